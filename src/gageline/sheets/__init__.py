@@ -2,6 +2,7 @@
 
 from gageline.sheets.boxes import extent, line_height, text_box, text_start, texts
 from gageline.sheets.fonts import FAMILY, FONT_FOLDER, text_width
+from gageline.sheets.pdf import literal, to_pdf, to_typst
 from gageline.sheets.scene import (
     Anchor,
     Arc,
@@ -22,6 +23,7 @@ from gageline.sheets.scene import (
     leaves,
 )
 from gageline.sheets.style import BODY, FINE, HEADING, TITLE, Hatch, Ink, Role, Weight
+from gageline.sheets.svg import to_svg
 
 __all__ = [
     "BODY",
@@ -53,8 +55,12 @@ __all__ = [
     "extent",
     "leaves",
     "line_height",
+    "literal",
     "text_box",
     "text_start",
     "text_width",
     "texts",
+    "to_pdf",
+    "to_svg",
+    "to_typst",
 ]

@@ -1,0 +1,68 @@
+"""The geometry of record: parts, what is cut into them, and assemblies of them."""
+
+from gageline.part.assembly import Assembly, BoltSet, Fitting, FittingKind, Join, Weld
+from gageline.part.faces import (
+    End,
+    Face,
+    Point,
+    Side,
+    extent_y,
+    extent_z,
+    face_point,
+    face_range,
+    face_thickness,
+    faces_of,
+    normal,
+)
+from gageline.part.features import SQUARE_CUT, Clip, Cope, EndCut, FlangeTrim, Hole, HoleGroup, Opening
+from gageline.part.finding import Finding, Severity
+from gageline.part.fit import bounds, check_assembly
+from gageline.part.mirror import in_order, opposite_hand, reflect_x, reflect_z
+from gageline.part.outline import cope_boundary, face_outline, opening_outline
+from gageline.part.part import Part
+from gageline.part.placing import HERE, Placement, Vector
+from gageline.part.rules import check_part
+
+__all__ = [
+    "HERE",
+    "SQUARE_CUT",
+    "Assembly",
+    "BoltSet",
+    "Clip",
+    "Cope",
+    "End",
+    "EndCut",
+    "Face",
+    "Finding",
+    "Fitting",
+    "FittingKind",
+    "FlangeTrim",
+    "Hole",
+    "HoleGroup",
+    "Join",
+    "Opening",
+    "Part",
+    "Placement",
+    "Point",
+    "Severity",
+    "Side",
+    "Vector",
+    "Weld",
+    "bounds",
+    "check_assembly",
+    "check_part",
+    "cope_boundary",
+    "extent_y",
+    "extent_z",
+    "face_outline",
+    "face_point",
+    "face_range",
+    "face_thickness",
+    "faces_of",
+    "in_order",
+    "normal",
+    "opening_outline",
+    "opposite_hand",
+    "reflect_x",
+    "reflect_z",
+]

@@ -1,0 +1,278 @@
+"""The rules of the trade for one part: what cannot be made, and what asks for a second look."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from functools import partial
+from itertools import combinations
+
+from shapely import Point as FlatPoint
+from shapely.geometry.base import BaseGeometry
+
+from gageline.part.faces import End, Face, extent_y, extent_z, face_range, faces_of
+from gageline.part.features import Cope, Hole, HoleGroup
+from gageline.part.finding import Finding, Severity
+from gageline.part.outline import face_outline, opening_outline
+from gageline.part.part import Part
+from gageline.steel import Plate, Profile, Section, bolt, minimum_edge_distance, minimum_spacing
+from gageline.units import ZERO, Length, System, write_length
+
+__all__ = ["check_part"]
+
+_FLANGES = frozenset({Face.TOP, Face.BOTTOM})
+_WEBS = frozenset({Face.NEAR, Face.FAR})
+_ROLLED_FILLETS = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
+_TOLERANCE = Length(2)  # distances come from floats: 2 ticks are 0.00001 in
+Say = Callable[[Length], str]  # writes a length in the job's units
+
+_SPEC = "ANSI/AISC 360-22"
+
+
+def check_part(part: Part, system: System = System.FT_IN) -> tuple[Finding, ...]:
+    """Everything that the rules of the trade have to say about one part.
+
+    Args:
+        part: the part.
+        system: the units that messages are written in.
+
+    Returns:
+        Findings, errors first, in the order of the part's features.
+    """
+    say = partial(write_length, system=system, denominator=64)
+    found = [*_on_ends(part, say), *_on_copes(part, say), *_on_openings(part, say), *_on_holes(part, say)]
+    rank = list(Severity)
+    return tuple(sorted(found, key=lambda finding: rank.index(finding.severity)))
+
+
+def _on_ends(part: Part, say: Say) -> Iterator[Finding]:
+    """Ends that would cross: the steel must be left at every edge."""
+    corners = [(y, z) for y in extent_y(part.stock) for z in extent_z(part.stock)]
+    shortest = min(part.end_x(End.RIGHT, y, z) - part.end_x(End.LEFT, y, z) for y, z in corners)
+    if shortest <= ZERO:
+        yield Finding(
+            "ends-cross",
+            Severity.ERROR,
+            part.mark,
+            f"the end cuts leave {say(max(shortest, ZERO))} of the {say(part.length)} on one edge",
+            "give a longer part or smaller bevels",
+        )
+
+
+def _on_copes(part: Part, say: Say) -> Iterator[Finding]:
+    low, high = extent_y(part.stock)
+    depth = high - low
+    for cope in part.copes:
+        subject = f"{part.mark} {cope.end} end, {cope.edge} cope"
+        if cope.depth >= depth:
+            yield Finding(
+                "cope-through", Severity.ERROR, subject,
+                f"depth {say(cope.depth)} is not less than the section's {say(depth)}",
+                "give a depth within the section",
+            )  # fmt: skip
+        elif cope.depth * 2 > depth:
+            yield Finding(
+                "cope-deep", Severity.WARNING, subject,
+                f"depth {say(cope.depth)} is more than half of {say(depth)}",
+                "lower the connection or reinforce the web, and have its strength checked",
+            )  # fmt: skip
+        if cope.length >= part.length:
+            yield Finding(
+                "cope-long", Severity.ERROR, subject,
+                f"length {say(cope.length)} is not less than the part's {say(part.length)}",
+                "give a length within the part",
+            )  # fmt: skip
+        if not cope.radius:
+            yield Finding(
+                "cope-sharp", Severity.WARNING, subject, "the re-entrant corner has no radius",
+                'give a radius, commonly 1/2", or drill the corner',
+            )  # fmt: skip
+    for one, two in combinations(part.copes, 2):
+        yield from _copes_that_meet(part, say, one, two)
+
+
+def _copes_that_meet(part: Part, say: Say, one: Cope, two: Cope) -> Iterator[Finding]:
+    low, high = extent_y(part.stock)
+    if one.end is two.end and one.edge is two.edge:
+        message, remedy = "is given twice", "keep one of them"
+    elif one.end is two.end and one.depth + two.depth >= high - low:
+        message = f"meets the {two.edge} cope: together {say(one.depth + two.depth)} of {say(high - low)}"
+        remedy = "leave web between them"
+    elif one.edge is two.edge and one.length + two.length >= part.length:
+        message, remedy = f"meets the cope of the {two.end} end", "leave flange between them"
+    else:
+        return
+    subject = f"{part.mark} {one.end} end, {one.edge} cope"
+    yield Finding("copes-meet", Severity.ERROR, subject, message, remedy)
+
+
+def _on_openings(part: Part, say: Say) -> Iterator[Finding]:
+    for number, opening in enumerate(part.openings, 1):
+        subject = f"{part.mark} opening {number}"
+        bare = _without_openings(part, opening.face)
+        shape = opening_outline(opening)
+        if opening.radius * 2 > min(opening.length, opening.depth):
+            yield Finding(
+                "opening-radius", Severity.ERROR, subject,
+                f"corner radius {say(opening.radius)} is more than half of its size",
+                "give a smaller radius",
+            )  # fmt: skip
+        elif not opening.radius:
+            yield Finding(
+                "opening-sharp", Severity.WARNING, subject, "its corners have no radius",
+                'give a corner radius, commonly 1/2" or more',
+            )  # fmt: skip
+        if not bare.contains(shape):
+            yield Finding(
+                "opening-outside", Severity.ERROR, subject, "runs past the edge of the steel",
+                "move it or make it smaller",
+            )  # fmt: skip
+        others = part.openings[number:]
+        if any(o.face is opening.face and opening_outline(o).intersects(shape) for o in others):
+            yield Finding(
+                "openings-meet", Severity.ERROR, subject, "runs into another opening", "move one of them"
+            )
+
+
+def _without_openings(part: Part, face: Face) -> BaseGeometry:
+    steel = face_outline(part, face)
+    for opening in part.openings:
+        if opening.face is face:
+            steel = steel.union(opening_outline(opening))
+    return steel
+
+
+def _on_holes(part: Part, say: Say) -> Iterator[Finding]:
+    for face in faces_of(part.stock):
+        groups = [group for group in part.groups if group.face is face]
+        if groups:
+            outline = face_outline(part, face)
+            for group in groups:
+                for hole in group.holes:
+                    yield from _on_hole(part, say, group, hole, outline)
+            yield from _holes_too_near(part, say, groups)
+    for group in part.groups:
+        if group.face not in faces_of(part.stock):
+            names = ", ".join(faces_of(part.stock))
+            yield Finding(
+                "no-such-face", Severity.ERROR, f"{part.mark} {group.name}",
+                f"{part.stock.designation} has no face {group.face}", f"use one of {names}",
+            )  # fmt: skip
+
+
+def _hole_name(say: Say, part: Part, group: HoleGroup, hole: Hole) -> str:
+    return f"{part.mark} {group.name}, hole at {say(hole.x)}"
+
+
+def _on_hole(part: Part, say: Say, group: HoleGroup, hole: Hole, outline: BaseGeometry) -> Iterator[Finding]:
+    subject = _hole_name(say, part, group, hole)
+    centre = FlatPoint(hole.x.inches, hole.y.inches)
+    if not outline.contains(centre):
+        where = _where_outside(part, say, group.face, hole)
+        yield Finding("hole-outside", Severity.ERROR, subject, f"lies {where}", "move the hole or the cut")
+        return
+    clear, radius = Length.from_inches(outline.boundary.distance(centre)), hole.width / 2
+    if clear < radius - _TOLERANCE:
+        yield Finding(
+            "hole-breaks-edge", Severity.ERROR, subject,
+            f"its edge distance {say(clear)} is less than its radius {say(radius)}", "move it into the steel",
+        )  # fmt: skip
+        return
+    if (limit := _edge_limit(group)) and clear < limit - _TOLERANCE:
+        yield Finding(
+            "edge-distance", Severity.WARNING, subject,
+            f"its edge distance {say(clear)} is less than {say(limit)} for a {group.bolt} bolt",
+            "move it away from the edge, or have the strength at the edge checked",
+            f"{_SPEC} Table J3.4",
+        )  # fmt: skip
+    yield from _in_fillet(part, say, group, hole, subject)
+
+
+def _where_outside(part: Part, say: Say, face: Face, hole: Hole) -> str:
+    low, high = face_range(part.stock, face)
+    if not low <= hole.y <= high:
+        return f"outside the {face} face, which runs from {say(low)} to {say(high)}"
+    if not ZERO <= hole.x <= part.length:
+        return f"outside the part, which is {say(part.length)} long"
+    return "in what is cut away by a cope, an end cut or an opening"
+
+
+def _edge_limit(group: HoleGroup) -> Length | None:
+    return minimum_edge_distance(bolt(group.bolt)) if group.bolt else None
+
+
+def _in_fillet(part: Part, say: Say, group: HoleGroup, hole: Hole, subject: str) -> Iterator[Finding]:
+    """Holes whose edge runs into the fillet between web and flange."""
+    stock = part.stock
+    if isinstance(stock, Plate) or stock.profile not in _ROLLED_FILLETS:
+        return
+    reach = hole.width / 2
+    if group.face in _WEBS:
+        k = stock.kdet or stock.kdes
+        flanges = [hole.y + reach - (stock.d - k)] if k else []
+        if k and stock.profile is not Profile.TEE:
+            flanges.append(k - (hole.y - reach))
+        if any(over > ZERO for over in flanges):
+            yield Finding(
+                "in-fillet", Severity.WARNING, subject,
+                f"runs into the fillet, which reaches {say(k or ZERO)} from the flange's outside",
+                "move it into the flat of the web",
+                "AISC Manual Table 1-1, kdet",
+            )  # fmt: skip
+    elif group.face in _FLANGES:
+        fillet = _web_fillet(stock)
+        if fillet and _offset_from_web(stock, hole.y) - reach < fillet:
+            yield Finding(
+                "in-fillet", Severity.WARNING, subject,
+                f"runs into the web or its fillet, which reaches {say(fillet)} out from the web",
+                "use a wider gage",
+                "AISC Manual Table 1-1, k1",
+            )  # fmt: skip
+
+
+def _web_fillet(stock: Section) -> Length | None:
+    if stock.profile is Profile.CHANNEL:
+        return stock.tw
+    return stock.k1
+
+
+def _offset_from_web(stock: Section, y: Length) -> Length:
+    return -y if stock.profile is Profile.CHANNEL else abs(y)
+
+
+def _holes_too_near(part: Part, say: Say, groups: list[HoleGroup]) -> Iterator[Finding]:
+    """Neighbours along x that are nearer than the least spacing; far ones are never compared."""
+    holes = sorted(
+        ((hole, group) for group in groups for hole in group.holes), key=lambda pair: (pair[0].x, pair[0].y)
+    )
+    reach = max((max(hole.length, hole.width) for hole, _ in holes), default=ZERO) * 3
+    for index, (hole, group) in enumerate(holes):
+        for other, other_group in holes[index + 1 :]:
+            if other.x - hole.x > reach:
+                break
+            yield from _two_holes(part, say, (hole, group), (other, other_group))
+
+
+def _two_holes(
+    part: Part, say: Say, one: tuple[Hole, HoleGroup], two: tuple[Hole, HoleGroup]
+) -> Iterator[Finding]:
+    (a, group), (b, other_group) = one, two
+    apart = Length.from_inches(math.hypot((a.x - b.x).inches, (a.y - b.y).inches))
+    subject = _hole_name(say, part, group, a)
+    where = f"hole at {say(b.x)} of {other_group.name}"
+    if apart < (a.width + b.width) / 2 - _TOLERANCE:
+        yield Finding(
+            "holes-overlap",
+            Severity.ERROR,
+            subject,
+            f"runs into the {where}, {say(apart)} away",
+            "move one",
+        )
+        return
+    sizes = [minimum_spacing(bolt(g.bolt)) for g in (group, other_group) if g.bolt]
+    if sizes and apart < max(sizes) - _TOLERANCE:
+        yield Finding(
+            "spacing", Severity.WARNING, subject,
+            f"is {say(apart)} from the {where}, less than 2 2/3 bolt diameters, {say(max(sizes))}",
+            "space them 3 diameters apart", f"{_SPEC} J3.3",
+        )  # fmt: skip

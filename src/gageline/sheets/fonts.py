@@ -16,7 +16,7 @@ from fontTools.ttLib import TTFont
 from gageline.errors import ValueProblem
 from gageline.sheets.style import MM_PER_PT, Weight
 
-__all__ = ["FAMILY", "FONT_FOLDER", "FontMetrics", "font_metrics", "text_width"]
+__all__ = ["FAMILY", "FONT_FILES", "FONT_FOLDER", "FontMetrics", "font_metrics", "text_width"]
 
 FAMILY: str = plex.FAMILY
 """The one family of all sheets."""
@@ -24,10 +24,11 @@ FAMILY: str = plex.FAMILY
 FONT_FOLDER: Path = Path(plex.ROOT) / "files"
 """Where its files are installed."""
 
-_FILES = {
+FONT_FILES = {
     Weight.REGULAR: "IBMPlexSansCondensed-Regular.ttf",
     Weight.BOLD: "IBMPlexSansCondensed-Bold.ttf",
 }
+"""Weight -> name of its file."""
 
 _INSTEAD = {
     "⌀": "Ø",
@@ -68,7 +69,7 @@ def font_metrics(weight: Weight) -> FontMetrics:
 
     Source: the tables hmtx, cmap and OS/2 of the file (OpenType specification).
     """
-    with TTFont(FONT_FOLDER / _FILES[weight], lazy=True) as font:
+    with TTFont(FONT_FOLDER / FONT_FILES[weight], lazy=True) as font:
         em = font["head"].unitsPerEm
         widths = font["hmtx"].metrics
         os2 = font["OS/2"]

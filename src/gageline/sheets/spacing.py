@@ -7,7 +7,7 @@ Source: the exact least-squares answer is an isotonic regression, found by pooli
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 __all__ = ["needed_span", "spread"]
 
@@ -36,7 +36,7 @@ def spread(
     if needed_span(widths, gap) > limits[1] - limits[0] + 1e-9:
         return None
     # Taking off the least distance from the first label turns "apart" into "not falling".
-    steps = [(a + b) / 2 + gap for a, b in zip(widths, widths[1:], strict=False)]
+    steps = [(a + b) / 2 + gap for a, b in pairwise(widths)]
     offsets = list(accumulate(steps, initial=0.0))
     low = limits[0] + widths[0] / 2
     high = limits[1] - widths[-1] / 2 - offsets[-1]

@@ -30,7 +30,7 @@ from pathlib import Path
 
 from shapely import Polygon, box
 
-from gageline.steel.outline import angle_outline, channel_outline, i_outline
+from gageline.steel.outline import angle_outline, channel_outline, fillet_radius, i_outline
 
 DATA = Path(__file__).resolve().parent.parent / "src" / "gageline" / "steel" / "data"
 V15 = "civilpy/structural/res/steel_shapes.csv"
@@ -57,7 +57,7 @@ US_COLUMNS = {
     "pa_in": ("PA", "PA"), "pa2_in": ("PA2", "PA2"), "pb_in": ("PB", "PB"), "pc_in": ("PC", "PC"),
     "pd_in": ("PD", "PD"),
 }  # fmt: skip
-US_HEAD = ["designation", "family", "edition", "alias", *US_COLUMNS, "note"]
+US_HEAD = ["designation", "family", "edition", "alias", *US_COLUMNS, "slope", "note"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +108,35 @@ def us_rows(folder: Path) -> list[Row]:
             parent = next(w for w in added.values() if w["family"] == "W" and w["kdes_in"] == row["kdes_in"])
             row["kdet_in"] = parent["kdet_in"]
             _note(row, f"kdet of {parent['designation']}")
-    return [*old.values(), *added.values()]
+    rows = [*old.values(), *added.values()]
+    for row in rows:
+        row["slope"] = _us_slope(row)
+    return rows
+
+
+def _us_slope(row: Row) -> str:
+    """Rise over run of the flanges' inner faces, which the American tables leave out.
+
+    S and C shapes have 2 in 12 (AISC Manual, Part 1). The tables' Iy of M shapes is that of parallel
+    flanges. An MC shape has the slope with which its outline comes to the tables' Iy, to 0.01.
+    """
+    family = row["family"]
+    if family in {"W", "HP", "M", "WT", "MT"}:
+        return "0"
+    if family in {"S", "ST", "C"}:
+        return "1/6"
+    if family != "MC":
+        return ""
+    d, bf, tw, tf, kdes = (float(row[key]) for key in ("d_in", "bf_in", "tw_in", "tf_in", "kdes_in"))
+    run = (bf - tw) / 2
+    slopes = [step / 100 for step in range(17)]
+
+    def misfit(slope: float) -> float:
+        root = fillet_radius(kdes, tf + slope * run, slope)
+        shape = Polygon(channel_outline(d, bf, tw, (tf, run, slope), (root, 0.0)))
+        return abs(_moments(shape)[2] / float(row["iy_in4"]) - 1)
+
+    return f"{min(slopes, key=misfit):g}"
 
 
 def _v15(path: Path) -> Iterator[tuple[str, Row]]:

@@ -40,8 +40,8 @@ class Section:
         area: in2.
         Ix: second moment about the strong axis, in4; Zx plastic and Sx elastic modulus, in3; rx, in.
         Iy: the same four about the weak axis: Iy, Zy, Sy, ry.
-        flange_slope: rise over run of the flange's inner face, 0 where parallel; None where it depends
-            on the mill (M and MC shapes).
+        flange_slope: rise over run of the flange's inner face, 0 where parallel; 1/6 of S and C shapes;
+            of MC shapes as the tabulated Iy implies.
         taper_run: distance from the flange's edge to where tf is measured, of a tapered flange.
         fillet: radius between web and flange, or between the legs; printed for European sections,
             derived from kdes for American ones.

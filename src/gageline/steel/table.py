@@ -46,9 +46,6 @@ _EU_NUMBERS = {
     "tan_alpha": ("tan_alpha", 1.0), "J": ("j_cm4", _CM**4), "Cw": ("cw_cm6", _CM**6),
     "PA": ("pa_mm", _MM), "PB": ("pb_mm", _MM), "PC": ("pc_mm", _MM), "PD": ("pd_mm", _MM),
 }  # fmt: skip
-_TAPERED = {Family.S: 1 / 6, Family.ST: 1 / 6, Family.C: 1 / 6}  # AISC Manual, Part 1: 2 in 12
-_BY_MILL = {Family.M, Family.MT, Family.MC}  # AISC Manual, Part 1: the slope varies with the producer
-_FLANGED = {Profile.I_SHAPE, Profile.TEE, Profile.CHANNEL}
 
 
 def read_csv(name: str) -> list[Line]:
@@ -85,7 +82,8 @@ def _us(line: Line) -> Section:
     family = Family(line["family"])
     lengths = _lengths(line, _US_LENGTHS, Length.from_inches)
     numbers = {field: float(line[column]) for field, column in _US_NUMBERS.items() if line[column]}
-    slope, derived = _us_fillet(family, lengths)
+    slope = _slope(line)
+    derived = _us_fillet(profile_of(family), slope or 0.0, lengths)
     fields: dict[str, Any] = {**lengths, **derived, **numbers}
     return Section(
         designation=line["designation"],
@@ -98,24 +96,24 @@ def _us(line: Line) -> Section:
     )
 
 
-def _us_fillet(family: Family, lengths: dict[str, Length]) -> tuple[float | None, dict[str, Length]]:
-    """Slope, taper run and fillet radius, which the American tables leave to be derived.
+def _us_fillet(profile: Profile, slope: float, lengths: dict[str, Length]) -> dict[str, Length]:
+    """Fillet radius and taper run, which the American tables leave to be derived.
 
     The fillet ends at kdes on the web, so its radius follows from kdes and the flange thickness at the
-    web; a flange of unknown slope is taken as parallel for this.
+    web; tf is the thickness at the middle of the flange's overhang.
     """
-    profile = profile_of(family)
     tf, kdes = lengths["tf"], lengths.get("kdes")
     if kdes is None:
-        return None, {}
-    if profile not in _FLANGED:
-        return None, {"fillet": kdes - tf}
-    slope = _TAPERED.get(family, 0.0)
+        return {}
     if not slope:
-        return None if family in _BY_MILL else 0.0, {"fillet": kdes - tf}
+        return {"fillet": kdes - tf}
     run = (lengths["bf"] - lengths["tw"]) / (2 if profile is Profile.CHANNEL else 4)
     radius = fillet_radius(kdes.inches, tf.inches + slope * run.inches, slope)
-    return slope, {"taper_run": run, "fillet": Length.from_inches(radius)}
+    return {"taper_run": run, "fillet": Length.from_inches(radius)}
+
+
+def _slope(line: Line) -> float | None:
+    return float(Fraction(line["slope"])) if line["slope"] else None
 
 
 def _eu(line: Line) -> Section:
@@ -129,7 +127,7 @@ def _eu(line: Line) -> Section:
         family=Family(line["family"]),
         system=Measure.EU,
         edition=line["edition"],
-        flange_slope=float(line["slope"]) if line["slope"] else None,
+        flange_slope=_slope(line),
         note=line["note"],
         **fields,
     )

@@ -18,7 +18,14 @@ from gageline.part.features import SQUARE_CUT, Clip, Cope, EndCut, FlangeTrim, H
 from gageline.part.finding import Finding, Severity
 from gageline.part.fit import bounds, check_assembly
 from gageline.part.mirror import in_order, opposite_hand, reflect_x, reflect_z
-from gageline.part.outline import cope_boundary, face_outline, opening_outline
+from gageline.part.outline import (
+    clip_outline,
+    cope_boundary,
+    cope_outline,
+    face_outline,
+    opening_outline,
+    trim_outline,
+)
 from gageline.part.part import Part
 from gageline.part.placing import HERE, Placement, Vector
 from gageline.part.rules import check_part
@@ -51,7 +58,9 @@ __all__ = [
     "bounds",
     "check_assembly",
     "check_part",
+    "clip_outline",
     "cope_boundary",
+    "cope_outline",
     "extent_y",
     "extent_z",
     "face_outline",
@@ -65,4 +74,5 @@ __all__ = [
     "opposite_hand",
     "reflect_x",
     "reflect_z",
+    "trim_outline",
 ]

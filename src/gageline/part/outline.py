@@ -13,10 +13,17 @@ from gageline.part.part import Part
 from gageline.steel import Plate, Profile
 from gageline.units import ZERO, Length
 
-__all__ = ["cope_boundary", "face_outline"]
+__all__ = [
+    "clip_outline",
+    "cope_boundary",
+    "cope_outline",
+    "face_outline",
+    "opening_outline",
+    "trim_outline",
+]
 
 Flat = tuple[float, float]
-_QUARTER = 12  # chords in a quarter circle: 0.2 % of the radius off at the most
+_QUARTER = 24  # chords in a quarter circle: 0.05 % of the radius off at the most, 0.07 % of the area
 _BEYOND = 1.0  # inches: a cut runs this far past the steel's edge
 _LYING = {Face.TOP: Face.TOP, Face.BOTTOM: Face.BOTTOM, Face.LEG_B: Face.BOTTOM}  # face: its cope's edge
 
@@ -59,7 +66,8 @@ def _web_face(part: Part) -> Face:
     return Face.LEG_A if part.profile is Profile.ANGLE else Face.NEAR
 
 
-def _cope_on_web(part: Part, cope: Cope) -> Polygon:
+def cope_outline(part: Part, cope: Cope) -> Polygon:
+    """What a cope takes off the web, run on past the steel, in inches from the left end and bottom."""
     line = cope_boundary(part, cope)
     out = _BEYOND if cope.edge is Face.TOP else -_BEYOND
     aside = -_BEYOND if cope.end is End.LEFT else _BEYOND
@@ -79,7 +87,8 @@ def _cope_on_flange(part: Part, face: Face, cope: Cope) -> Polygon:
     return box(start, low - _BEYOND, stop, high + _BEYOND)
 
 
-def _trim_on_flange(part: Part, trim: FlangeTrim) -> Polygon:
+def trim_outline(part: Part, trim: FlangeTrim) -> Polygon:
+    """What a trim takes off its flange, run on past the steel, in inches on the flange's face."""
     far, near = extent_z(part.stock)
     web_far, web_near = (face_point(part.stock, side, ZERO, ZERO)[2] for side in (Face.FAR, Face.NEAR))
     low, high = (
@@ -91,7 +100,8 @@ def _trim_on_flange(part: Part, trim: FlangeTrim) -> Polygon:
     return box(start, low, stop, high)
 
 
-def _clip_on_plate(part: Part, clip: Clip) -> Polygon:
+def clip_outline(part: Part, clip: Clip) -> Polygon:
+    """The corner that a clip takes off a plate, in inches on its face."""
     low, high = face_range(part.stock, Face.FACE)
     left, top = clip.end is End.LEFT, clip.edge is Face.TOP
     corner = (0.0 if left else part.length.inches, (high if top else low).inches)
@@ -145,11 +155,11 @@ def face_outline(part: Part, face: Face) -> BaseGeometry:
     cuts: list[Polygon] = [opening_outline(o) for o in part.openings if o.face is face]
     if face in _LYING:
         cuts.extend(_cope_on_flange(part, face, cope) for cope in part.copes if cope.edge is _LYING[face])
-        cuts.extend(_trim_on_flange(part, trim) for trim in part.trims if trim.flange is face)
+        cuts.extend(trim_outline(part, trim) for trim in part.trims if trim.flange is face)
     else:
-        cuts.extend(_cope_on_web(part, cope) for cope in part.copes)
+        cuts.extend(cope_outline(part, cope) for cope in part.copes)
         if isinstance(part.stock, Plate):
-            cuts.extend(_clip_on_plate(part, clip) for clip in part.clips)
+            cuts.extend(clip_outline(part, clip) for clip in part.clips)
     steel: BaseGeometry = _blank(part, face)
     for cut in cuts:
         steel = steel.difference(cut)

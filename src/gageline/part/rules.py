@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from functools import partial
 from itertools import combinations
 
+from shapely import LineString, shortest_line
 from shapely import Point as FlatPoint
 from shapely.geometry.base import BaseGeometry
 
@@ -15,7 +16,15 @@ from gageline.part.features import Cope, Hole, HoleGroup
 from gageline.part.finding import Finding, Severity
 from gageline.part.outline import face_outline, opening_outline
 from gageline.part.part import Part
-from gageline.steel import Plate, Profile, Section, bolt, minimum_edge_distance, minimum_spacing
+from gageline.steel import (
+    HoleKind,
+    Plate,
+    Profile,
+    Section,
+    bolt,
+    minimum_edge_distance,
+    minimum_spacing,
+)
 from gageline.units import ZERO, Length, System, write_length
 
 __all__ = ["check_part"]
@@ -82,7 +91,14 @@ def _on_copes(part: Part, say: Say) -> Iterator[Finding]:
                 f"length {say(cope.length)} is not less than the part's {say(part.length)}",
                 "give a length within the part",
             )  # fmt: skip
-        if not cope.radius:
+        if cope.radius > min(cope.length, cope.depth):
+            yield Finding(
+                "cope-radius", Severity.ERROR, subject,
+                f"radius {say(cope.radius)} is more than its length {say(cope.length)} "
+                f"or depth {say(cope.depth)}",
+                "give a smaller radius",
+            )  # fmt: skip
+        elif not cope.radius:
             yield Finding(
                 "cope-sharp", Severity.WARNING, subject, "the re-entrant corner has no radius",
                 'give a radius, commonly 1/2", or drill the corner',
@@ -171,14 +187,15 @@ def _on_hole(part: Part, say: Say, group: HoleGroup, hole: Hole, outline: BaseGe
         where = _where_outside(part, say, group.face, hole)
         yield Finding("hole-outside", Severity.ERROR, subject, f"lies {where}", "move the hole or the cut")
         return
-    clear, radius = Length.from_inches(outline.boundary.distance(centre)), hole.width / 2
-    if clear < radius - _TOLERANCE:
+    nearest = shortest_line(centre, outline.boundary)
+    clear, radius = Length.from_inches(nearest.length), hole.width / 2
+    if Length.from_inches(_axis(hole).distance(outline.boundary)) < radius - _TOLERANCE:
         yield Finding(
             "hole-breaks-edge", Severity.ERROR, subject,
-            f"its edge distance {say(clear)} is less than its radius {say(radius)}", "move it into the steel",
+            f"breaks through the edge, which is {say(clear)} from its middle", "move it into the steel",
         )  # fmt: skip
         return
-    if (limit := _edge_limit(group)) and clear < limit - _TOLERANCE:
+    if (limit := _edge_limit(group, hole, nearest)) and clear < limit - _TOLERANCE:
         yield Finding(
             "edge-distance", Severity.WARNING, subject,
             f"its edge distance {say(clear)} is less than {say(limit)} for a {group.bolt} bolt",
@@ -197,8 +214,28 @@ def _where_outside(part: Part, say: Say, face: Face, hole: Hole) -> str:
     return "in what is cut away by a cope, an end cut or an opening"
 
 
-def _edge_limit(group: HoleGroup) -> Length | None:
-    return minimum_edge_distance(bolt(group.bolt)) if group.bolt else None
+def _axis(hole: Hole) -> BaseGeometry:
+    """The line that the tool's centre runs along: a point for a round hole."""
+    half = (hole.length - hole.width).inches / 2
+    dx, dy = half * math.cos(math.radians(hole.angle)), half * math.sin(math.radians(hole.angle))
+    x, y = hole.x.inches, hole.y.inches
+    return LineString([(x - dx, y - dy), (x + dx, y + dy)]) if half > 0 else FlatPoint(x, y)
+
+
+def _reach_across(hole: Hole) -> Length:
+    """How far a hole reaches up and down from its middle."""
+    tilt = abs(math.sin(math.radians(hole.angle)))
+    return hole.width / 2 + Length.from_inches((hole.length - hole.width).inches / 2 * tilt)
+
+
+def _edge_limit(group: HoleGroup, hole: Hole, nearest: LineString) -> Length | None:
+    """The least edge distance of a hole for a bolt, with what a slot adds that runs toward the edge."""
+    if not group.bolt:
+        return None
+    (x0, y0), (x1, y1) = nearest.coords
+    off = math.atan2(y1 - y0, x1 - x0) - math.radians(hole.angle)
+    runs_out = hole.is_slot and abs(math.cos(off)) > math.sqrt(0.5)
+    return minimum_edge_distance(bolt(group.bolt), group.kind or HoleKind.STD, slot_to_edge=runs_out)
 
 
 def _in_fillet(part: Part, say: Say, group: HoleGroup, hole: Hole, subject: str) -> Iterator[Finding]:
@@ -206,7 +243,7 @@ def _in_fillet(part: Part, say: Say, group: HoleGroup, hole: Hole, subject: str)
     stock = part.stock
     if isinstance(stock, Plate) or stock.profile not in _ROLLED_FILLETS:
         return
-    reach = hole.width / 2
+    reach = _reach_across(hole)
     if group.face in _WEBS:
         k = stock.kdet or stock.kdes
         flanges = [hole.y + reach - (stock.d - k)] if k else []
@@ -258,9 +295,10 @@ def _two_holes(
 ) -> Iterator[Finding]:
     (a, group), (b, other_group) = one, two
     apart = Length.from_inches(math.hypot((a.x - b.x).inches, (a.y - b.y).inches))
+    between = Length.from_inches(_axis(a).distance(_axis(b)))
     subject = _hole_name(say, part, group, a)
     where = f"hole at {say(b.x)} of {other_group.name}"
-    if apart < (a.width + b.width) / 2 - _TOLERANCE:
+    if between < (a.width + b.width) / 2 - _TOLERANCE:
         yield Finding(
             "holes-overlap",
             Severity.ERROR,

@@ -1,0 +1,178 @@
+"""Connection angles at the ends of a piece, built from their tables."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from gageline.errors import ValueProblem
+from gageline.job.axes import hung, into, minus
+from gageline.job.cutting import HoleMaker, ends, sides
+from gageline.job.fittings import AnglesEntry
+from gageline.job.joining import Joined, grade_of, rows_down, web_face
+from gageline.job.practice import Practice
+from gageline.part import (
+    BoltSet,
+    End,
+    Face,
+    Fitting,
+    FittingKind,
+    HoleGroup,
+    Join,
+    Part,
+    Side,
+    Vector,
+    Weld,
+    extent_y,
+    face_point,
+    face_thickness,
+    reflect_x,
+)
+from gageline.steel import Profile, Section, find, leg_gage
+from gageline.units import ZERO, Length, System, Unit
+
+__all__ = ["join_angles"]
+
+_TWO_SIDED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE, Profile.BOX})
+
+
+def join_angles(entry: AnglesEntry, main: Part, practice: Practice, system: System) -> Joined:
+    """Connection angles at one end or both, with the holes they ask for in the web.
+
+    Raises:
+        ValueProblem: when the main part has no web, the stock is no angle, or rows and length disagree.
+    """
+    if main.profile not in _TWO_SIDED:
+        raise ValueProblem(f"{main.stock.designation} has no web for connection angles: use plates")
+    if main.profile is Profile.BOX and entry.to_web == "bolted":
+        raise ValueProblem(
+            f"{main.stock.designation} is hollow and takes no bolts through it: weld the angles"
+        )
+    stock = find(entry.stock, units=Unit.MM if system is System.MM else Unit.INCH)
+    if not isinstance(stock, Section) or stock.profile is not Profile.ANGLE:
+        raise ValueProblem(f"stock {stock.designation} is no angle: give one like L4x3-1/2x5/16")
+    angle = _AngleWork(entry, stock, main, practice)
+    joined = [angle.at(end) for end in ends(entry.end)]
+    return Joined(
+        tuple(fitting for one in joined for fitting in one.fittings),
+        tuple(weld for one in joined for weld in one.welds),
+        tuple(bolts for one in joined for bolts in one.bolts),
+        tuple(group for one in joined for group in one.groups),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _AngleWork:
+    """One table of connection angles on its way to fittings."""
+
+    entry: AnglesEntry
+    stock: Section
+    main: Part
+    practice: Practice
+
+    @property
+    def web_leg(self) -> Face:
+        """Of a section's two legs the upright one is the longer."""
+        return Face.LEG_A if self.entry.web_leg == "long" else Face.LEG_B
+
+    @property
+    def out_leg(self) -> Face:
+        return Face.LEG_B if self.web_leg is Face.LEG_A else Face.LEG_A
+
+    def leg(self, face: Face) -> Length:
+        return self.stock.d if face is Face.LEG_A else self.stock.bf
+
+    @property
+    def first(self) -> Length:
+        return self.entry.end_distance or self.practice.end_distance
+
+    @property
+    def rows(self) -> tuple[Length, ...]:
+        return rows_down(self.first, self.entry.rows, self.entry.pitch or self.practice.pitch)
+
+    @property
+    def length(self) -> Length:
+        wanted = self.entry.length or self.rows[-1] + self.first
+        if wanted <= self.rows[-1]:
+            raise ValueProblem(
+                f"length holds no {self.entry.rows} rows: give a longer angle or leave length out"
+            )
+        return wanted
+
+    @property
+    def projection(self) -> Length:
+        return self.practice.projection if self.entry.projection is None else self.entry.projection
+
+    def gage(self, face: Face) -> Length:
+        given = self.entry.web_gage if face is self.web_leg else self.entry.out_gage
+        return given or leg_gage(self.leg(face)).gage
+
+    def part(self) -> Part:
+        """The angle as it lies with its upper end to the left."""
+        groups = []
+        maker = HoleMaker.of(self.entry, self.practice)
+        if self.entry.to_web == "bolted":
+            groups.append((self.web_leg, "web leg", maker))
+        if self.entry.out == "bolted":
+            groups.append(
+                (
+                    self.out_leg,
+                    "outstanding leg",
+                    HoleMaker.of(self.entry, self.practice, self.entry.out_hole),
+                )
+            )
+        return Part(
+            self.entry.mark or "",
+            self.stock,
+            grade_of(self.stock, self.entry.grade),
+            self.length,
+            groups=tuple(
+                HoleGroup(name, face, m.grid(self.rows, (self.gage(face),)), m.bolt, m.kind)
+                for face, name, m in groups
+            ),
+        )
+
+    def at(self, end: End) -> Joined:
+        names = [f"{end} {side} angle" for side in sides(self.entry.sides)]
+        fittings = tuple(
+            self.fitting(end, side, name) for side, name in zip(sides(self.entry.sides), names, strict=True)
+        )
+        bolts: list[BoltSet] = []
+        welds: tuple[Weld, ...] = ()
+        groups: tuple[HoleGroup, ...] = ()
+        maker = HoleMaker.of(self.entry, self.practice)
+        if self.entry.to_web == "bolted":
+            grip = face_thickness(self.main.stock, Face.NEAR) + self.stock.tw * len(names)
+            bolts.append(BoltSet(tuple(names), maker.bolt, self.entry.rows, grip, field=False))
+            groups = (self.web_holes(end, maker),)
+        else:
+            size = self.entry.weld or self.practice.weld
+            run = self.length + self.leg(self.web_leg) * 2
+            where = "toe and both ends of the web leg"
+            welds = tuple(Weld(name, size, run, 1, where) for name in names)
+        if self.entry.out == "bolted":
+            bolts.append(BoltSet(tuple(names), maker.bolt, self.entry.rows * len(names), None, field=True))
+        return Joined(fittings, welds, tuple(bolts), groups)
+
+    def top(self) -> Length:
+        """Height of the angle's upper end over the section's bottom."""
+        _, high = extent_y(self.main.stock)
+        return high - (self.entry.drop or self.practice.drop) + self.first
+
+    def fitting(self, end: End, side: Side, name: str) -> Fitting:
+        face = web_face(side)
+        heel = -self.projection if end is End.LEFT else self.main.length + self.projection
+        level = face_point(self.main.stock, face, ZERO, ZERO)[2]
+        to_web: Vector = (0, 0, -1) if side is Side.NEAR else (0, 0, 1)
+        ey, ez = (into(end), to_web) if self.web_leg is Face.LEG_A else (minus(to_web), minus(into(end)))
+        placement, down = hung(ey, ez, (heel, self.top(), level), self.length)
+        part = self.part()
+        join = Join.BOLTED if self.entry.to_web == "bolted" else Join.WELDED
+        return Fitting(name, FittingKind.ANGLE, part if down else reflect_x(part), placement, face, end, join)
+
+    def web_holes(self, end: End, maker: HoleMaker) -> HoleGroup:
+        distance = self.gage(self.web_leg) - self.projection
+        x = distance if end is End.LEFT else self.main.length - distance
+        ys = tuple(self.top() - row for row in self.rows)
+        face = Face.FAR if self.entry.sides == "far" else Face.NEAR
+        holes = maker.grid((x,), ys)
+        return HoleGroup(f"{end} end, for the angles", face, holes, maker.bolt, maker.kind)

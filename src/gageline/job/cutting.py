@@ -1,0 +1,303 @@
+"""The main part of a piece, built from the tables that say what is cut into it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import partial
+from itertools import product
+
+from gageline.errors import ValueProblem
+from gageline.job.collecting import Collector, Path
+from gageline.job.document import PieceEntry
+from gageline.job.features import (
+    ClipEntry,
+    CopeEntry,
+    EndEntry,
+    HolesEntry,
+    HoleSize,
+    OpeningEntry,
+    TrimEntry,
+)
+from gageline.job.locating import columns, face_named, middle, places, rows
+from gageline.job.practice import Practice
+from gageline.part import (
+    Clip,
+    Cope,
+    End,
+    EndCut,
+    Face,
+    FlangeTrim,
+    Hole,
+    HoleGroup,
+    Opening,
+    Part,
+    Side,
+    face_range,
+    faces_of,
+    in_order,
+)
+from gageline.steel import HoleKind, Profile, Section, Stock, bolt, hole_size
+from gageline.units import ZERO, Length, exact_text
+
+__all__ = ["HoleMaker", "ends", "main_part", "sides"]
+
+_LYING = frozenset({Face.TOP, Face.BOTTOM})
+_WEBBED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
+_HOLLOW = frozenset({Profile.BOX, Profile.TUBE})
+
+
+def ends(word: str) -> tuple[End, ...]:
+    """The ends that left, right or both mean."""
+    return tuple(End) if word == "both" else (End(word),)
+
+
+def sides(word: str) -> tuple[Side, ...]:
+    """The sides that near, far or both mean."""
+    return tuple(Side) if word == "both" else (Side(word),)
+
+
+def _edges(word: str) -> tuple[Face, ...]:
+    return (Face.TOP, Face.BOTTOM) if word == "both" else (Face(word),)
+
+
+@dataclass(frozen=True, slots=True)
+class HoleMaker:
+    """Makes holes of one size: for a bolt by the table, or of a plain diameter.
+
+    Args:
+        width: diameter, or width of a slot.
+        length: overall length.
+        angle: of a slot's long axis, degrees.
+        bolt: size of the bolt, empty for none.
+        kind: of hole, None for a plain diameter.
+    """
+
+    width: Length
+    length: Length
+    angle: Fraction
+    bolt: str
+    kind: HoleKind | None
+
+    @staticmethod
+    def of(entry: HoleSize, practice: Practice, kind: HoleKind | None = None) -> HoleMaker:
+        """The holes that a table asks for.
+
+        Args:
+            entry: the table.
+            practice: for the bolt and the kind of hole where the table gives none.
+            kind: this kind of hole instead of the table's.
+
+        Raises:
+            ValueProblem: for an unknown bolt, or when a diameter and a table's hole are both given.
+        """
+        angle = {"along": Fraction(0), "across": Fraction(90)}.get(str(entry.turn))
+        angle = Fraction(str(entry.turn)) if angle is None else angle
+        if entry.diameter is not None:
+            if entry.bolt is not None or entry.hole is not None:
+                raise ValueProblem("diameter and a bolt's hole are both given: leave out one")
+            length = entry.slot or entry.diameter
+            if length < entry.diameter:
+                raise ValueProblem("slot is shorter than diameter: give its overall length")
+            return HoleMaker(entry.diameter, length, angle, "", None)
+        if entry.slot is not None:
+            raise ValueProblem(
+                "slot is given without diameter: give diameter, or hole = SSL or LSL for a bolt"
+            )
+        size = bolt(entry.bolt or practice.bolt)
+        kind = kind or entry.hole or practice.hole
+        hole = hole_size(size, kind)
+        return HoleMaker(hole.width, hole.length, angle, size.size, kind)
+
+    def at(self, x: Length, y: Length) -> Hole:
+        """One hole."""
+        return Hole(x, y, self.width, self.length, self.angle)
+
+    def grid(self, xs: tuple[Length, ...], ys: tuple[Length, ...]) -> tuple[Hole, ...]:
+        """A hole at each crossing."""
+        return in_order(tuple(self.at(x, y) for x, y in product(xs, ys)))
+
+
+def main_part(
+    entry: PieceEntry,
+    stock: Stock,
+    grade: str,
+    length: Length,
+    practice: Practice,
+    notes: tuple[Collector, Path],
+) -> Part:
+    """The main part of a piece, without the holes that its fittings ask for.
+
+    Args:
+        entry: the piece's table.
+        stock: its section or plate.
+        grade: its steel grade.
+        length: overall.
+        practice: for what the drawing leaves out.
+        notes: where problems are noted, and the piece's path in the document.
+    """
+    collector, path = notes
+    copes: list[Cope] = []
+    for index, cope in enumerate(entry.copes):
+        notched = collector.attempt((*path, "copes", index), partial(_copes, cope, practice))
+        copes.extend(notched or ())
+    trims: list[FlangeTrim] = []
+    for index, trim in enumerate(entry.trims):
+        made = collector.attempt((*path, "trims", index), partial(_trims, trim, stock))
+        trims.extend(made or ())
+    if entry.clips and stock.profile is not Profile.PLATE:
+        collector.add(
+            (*path, "clips", 0), f"{stock.designation} is no plate: clips are for plates; use copes"
+        )
+    openings = []
+    for index, opening in enumerate(entry.openings):
+        made_one = collector.attempt(
+            (*path, "openings", index),
+            partial(_opening, opening, stock, length, practice),
+        )
+        openings.extend([made_one] if made_one else [])
+    return Part(
+        entry.mark,
+        stock,
+        grade,
+        length,
+        _end_cut(entry.left),
+        _end_cut(entry.right),
+        copes=tuple(copes),
+        trims=tuple(trims),
+        clips=tuple(clip for e in entry.clips for clip in _clips(e)),
+        groups=_groups(entry, stock, length, practice, notes),
+        openings=tuple(openings),
+    )
+
+
+def _end_cut(entry: EndEntry) -> EndCut:
+    return EndCut(
+        entry.bevel if entry.long == "top" else -entry.bevel,
+        entry.mitre if entry.long_side == "near" else -entry.mitre,
+    )
+
+
+def _copes(entry: CopeEntry, practice: Practice) -> list[Cope]:
+    radius = practice.cope_radius if entry.radius is None else entry.radius
+    if radius > min(entry.length, entry.depth):
+        raise ValueProblem(f"radius {exact_text(radius)} is more than the cope itself: give a smaller radius")
+    return [
+        Cope(end, edge, entry.length, entry.depth, radius)
+        for end, edge in product(ends(entry.end), _edges(entry.flange))
+    ]
+
+
+def _trims(entry: TrimEntry, stock: Stock) -> list[FlangeTrim]:
+    if stock.profile not in _WEBBED:
+        raise ValueProblem(f"{stock.designation} has no flange to trim: use copes")
+    return [
+        FlangeTrim(end, flange, side, entry.length, entry.keep)
+        for end, flange, side in product(ends(entry.end), _edges(entry.flange), sides(entry.side))
+    ]
+
+
+def _clips(entry: ClipEntry) -> list[Clip]:
+    return [
+        Clip(end, edge, entry.along, entry.across)
+        for end, edge in product(ends(entry.end), _edges(entry.edge))
+    ]
+
+
+def _through(*, asked: bool, stock: Stock) -> bool:
+    if asked and stock.profile not in _HOLLOW:
+        raise ValueProblem(
+            "through is for hollow sections: leave it out, a hole goes through its web or flange"
+        )
+    return asked
+
+
+def _opening(entry: OpeningEntry, stock: Stock, length: Length, practice: Practice) -> Opening:
+    face = face_named(stock, entry.face)
+    radius: Length
+    if entry.diameter is not None and entry.length is None and entry.depth is None and entry.radius is None:
+        long = deep = entry.diameter
+        radius = entry.diameter / 2
+    elif entry.diameter is None and entry.length is not None and entry.depth is not None:
+        long, deep = entry.length, entry.depth
+        radius = practice.opening_radius if entry.radius is None else entry.radius
+    else:
+        raise ValueProblem("an opening is either diameter, or length and depth with radius: give one of them")
+    (x,) = columns(entry.from_, (entry.x,), length, {})
+    low, high = face_range(stock, face)
+    given = {n: v for n in ("down", "up", "offset") if (v := getattr(entry, n)) is not None}
+    if len(given) > 1:
+        raise ValueProblem(f"{' and '.join(given)} both place its middle: give one")
+    y = middle(stock, face) + given.get("offset", ZERO)
+    if "down" in given:
+        y = high - given["down"]
+    if "up" in given:
+        y = low + given["up"]
+    return Opening(face, x, y, long, deep, radius, through=_through(asked=entry.through, stock=stock))
+
+
+def _groups(
+    entry: PieceEntry, stock: Stock, length: Length, practice: Practice, notes: tuple[Collector, Path]
+) -> tuple[HoleGroup, ...]:
+    collector, path = notes
+    groups: list[HoleGroup] = []
+    first_columns: dict[str, Length] = {}
+    for index, holes in enumerate(entry.holes):
+        name = holes.name or f"holes {index + 1}"
+        here = (*path, "holes", index)
+        if name in first_columns or name in {"left", "right", "centre", "center"}:
+            collector.add((*here, "name"), f'"{name}" is taken: give each group a name of its own')
+            continue
+        group = collector.attempt(
+            here,
+            partial(_group, holes, name, stock, length, practice, first_columns),
+        )
+        if group:
+            groups.append(group)
+            first_columns[name] = group.holes[0].x
+    return tuple(groups)
+
+
+def _group(
+    entry: HolesEntry,
+    name: str,
+    stock: Stock,
+    length: Length,
+    practice: Practice,
+    before: dict[str, Length],
+) -> HoleGroup:
+    face = face_named(stock, entry.face)
+    xs = columns(
+        entry.from_, places(entry.x, entry.columns, entry.spacing, "columns spacing"), length, before
+    )
+    maker = HoleMaker.of(entry, practice)
+    return HoleGroup(
+        name,
+        face,
+        maker.grid(xs, _rows(entry, stock, face, practice)),
+        maker.bolt,
+        maker.kind,
+        entry.mates,
+        _through(asked=entry.through, stock=stock),
+    )
+
+
+def _rows(entry: HolesEntry, stock: Stock, face: Face, practice: Practice) -> tuple[Length, ...]:
+    """The rows of a group: as placed, or by gage about the middle, or by the shop's practice."""
+    placed = any(getattr(entry, name) is not None for name in ("down", "up", "heel", "back"))
+    gage = entry.gage
+    if gage is None and face in _LYING and not placed and entry.rows is None and entry.pitch is None:
+        gage = stock.gage if isinstance(stock, Section) and stock.profile is Profile.I_SHAPE else None
+        if gage is None:
+            raise ValueProblem(
+                f"{stock.designation} has no usual gage: give gage, or rows with down or offset"
+            )
+    if gage is not None:
+        if placed or entry.pitch is not None or entry.rows not in {None, 2}:
+            raise ValueProblem("gage means two rows about the middle: leave out rows, pitch, down and up")
+        centre = middle(stock, face) + (entry.offset or ZERO)
+        half, rest = gage.parts(2)
+        return centre + rest, centre - half
+    if not placed and entry.offset is None and Face.NEAR in faces_of(stock) and face not in _LYING:
+        entry = entry.model_copy(update={"down": (practice.drop,)})
+    return rows(entry, stock, face, entry.rows or 1, entry.pitch or practice.pitch)

@@ -1,0 +1,114 @@
+"""The tables of a piece that say what is cut into it."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from gageline.job.fields import (
+    Entry,
+    LengthText,
+    PositiveLength,
+    SignedLength,
+    SlopeText,
+    SomeLengths,
+)
+from gageline.steel import HoleKind
+from gageline.units import SQUARE, ZERO
+
+__all__ = ["BothEnds", "ClipEntry", "CopeEntry", "EndEntry", "HolesEntry", "OpeningEntry", "TrimEntry"]
+
+BothEnds = Literal["left", "right", "both"]
+FaceName = Literal["top", "near", "bottom", "far", "leg_a", "leg_b", "face"]
+Count = Annotated[int, Field(strict=True, ge=1, le=500)]
+Text = Annotated[str, Field(max_length=80)]
+
+
+class EndEntry(Entry):
+    """How an end is cut; left out where it is cut square."""
+
+    bevel: SlopeText = Field(SQUARE, description="lean in the web plane, 3 in 12")
+    long: Literal["top", "bottom"] = Field("top", description="the edge that reaches further, of a bevel")
+    mitre: SlopeText = Field(SQUARE, description="lean in the flange plane, 3 in 12")
+    long_side: Literal["near", "far"] = Field("near", description="the side that reaches further, of a mitre")
+
+
+class CopeEntry(Entry):
+    """A cope: a flange and the web behind it cut away at an end."""
+
+    end: BothEnds
+    flange: Literal["top", "bottom", "both"] = "top"
+    length: PositiveLength
+    depth: PositiveLength
+    radius: LengthText | None = Field(None, description="of the re-entrant corner; practice cope_radius")
+
+
+class TrimEntry(Entry):
+    """A flange cut back at an end on one side or both, the web left whole."""
+
+    end: BothEnds
+    flange: Literal["top", "bottom", "both"]
+    side: Literal["near", "far", "both"] = "both"
+    length: PositiveLength
+    keep: LengthText = Field(ZERO, description="how far the flange still stands out from the web")
+
+
+class ClipEntry(Entry):
+    """A corner of a plate snipped off straight."""
+
+    end: BothEnds
+    edge: Literal["top", "bottom", "both"]
+    along: PositiveLength
+    across: PositiveLength
+
+
+class HoleSize(Entry):
+    """What size of hole: for a bolt, or a plain diameter."""
+
+    bolt: Text | None = Field(None, description="bolt size; practice bolt when no diameter is given")
+    hole: HoleKind | None = Field(None, description="STD, OVS, SSL or LSL; practice hole")
+    diameter: PositiveLength | None = Field(None, description="a plain hole for no bolt of a table")
+    slot: PositiveLength | None = Field(None, description="overall length of a slot of that diameter")
+    turn: Literal["along", "across"] | Annotated[float, Field(ge=-90, le=90)] = Field(
+        "along", description="a slot's long axis, along the part, across it, or degrees"
+    )
+
+
+class HolesEntry(HoleSize):
+    """A group of holes on one face: columns along the part, rows across the face."""
+
+    name: Text | None = Field(None, description="what the card calls it")
+    face: FaceName | None = Field(None, description="near web, upright leg or plate face when left out")
+    columns: Count = 1
+    spacing: PositiveLength | None = Field(None, description="between columns, along the part")
+    rows: Count | None = None
+    pitch: PositiveLength | None = Field(None, description="between rows; practice pitch")
+    gage: PositiveLength | None = Field(None, description="two rows this far apart about the middle")
+    from_: Text = Field("left", alias="from", description="left, right, centre or the name of another group")
+    x: SomeLengths = Field((ZERO,), description="to the nearest column, or running dimensions of all")
+    down: SomeLengths | None = Field(None, description="from the top edge to the first row, or of all rows")
+    up: SomeLengths | None = Field(None, description="from the bottom edge to the lowest row, or of all rows")
+    offset: SignedLength | None = Field(
+        None, description="from the middle of the face to the pattern's middle"
+    )
+    heel: SomeLengths | None = Field(None, description="from an angle's heel")
+    back: SomeLengths | None = Field(None, description="from the back of a channel's web, on a flange")
+    mates: bool = Field(True, description="whether another piece bolts to it")  # noqa: FBT003 - a field
+    through: bool = Field(False, description="through both walls of a hollow section")  # noqa: FBT003 - a field
+
+
+class OpeningEntry(Entry):
+    """An opening in a web, wall or plate."""
+
+    face: FaceName | None = None
+    diameter: PositiveLength | None = Field(None, description="of a round opening")
+    length: PositiveLength | None = Field(None, description="of a rectangular one, along the part")
+    depth: PositiveLength | None = Field(None, description="of a rectangular one, across the part")
+    radius: LengthText | None = Field(None, description="of its corners; practice opening_radius")
+    from_: Text = Field("left", alias="from", description="left, right or centre")
+    x: SignedLength = Field(ZERO, description="to its middle")
+    down: SignedLength | None = Field(None, description="from the top edge to its middle")
+    up: SignedLength | None = Field(None, description="from the bottom edge to its middle")
+    offset: SignedLength | None = Field(None, description="from the middle of the face to its middle")
+    through: bool = Field(False, description="through both walls of a hollow section")  # noqa: FBT003 - a field

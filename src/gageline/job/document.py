@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+import datetime as dt
 from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
@@ -35,7 +35,7 @@ class JobFacts(Entry):
     number: Text = ""
     place: Text = Field("", description="where it will stand")
     made_by: Text = ""
-    date: date | None = None
+    date: dt.date | None = None
     units: System = Field(
         System.FT_IN, description="ft-in or mm: how bare numbers are read and lengths written"
     )

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import hypot
+from math import hypot, inf
 
 from gageline.errors import ValueProblem
 from gageline.sheets.boxes import line_height
 from gageline.sheets.fonts import text_width
-from gageline.sheets.labels import Reading, Side, Writing, arrange, draw_rows, rows_depth, to_paper
+from gageline.sheets.labels import Reading, Side, Writing, arrange, draw_rows, once, rows_depth, to_paper
 from gageline.sheets.scene import Anchor, Circle, Item, Level, Line, Point, Polygon, Polyline, Text
 from gageline.sheets.style import BODY, Ink, Role
 
@@ -20,7 +20,6 @@ _FREE = 0.8
 _STUB = 2.2
 _TICK = 1.1
 _PAST = 1.2
-_ANY_DEPTH = 1e9
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +41,7 @@ def running(
     base: float,
     limits: tuple[float, float],
     *,
-    depth: float = _ANY_DEPTH,
+    depth: float = inf,
     size: float = BODY,
     writing: Writing = Writing.AUTO,
     datum: float | None = None,
@@ -67,7 +66,7 @@ def running(
     """
     if not readings:
         return Dimensions((), 0.0)
-    rows = arrange(readings, side, limits, depth - _STUB, size, writing)
+    rows = arrange(once(readings), side, limits, depth - _STUB, size, writing)
     items = draw_rows(rows, base, _STUB, _FREE)
     if datum is not None:
         items.append(Circle(*to_paper(side, base, datum, _FREE + 0.7), 0.7, None, Ink.BLACK))
@@ -82,7 +81,7 @@ def chain(
     limits: tuple[float, float],
     *,
     offset: float = 4.0,
-    depth: float = _ANY_DEPTH,
+    depth: float = inf,
     size: float = BODY,
 ) -> Dimensions:
     """A chain of dimensions: one text for each stretch, set over its line or, if too wide, further out.

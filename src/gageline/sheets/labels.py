@@ -9,6 +9,7 @@ from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from math import isfinite
 
 from gageline.errors import ValueProblem
 from gageline.sheets.boxes import line_height
@@ -17,7 +18,7 @@ from gageline.sheets.scene import Anchor, Item, Level, Point, Polyline, Text
 from gageline.sheets.spacing import spread
 from gageline.sheets.style import Ink, Role, Weight
 
-__all__ = ["Reading", "Rows", "Side", "Writing", "arrange", "draw_rows", "rows_depth", "to_paper"]
+__all__ = ["Reading", "Rows", "Side", "Writing", "arrange", "draw_rows", "once", "rows_depth", "to_paper"]
 
 NEAR = 12.0
 """mm: a label further from its place than this calls for another arrangement."""
@@ -113,7 +114,7 @@ def arrange(
     """Lay labels out beside a line: level if they go, else upright, in as few rows as keep them near.
 
     Args:
-        readings: the labels in any order; equal texts at the same place are shown once.
+        readings: the labels in any order.
         side: on which side of the drawing they stand.
         limits: between which u everything must stay, mm.
         depth: how far out the labels may reach, mm.
@@ -139,9 +140,10 @@ def arrange(
             if rows.shift <= NEAR:
                 break
     if not found:
+        beside = f" with {depth:.1f} mm beside it" if isfinite(depth) else ""
         raise ValueProblem(
-            f"{len(ordered)} dimension texts of {size:g} pt do not fit on {limits[1] - limits[0]:.1f} mm "
-            f"with {depth:.1f} mm beside it: give the view more room or split it"
+            f"{len(ordered)} dimension texts of {size:g} pt do not fit on {limits[1] - limits[0]:.1f} mm"
+            f"{beside}: give the view more room or split it"
         )
     return min(found, key=lambda cost_rows: cost_rows[0])[1]
 
@@ -152,22 +154,29 @@ def _ways(side: Side, writing: Writing) -> tuple[bool, ...]:
     return (False,) if writing is Writing.LEVEL else (False, True)
 
 
+def once(readings: Sequence[Reading]) -> list[Reading]:
+    """The readings in their order, equal texts at the same place only once."""
+    kept: list[Reading] = []
+    for reading in sorted(readings, key=_at):
+        near = kept[bisect_left(kept, reading.at - _NO_JOG, key=_at) :]
+        if all(r.text != reading.text for r in near):
+            kept.append(reading)
+    return kept
+
+
 def _at(reading: Reading) -> float:
     return reading.at
 
 
 def _ordered(readings: Sequence[Reading], limits: tuple[float, float]) -> tuple[Reading, ...]:
-    kept: list[Reading] = []
-    for reading in sorted(readings, key=_at):
+    ordered = tuple(sorted(readings, key=_at))
+    for reading in ordered:
         if not limits[0] - 1e-6 <= reading.at <= limits[1] + 1e-6:
             raise ValueProblem(
                 f'dimension text "{reading.text}" belongs to {reading.at:.2f} mm, outside the view '
                 f"from {limits[0]:.2f} to {limits[1]:.2f} mm: widen the view or leave the text out"
             )
-        near = kept[bisect_left(kept, reading.at - _NO_JOG, key=_at) :]
-        if all(r.text != reading.text for r in near):
-            kept.append(reading)
-    return tuple(kept)
+    return ordered
 
 
 def _by_rows(
@@ -177,10 +186,12 @@ def _by_rows(
     # Level labels in more than two rows hide which leader is whose.
     most = MOST_ROWS if upright else 2
     for many in range(1, min(most, max(1, len(readings))) + 1):
-        own = _own_rows(readings, many, size, upright=upright)
-        places = _places(readings, own, many, limits, size, upright=upright)
-        if places is not None:
-            yield Rows(readings, side, upright, size, places, own)
+        in_turn = tuple(i % many for i in range(len(readings)))
+        for own in (_own_rows(readings, many, size, upright=upright), in_turn):
+            places = _places(readings, own, many, limits, size, upright=upright)
+            if places is not None:
+                yield Rows(readings, side, upright, size, places, own)
+                break
 
 
 def _own_rows(readings: tuple[Reading, ...], many: int, size: float, *, upright: bool) -> tuple[int, ...]:

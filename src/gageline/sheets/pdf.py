@@ -84,8 +84,10 @@ def _preamble(sheet: Sheet) -> str:
 
 
 def _pen(stroke: Stroke) -> str:
-    dash = f", dash: ({', '.join(number(d) + 'mm' for d in stroke.dash)})" if stroke.dash else ""
-    return f'(paint: i-{stroke.ink}, thickness: {number(stroke.width)}mm, cap: "butt", join: "round"{dash})'
+    dashes = ", ".join(f"{number(d)}mm" for d in stroke.dash)
+    # Round caps close the corners of lines that meet; on dashes they would eat the spaces.
+    end = f'cap: "butt", dash: ({dashes})' if stroke.dash else 'cap: "round"'
+    return f'(paint: i-{stroke.ink}, thickness: {number(stroke.width)}mm, join: "round", {end})'
 
 
 def _page(page: Page | Typeset) -> str:

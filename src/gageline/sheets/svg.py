@@ -16,6 +16,7 @@ from gageline.sheets.style import HEX, MM_PER_PT, STROKES, Ink, Weight
 __all__ = ["to_svg"]
 
 _FAMILIES = f"'{FAMILY}', sans-serif"
+_ROUND = ' stroke-linecap="round"'
 _PLAIN = "font-kerning:none;font-variant-ligatures:none"
 
 
@@ -52,7 +53,8 @@ def _path(path: Path) -> str:
     if path.role is None:
         return f'<path d="{d}" {fill}/>'
     stroke = STROKES[path.role]
-    dash = f' stroke-dasharray="{" ".join(map(number, stroke.dash))}"' if stroke.dash else ""
+    # Round caps close the corners of lines that meet; on dashes they would eat the spaces.
+    dash = f' stroke-dasharray="{" ".join(map(number, stroke.dash))}"' if stroke.dash else _ROUND
     pen = f'stroke="{HEX[stroke.ink]}" stroke-width="{number(stroke.width)}" stroke-linejoin="round"'
     return f'<path d="{d}" {fill} {pen}{dash}/>'
 

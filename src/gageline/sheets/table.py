@@ -10,7 +10,7 @@ from gageline.sheets.boxes import line_height
 from gageline.sheets.fonts import font_metrics, text_width
 from gageline.sheets.scene import Anchor, Group, Item, Line, Polygon, Text
 from gageline.sheets.style import BODY, Ink, Role, Weight
-from gageline.sheets.wrap import wrap
+from gageline.sheets.wrap import words, wrap
 
 __all__ = ["Column", "Table", "column_widths", "table_blocks"]
 
@@ -96,7 +96,7 @@ def column_widths(table: Table, width: float) -> tuple[float, ...]:
 
 
 def _words(cells: Sequence[tuple[str, Weight]]) -> list[tuple[str, Weight]]:
-    return [(word, weight) for text, weight in cells for word in text.split()]
+    return [(word, weight) for text, weight in cells for word in words(text)]
 
 
 def _widest(cells: Sequence[tuple[str, Weight]], size: float) -> float:

@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from gageline.sheets.fonts import text_width
 from gageline.sheets.style import Weight
 
-__all__ = ["wrap"]
+__all__ = ["words", "wrap"]
+
+_BREAK = re.compile(r"\s+(?!\d+/\d)|(?<!\d)\s+(?=\d+/\d)")
+"""White space, but not the one between the inches and the fraction of a tape reading."""
+
+
+def words(text: str) -> list[str]:
+    """The parts of a text that stay on one line; the fraction of a reading stays with its inches."""
+    return [word for word in _BREAK.split(text) if word]
 
 
 def wrap(text: str, width: float, size: float, weight: Weight = Weight.REGULAR) -> list[str]:
@@ -25,14 +34,14 @@ def wrap(text: str, width: float, size: float, weight: Weight = Weight.REGULAR) 
     Raises:
         ValueProblem: a character that the font lacks.
     """
-    return [line for paragraph in text.split("\n") for line in _lines(paragraph.split(), width, size, weight)]
+    return [line for paragraph in text.split("\n") for line in _lines(words(paragraph), width, size, weight)]
 
 
-def _lines(words: list[str], width: float, size: float, weight: Weight) -> Iterator[str]:
+def _lines(parts: list[str], width: float, size: float, weight: Weight) -> Iterator[str]:
     space = text_width(" ", size, weight)
     line: list[str] = []
     free = width
-    for word in words:
+    for word in parts:
         for part in _parts(word, width, size, weight):
             wide = text_width(part, size, weight)
             if line and wide > free + 1e-9:

@@ -1,0 +1,21 @@
+"""What a job takes: parts, weights, bolts and weld."""
+
+from gageline.takeoff.materials import (
+    BoltLine,
+    PartLine,
+    PieceBill,
+    WeldLine,
+    bill_of_piece,
+    bolts_of_job,
+    parts_of_job,
+)
+
+__all__ = [
+    "BoltLine",
+    "PartLine",
+    "PieceBill",
+    "WeldLine",
+    "bill_of_piece",
+    "bolts_of_job",
+    "parts_of_job",
+]

@@ -111,6 +111,8 @@ def chain(
     far = offset + 0.5 + line_height(size)
     outside = []
     for (a, b), text in zip(pairwise(points), texts, strict=True):
+        if not text:
+            continue
         if text_width(text, size) + 2 * _TICK <= b - a:
             items.append(_over_line(text, side, to_paper(side, base, (a + b) / 2, offset + 0.5), size))
         else:

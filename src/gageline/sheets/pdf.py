@@ -66,8 +66,7 @@ def _preamble(sheet: Sheet) -> str:
     pens = "\n".join(f"#let p-{role} = {_pen(STROKES[role])}" for role in Role)
     inks = "\n".join(f"#let i-{ink} = rgb({literal(HEX[ink])})" for ink in Ink)
     return f"""#set document(title: {literal(sheet.title)}, date: none)
-#set text(font: {literal(_FONT)}, stretch: 75%, fallback: false, kerning: false, ligatures: false)
-#set text(size: 10pt)
+#set text(font: {literal(_FONT)}, stretch: 75%, fallback: false, size: 10pt)
 {inks}
 {pens}
 #let m = curve.move
@@ -77,7 +76,7 @@ def _preamble(sheet: Sheet) -> str:
 #let d(stroke, fill, ..steps) = place(top + left,
   curve(stroke: stroke, fill: fill, fill-rule: "even-odd", ..steps))
 #let s(size, weight, ink, body) = text(size: size, weight: weight, fill: ink,
-  top-edge: "baseline", bottom-edge: "baseline", body)
+  kerning: false, ligatures: false, top-edge: "baseline", bottom-edge: "baseline", body)
 #let t(x, y, size, weight, ink, body) = place(top + left, dx: x, dy: y, s(size, weight, ink, body))
 #let r(x, y, turn, size, weight, ink, body) = place(top + left, dx: x, dy: y,
   rotate(turn, origin: left + horizon, s(size, weight, ink, body)))"""

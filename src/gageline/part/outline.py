@@ -48,7 +48,8 @@ def cope_boundary(part: Part, cope: Cope) -> tuple[Flat, ...]:
     top = cope.edge is Face.TOP
     level = (high - cope.depth if top else low + cope.depth).inches
     beyond = (high if top else low).inches
-    length, radius = cope.length.inches, cope.radius.inches
+    length = cope.length.inches
+    radius = min(cope.radius, cope.length, cope.depth).inches  # a larger one is refused by the rules
     centre_y = level + radius if top else level - radius
     arc = _quarter((length - radius, centre_y), radius, 270 if top else 0)
     if not top:
@@ -112,7 +113,8 @@ def clip_outline(part: Part, clip: Clip) -> Polygon:
 
 def opening_outline(opening: Opening) -> Polygon:
     """The outline of an opening, in inches on its face."""
-    half_x, half_y, r = opening.length.inches / 2, opening.depth.inches / 2, opening.radius.inches
+    half_x, half_y = opening.length.inches / 2, opening.depth.inches / 2
+    r = min(opening.radius.inches, half_x, half_y)  # a larger one is refused by the rules
     x, y = opening.x.inches, opening.y.inches
     if not r:
         return box(x - half_x, y - half_y, x + half_x, y + half_y)

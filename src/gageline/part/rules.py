@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from functools import partial
 from itertools import combinations
 
@@ -125,7 +126,7 @@ def _copes_that_meet(part: Part, say: Say, one: Cope, two: Cope) -> Iterator[Fin
 def _on_openings(part: Part, say: Say) -> Iterator[Finding]:
     for number, opening in enumerate(part.openings, 1):
         subject = f"{part.mark} opening {number}"
-        bare = _without_openings(part, opening.face)
+        bare = face_outline(replace(part, openings=()), opening.face)
         shape = opening_outline(opening)
         if opening.radius * 2 > min(opening.length, opening.depth):
             yield Finding(
@@ -148,14 +149,6 @@ def _on_openings(part: Part, say: Say) -> Iterator[Finding]:
             yield Finding(
                 "openings-meet", Severity.ERROR, subject, "runs into another opening", "move one of them"
             )
-
-
-def _without_openings(part: Part, face: Face) -> BaseGeometry:
-    steel = face_outline(part, face)
-    for opening in part.openings:
-        if opening.face is face:
-            steel = steel.union(opening_outline(opening))
-    return steel
 
 
 def _on_holes(part: Part, say: Say) -> Iterator[Finding]:

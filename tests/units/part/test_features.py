@@ -1,0 +1,27 @@
+from gageline.part import SQUARE_CUT, EndCut, Face, Opening
+from gageline.units import ZERO, parse_slope
+from pieces import at, hole
+
+
+def test_a_square_cut() -> None:
+    assert SQUARE_CUT.square
+    assert not EndCut(bevel=parse_slope("3 in 12")).square
+    assert not EndCut(mitre=-parse_slope("3 in 12")).square
+
+
+def test_a_slot_is_longer_than_wide() -> None:
+    assert hole("2", "3", "13/16", "1").is_slot
+    assert not hole("2", "3").is_slot
+
+
+def test_a_hole_moved() -> None:
+    assert hole("2", "3").moved(at("1/2")) == hole("2 1/2", "3")
+    assert hole("2", "3").moved(-at("1/2"), at("1")) == hole("1 1/2", "4")
+
+
+def test_round_openings() -> None:
+    four, two = at("4in"), at("2in")
+    assert Opening(Face.NEAR, four, four, four, four, two).is_round
+    assert not Opening(Face.NEAR, four, four, four, four, at("1in")).is_round
+    assert not Opening(Face.NEAR, four, four, four, two, at("1in")).is_round
+    assert not Opening(Face.NEAR, four, four, four, four, ZERO).is_round

@@ -85,7 +85,7 @@ def bolt(text: str) -> Bolt:
     Raises:
         ValueProblem: when there is no structural bolt of the size, with those that there are.
     """
-    tidy = clean(text)
+    tidy = clean(text).replace("M ", "M")
     table = all_bolts()
     if tidy in table:
         return table[tidy]

@@ -1,0 +1,260 @@
+"""The commands: thin, each a call into the rooms with what a person typed."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable
+from dataclasses import replace
+from fractions import Fraction
+from importlib.metadata import version
+from importlib.resources import files
+from pathlib import Path
+from typing import Annotated, TypeVar
+
+import typer
+from rich.console import Console
+from rich.progress import track
+from rich.table import Table
+
+from gageline.errors import GagelineError, ValueProblem
+from gageline.exchange import json_text
+from gageline.job import Job, check_job, open_job
+from gageline.layout import Layout, lay_out
+from gageline.part import Finding, Severity
+from gageline.sheets import Sheet, bench_cards, fitting_templates, parts_list, piece_drawings, to_pdf
+from gageline.steel import facts, find
+from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job
+from gageline.units import Length, System, exact_text, feet_inches, inches_text, millimetres, parse_length
+
+app = typer.Typer(
+    help="From the drawing of a beam to the marks on the steel.",
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
+say = Console(highlight=False)
+aside = Console(stderr=True, highlight=False)
+
+Item = TypeVar("Item")
+JobFile = Annotated[Path, typer.Argument(help="the job document, a .toml file", metavar="JOB")]
+AsJson = Annotated[bool, typer.Option("--json", help="the full result for other programs")]
+Out = Annotated[Path | None, typer.Option("--out", "-o", help="where to write", show_default=False)]
+Mark = Annotated[str | None, typer.Option("--piece", "-p", help="only the piece of this mark")]
+
+
+def main() -> None:
+    """Run the command line; a refusal is said in plain words with exit code 2."""
+    try:
+        app()
+    except GagelineError as refusal:
+        aside.print(str(refusal), markup=False, soft_wrap=True, style="red")
+        sys.exit(2)
+    except KeyboardInterrupt:
+        aside.print("stopped")
+        sys.exit(130)
+
+
+def _tracked(items: tuple[Item, ...], what: str) -> Iterable[Item]:
+    """The items one by one, with a line of progress where there is a screen to show it."""
+    return track(items, description=what, console=aside, transient=True, disable=not aside.is_terminal)
+
+
+def _write(path: Path, content: bytes) -> None:
+    """Write a file, and say where it is."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(content)
+    except OSError as refused:
+        reason = (refused.strerror or "it cannot be written").lower()
+        raise GagelineError(
+            f"{path} cannot be written ({reason}): choose another place with --out"
+        ) from refused
+    say.print(f"written: {path}", markup=False, soft_wrap=True)
+
+
+def _chosen(job: Job, mark: str | None) -> Job:
+    """The whole job, or one piece of it."""
+    return job if mark is None else replace(job, assemblies=(job.piece(mark),))
+
+
+def _show_findings(findings: tuple[Finding, ...]) -> None:
+    styles = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "dim"}
+    for finding in findings:
+        aside.print(finding.text(), markup=False, soft_wrap=True, style=styles[finding.severity])
+
+
+def _sheets(job: Job) -> dict[str, Sheet]:
+    layouts = _layouts(job)
+    return {
+        "cards": bench_cards(job, layouts),
+        "drawings": piece_drawings(job),
+        "templates": fitting_templates(job),
+        "parts": parts_list(job),
+    }
+
+
+def _layouts(job: Job) -> tuple[Layout, ...]:
+    pieces = _tracked(job.assemblies, "laying out")
+    return tuple(lay_out(assembly, job.practice, job.system) for assembly in pieces)
+
+
+@app.command()
+def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
+    """Bench cards, piece drawings, fitting templates and the parts list, as one PDF.
+
+    Each card has the unfolded stick with every mark to strike and the numbered steps. Problems that
+    the rules of the trade find are printed; pieces with errors are drawn all the same.
+    """
+    job = _chosen(open_job(job_file), piece)
+    _show_findings(check_job(job))
+    sheets = _sheets(job)
+    packet = Sheet(tuple(page for sheet in sheets.values() for page in sheet.pages), job.facts.name)
+    _write(out or Path(f"{job_file.stem}-cards.pdf"), to_pdf(packet))
+
+
+@app.command()
+def parts(job_file: JobFile, as_json: AsJson = False) -> None:
+    """The parts list: quantities, sections, lengths, weights, bolts."""
+    job = open_job(job_file)
+    bills = tuple(bill_of_piece(assembly) for assembly in _tracked(job.assemblies, "weighing"))
+    lines, bolts = parts_of_job(bills), bolts_of_job(job)
+    if as_json:
+        print(json_text({"parts": lines, "bolts": bolts, "pieces": bills}, job.system))
+        return
+    table = Table("mark", "qty", "section", "length", "grade", "each lb", "total lb")
+    for line in lines:
+        length = _written(line.length, job.system)
+        weights = f"{line.weight:.1f}", f"{line.total_weight:.1f}"
+        table.add_row(line.mark, str(line.quantity), line.designation, length, line.grade, *weights)
+    total = sum(line.total_weight for line in lines)
+    table.add_section()
+    table.add_row("total", "", "", "", "", "", f"{total:.0f}")
+    say.print(table)
+    for bolt_line in bolts:
+        grip = f", grip {_written(bolt_line.grip, job.system)}" if bolt_line.grip else ""
+        where = "field" if bolt_line.field else "shop"
+        say.print(
+            f"{bolt_line.quantity} {where} bolts {bolt_line.bolt} {bolt_line.grade}{grip}", markup=False
+        )
+
+
+def _written(length: Length, system: System) -> str:
+    return feet_inches(length, 64) if system is System.FT_IN else millimetres(length)
+
+
+@app.command()
+def marks(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> None:
+    """What to mark on each piece, step by step, with the tape readings."""
+    job = _chosen(open_job(job_file), piece)
+    layouts = _layouts(job)
+    if as_json:
+        print(json_text(layouts, job.system))
+        return
+    for assembly, layout in zip(job.assemblies, layouts, strict=True):
+        say.print(
+            f"{assembly.mark}: {assembly.main.stock.designation}, {assembly.quantity} wanted", style="bold"
+        )
+        for step in layout.steps:
+            say.print(f"{step.number:>3}. {step.title}: {step.text}", markup=False, soft_wrap=True)
+            if step.check:
+                say.print(f"     check: {step.check}", markup=False, soft_wrap=True, style="dim")
+
+
+@app.command()
+def verify(job_file: JobFile) -> None:
+    """Only the problems of a job; exit code 1 when any is an error. Strength is not checked."""
+    job = open_job(job_file)
+    findings = check_job(job)
+    for finding in findings:
+        say.print(finding.text(), markup=False, soft_wrap=True)
+    counts = [f"{sum(f.severity is kind for f in findings)} {kind}s" for kind in Severity]
+    say.print(f"{len(job.assemblies)} pieces: {', '.join(counts)}; strength: not checked")
+    if any(finding.severity is Severity.ERROR for finding in findings):
+        raise typer.Exit(1)
+
+
+@app.command()
+def section(
+    designation: Annotated[
+        list[str], typer.Argument(help="W16x26, HSS6x6x3/8, L4x3x1/4, IPE 300, PL1/2x8 ...")
+    ],
+    as_json: AsJson = False,
+) -> None:
+    """What the tables say of a section or plate."""
+    stock = find(" ".join(designation))
+    if as_json:
+        print(json_text({fact.name: {"value": fact.value, "unit": fact.unit} for fact in facts(stock)}))
+        return
+    table = Table("", stock.designation, "unit")
+    for fact in facts(stock):
+        table.add_row(fact.name, fact.value, fact.unit)
+    say.print(table)
+
+
+@app.command(context_settings={"ignore_unknown_options": True})
+def length(
+    terms: Annotated[
+        list[str],
+        typer.Argument(help='lengths with + and - between, "18-7 1/4" + "3/8"; x and / by a number'),
+    ],
+) -> None:
+    """Add, subtract, multiply and divide lengths as the trade writes them."""
+    total = _sum(terms)
+    texts = (
+        feet_inches(total, 64),
+        inches_text(total, 64),
+        f"{total.inches:.6g} in",
+        f"{millimetres(total, 2)} mm",
+    )
+    say.print("  =  ".join(texts), markup=False)
+    if parse_length(texts[0]) != total:
+        say.print(f"exactly {exact_text(total)}; the fractions above are rounded to 1/64", markup=False)
+
+
+def _sum(terms: list[str]) -> Length:
+    """The value of a chain of terms, worked from left to right."""
+    total = parse_length(terms[0])
+    if len(terms) % 2 == 0:
+        raise ValueProblem(f'"{terms[-1]}" has nothing after it: write a length, or a number after x and /')
+    for sign, term in zip(terms[1::2], terms[2::2], strict=True):
+        match sign:
+            case "+":
+                total += parse_length(term)
+            case "-":
+                total -= parse_length(term)
+            case "x" | "×" | "*" | "/":
+                total = total * (_factor(term) if sign != "/" else 1 / _factor(term))
+            case _:
+                raise ValueProblem(f'"{sign}" is no sign between lengths: use +, -, x or /')
+    return total
+
+
+def _factor(text: str) -> Fraction:
+    try:
+        factor = Fraction(text)
+    except (ValueError, ZeroDivisionError):
+        factor = Fraction(0)
+    if not factor:
+        raise ValueProblem(f'"{text}" is not a number to multiply or divide by: write one like 3 or 1/2')
+    return factor
+
+
+@app.command()
+def demo(out: Annotated[Path, typer.Option("--out", "-o", help="folder to write to")] = Path("out")) -> None:
+    """The demo job, an invented mezzanine: writes its document and its PDF."""
+    source = files("gageline") / "demo" / "mezzanine.toml"
+    job_file = out / "mezzanine.toml"
+    _write(job_file, source.read_bytes())
+    cards(job_file, None, out / "mezzanine-cards.pdf")
+
+
+@app.callback(invoke_without_command=True)
+def _version(
+    show: Annotated[
+        bool, typer.Option("--version", help="the version, and nothing else", is_eager=True)
+    ] = False,
+) -> None:
+    if show:
+        print(version("gageline"))
+        raise typer.Exit

@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 
 from gageline.errors import ValueProblem
 from gageline.part import End, Part, extent_y, extent_z
-from gageline.steel import Plate, Profile, Stock
+from gageline.solid.toes import round_toes
+from gageline.steel import Plate, Profile, Section, Stock
 from gageline.units import ZERO
 
 __all__ = ["cross_section", "stick"]
@@ -33,12 +34,19 @@ def cross_section(stock: Stock) -> tuple[Points, ...]:
     """
     high = extent_y(stock)[1].inches
     if isinstance(stock, Plate):
-        loops, up, aside = stock.outline(), high / 2, -stock.thickness.inches / 2
+        up, aside = high / 2, -stock.thickness.inches / 2
     else:
-        loops = stock.outline(_FINE) if stock.profile is Profile.TUBE else stock.outline()
         up, aside = _rise(stock.profile, high), 0.0
     turn = -1.0 if stock.profile in _TURNED else 1.0
-    return tuple(np.array([(y + up, turn * z + aside) for z, y in loop]) for loop in loops)
+    return tuple(np.column_stack([y + up, turn * z + aside]) for z, y in (loop.T for loop in _loops(stock)))
+
+
+def _loops(stock: Stock) -> tuple[Points, ...]:
+    """The outline as the tables draw it: (z, y) about its own origin."""
+    if isinstance(stock, Section):
+        loops = stock.outline(_FINE) if stock.profile is Profile.TUBE else stock.outline()
+        return tuple(round_toes(stock, np.array(loop)) for loop in loops)
+    return tuple(np.array(loop) for loop in stock.outline())
 
 
 def _rise(profile: Profile, high: float) -> float:

@@ -1,0 +1,166 @@
+"""The steps that come first: check the steel, then ends, copes, trims and clips."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gageline.layout.cuts import (
+    clip_name,
+    cope_name,
+    cut_x,
+    end_line_x,
+    flange_face,
+    is_hollow,
+    trim_level,
+    trim_name,
+    web_faces,
+)
+from gageline.layout.mark import Bench
+from gageline.layout.rolling import face_up
+from gageline.layout.step import Step, source
+from gageline.part import Clip, Cope, End, Face, FlangeTrim, Part, extent_y, extent_z, face_range
+from gageline.steel import Profile
+from gageline.units import Length, Slope, System
+
+__all__ = ["check_step", "clip_step", "cope_step", "diagonal", "end_steps", "trim_step"]
+
+_SQUARE = "tape and square"
+
+
+def diagonal(one: Length, two: Length) -> Length:
+    """The long side of a right triangle, to the nearest tick."""
+    return Length(round((one.ticks**2 + two.ticks**2) ** 0.5))
+
+
+def check_step(bench: Bench, up: Face) -> Step:
+    """Overall length and square of both ends, and which end everything is measured from."""
+    part = bench.part
+    (low, _), (_, near) = extent_y(part.stock), extent_z(part.stock)
+    below = part.end_x(End.RIGHT, low, near) - part.end_x(End.LEFT, low, near)
+    edge = "heel" if part.profile is Profile.ANGLE else "bottom edge"
+    point = "" if part.left.square else f", at the long point on the {_long_edge(part, End.LEFT)}"
+    cut = [end for end in End if not part.cut(end).square]
+    squared = {0: "square both ends", 1: f"square the {cut[0].other} end" if cut else "", 2: ""}[len(cut)]
+    open_ = f"; {squared}, at most {bench.exact(bench.tape)} open at the square" if squared else ""
+    return Step(
+        "Check the steel",
+        None,
+        _SQUARE,
+        "left end",
+        (bench.x(part.length),),
+        f"Lay it {face_up(up, hollow=is_hollow(part))} up. The left end is the datum: hook the tape "
+        f"there{point}. Overall {bench.say(part.length)}.",
+        f"Along the {edge} {bench.say(below)}{open_}.",
+        "overall",
+    )
+
+
+def _long_edge(part: Part, end: End) -> str:
+    """The edge or corner that runs furthest out at an end."""
+    cut = part.cut(end)
+    edge = ("top" if cut.bevel.ratio > 0 else "bottom") if cut.bevel else ""
+    side = ("near side" if cut.mitre.ratio > 0 else "far side") if cut.mitre else ""
+    return f"{edge} edge, {side}" if edge and side else f"{edge} edge" if edge else side
+
+
+def end_steps(bench: Bench, end: End) -> Iterator[Step]:
+    """The bevel of an end from edge to edge of the web, and its mitre across the flange."""
+    part, cut = bench.part, bench.part.cut(end)
+    if cut.bevel:
+        yield _slant(bench, end, web_faces(part)[0], ("Bevel", cut.bevel), ("top edge", "bottom edge"))
+    if cut.mitre:
+        flange = flange_face(part, Face.TOP) or flange_face(part, Face.BOTTOM)
+        yield _slant(bench, end, flange, ("Mitre", cut.mitre), ("near side", "far side"))
+
+
+def _slant(
+    bench: Bench, end: End, face: Face | None, lean: tuple[str, Slope], edges: tuple[str, str]
+) -> Step:
+    """A line across a face that is read at both edges; of a plate's mitre, through its thickness."""
+    part, (word, slope) = bench.part, lean
+    if face is None:
+        (_, y), (far, near) = extent_y(part.stock), extent_z(part.stock)
+        first, second = part.end_x(end, y, near), part.end_x(end, y, far)
+    else:
+        low, high = face_range(part.stock, face)
+        if face is Face.LEG_B:  # its y grows from the heel, which is its near side
+            low, high = high, low
+        first, second = end_line_x(part, end, face, high), end_line_x(part, end, face, low)
+    readings = bench.x(first), bench.x(second)
+    how = slope.bevel_text() if bench.system is System.FT_IN else f"{abs(slope.degrees):.1f}°"
+    return Step(
+        f"{word} the {end} end",
+        face,
+        f"{_SQUARE}, straightedge",
+        "left end",
+        readings,
+        f"Mark {readings[0].text} at the {edges[0]} and {readings[1].text} at the {edges[1]}; strike "
+        f"the {word.lower()}, {how}, and carry it round. Cut.",
+        f"Off square by {bench.say(abs(first - second))} from edge to edge.",
+        f"{end} end",
+    )
+
+
+def cope_step(bench: Bench, cope: Cope) -> Step:
+    """Length line, depth line and the corner's radius of a cope."""
+    part, face = bench.part, web_faces(bench.part)[0]
+    low, high = face_range(part.stock, face)
+    top = cope.edge is Face.TOP
+    level = high - cope.depth if top else low + cope.depth
+    spot = bench.spot(face, cut_x(part, cope.end, cope.length), level)
+    depth = spot.y if top or part.profile is Profile.ANGLE else spot.y_back
+    flange = flange_face(part, cope.edge)
+    radius = (
+        f" Drill or scribe {bench.exact(cope.radius)} radius at the corner, centre "
+        f"{bench.say(cope.length - cope.radius)} in and {bench.say(cope.depth - cope.radius)} deep."
+        if cope.radius
+        else ""
+    )
+    point = "" if part.cut(cope.end).square else " from the long point"
+    across = ", across the flange too" if flange and not is_hollow(part) else ", all round" if flange else ""
+    return Step(
+        f"{cope.end} {cope.edge} cope".capitalize(),
+        face,
+        f"{_SQUARE}, drill" if cope.radius else _SQUARE,
+        f"left end and {source(depth.from_)}",
+        (spot.x, depth),
+        f"Strike {bench.say(cope.length)} long{point}{across}, {bench.say(cope.depth)} deep.{radius} Cut.",
+        f"Corner to corner {bench.say(diagonal(cope.length, cope.depth))}; "
+        f"{bench.say(part.length - cope.length)} from the line to the {cope.end.other} end.",
+        cope_name(cope),
+    )
+
+
+def trim_step(bench: Bench, trim: FlangeTrim) -> Step:
+    """A flange cut back on one side of the web."""
+    part, face = bench.part, trim.flange
+    level, _ = trim_level(part, trim)
+    spot = bench.spot(face, cut_x(part, trim.end, trim.length), level)
+    left = f"leaving {bench.say(trim.keep)} outside the web" if trim.keep else "flush with the web"
+    return Step(
+        f"{trim.end} {trim.flange} flange trim".capitalize(),
+        face,
+        _SQUARE,
+        f"left end and {source(spot.y.from_)}",
+        (spot.x, spot.y),
+        f"{trim.side.capitalize()} side only: strike {bench.say(trim.length)} long, {left}. Cut.",
+        f"{bench.say(abs(level))} from the {source(spot.y.from_)} to the cut; "
+        f"{bench.say(part.length - trim.length)} from the line to the {trim.end.other} end.",
+        trim_name(trim),
+    )
+
+
+def clip_step(bench: Bench, clip: Clip) -> Step:
+    """A corner of a plate snipped off."""
+    part = bench.part
+    return Step(
+        f"{clip.end} {clip.edge} clip".capitalize(),
+        Face.FACE,
+        _SQUARE,
+        f"left end and {clip.edge} edge",
+        (bench.x(cut_x(part, clip.end, clip.along)),),
+        f"Mark {bench.say(clip.along)} along the {clip.edge} edge and {bench.say(clip.across)} up the "
+        f"{clip.end} end; strike across the corner. Cut.",
+        f"Along the cut {bench.say(diagonal(clip.along, clip.across))}.",
+        clip_name(clip),
+    )

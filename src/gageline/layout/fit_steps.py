@@ -1,0 +1,140 @@
+"""The steps of fitting: set each piece to its lines, tack or bolt it, measure over everything."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from gageline.layout.mark import Bench, Mark, MarkKind
+from gageline.layout.reading import Datum, Reading
+from gageline.layout.seats import Seat
+from gageline.layout.step import Step
+from gageline.part import End, Join
+from gageline.units import Length, round_to
+
+__all__ = ["fit_steps", "join_steps"]
+
+_SQUARE = "tape and square"
+
+
+def fit_steps(bench: Bench, seat: Seat) -> Iterator[Step]:
+    """A fitting set to its place, an end plate after the main's outline is struck on it."""
+    if seat.on_fitting:
+        yield _outline_step(seat)
+    yield _set_step(bench, seat)
+
+
+def _readings(marks: Iterable[Mark]) -> tuple[Reading, ...]:
+    """Distinct readings along, then distinct readings across, of edge lines."""
+    lines = [mark for mark in marks if mark.kind is MarkKind.EDGE_LINE]
+    xs = [mark.x for mark in lines if mark.runs_across]
+    ys = [mark.y for mark in lines if not mark.runs_across]
+    return tuple(dict.fromkeys((*xs, *ys)))
+
+
+def _outline_step(seat: Seat) -> Step:
+    mark, lines = seat.fitting.part.mark, _readings(seat.on_fitting)
+    spread = abs(lines[1].tape - lines[0].tape) if len(lines) > 1 else lines[0].tape if lines else None
+    check = (
+        f"Between the first two lines {Reading(spread, spread, Datum.LEFT_END, lines[0].system).text}."
+        if spread is not None
+        else ""
+    )
+    return Step(
+        f"Outline on {mark}",
+        None,
+        _SQUARE,
+        f"left end and top edge of {mark}",
+        lines,
+        f"Strike the outline of the piece on {mark}, on the side that meets it.",
+        check,
+        seat.fitting.name,
+    )
+
+
+def _off(bench: Bench, length: Length, words: tuple[str, str, str]) -> str:
+    """A distance with its direction in words: ahead, behind, or level where it rounds to nothing."""
+    ahead, behind, level = words
+    rounded = round_to(length, bench.tape).ticks
+    if not rounded:
+        return level
+    return f"{bench.say(abs(length))} {ahead if rounded > 0 else behind}"
+
+
+def _place(bench: Bench, seat: Seat) -> str:
+    fitting = seat.fitting
+    words: list[str] = []
+    if fitting.on is None and fitting.end is not None:
+        words.append(f"across the {fitting.end} end")
+    elif seat.projection is not None:
+        end = fitting.end
+        past = (f"past the {end} end", f"short of the {end} end", f"flush with the {end} end")
+        words.append(_off(bench, seat.projection, past))
+    else:
+        words.append("to its lines")
+    if seat.drop is not None:
+        level = ("below the top edge", "above the top edge", "level with the top edge")
+        words.append(f"its top {_off(bench, seat.drop, level)}")
+    return ", ".join(words)
+
+
+def _set_check(bench: Bench, seat: Seat) -> str:
+    """A number to measure when it is set: its first row, its line from the other end, or its lower edge."""
+    main = bench.part
+    if seat.first_row is not None:
+        below = ("below the top edge", "above the top edge", "at the top edge")
+        return f"First row of holes {_off(bench, seat.first_row, below)}."
+    lines = [mark.x for mark in seat.lines if mark.runs_across]
+    if lines:
+        return f"From its last line to the right end {bench.say(main.length - lines[-1].true)}."
+    edge = ("above the bottom edge", "below the bottom edge", "level with the bottom edge")
+    return f"Its bottom {_off(bench, seat.rise, edge)}."
+
+
+def _set_step(bench: Bench, seat: Seat) -> Step:
+    fitting = seat.fitting
+    end = f"{fitting.end} end" if fitting.end else "left end"
+    return Step(
+        f"Set the {fitting.name}",
+        fitting.on,
+        f"{_SQUARE}, clamp",
+        end if seat.drop is None else f"{end} and top edge",
+        _readings(seat.lines),
+        f"Set {fitting.part.mark} {_place(bench, seat)}.",
+        _set_check(bench, seat),
+        fitting.name,
+    )
+
+
+def join_steps(bench: Bench, seats: tuple[Seat, ...], span: tuple[Length, Length]) -> Iterator[Step]:
+    """Bolts snug, tacks in their order, and the measure over everything.
+
+    Args:
+        bench: the main part.
+        seats: of its fittings.
+        span: from the leftmost to the rightmost point of the piece.
+    """
+    over = span[1] - span[0]
+    joins = {seat.fitting.join for seat in seats}
+    if Join.BOLTED in joins:
+        yield Step(
+            "Bolt", None, "drift pin, wrench", "", (),
+            "Pin one hole of each bolted fitting, bolt the rest snug, then the pinned one.",
+            f"{bench.say(over)} out-to-out.", "",
+        )  # fmt: skip
+    if Join.WELDED in joins:
+        yield Step(
+            "Tack", None, "square, clamp", "", (),
+            "Tack each fitting at both edges, then in the middle; near side first, then far side.",
+            f"Still square, and {bench.say(over)} out-to-out, before any weld is run.", "",
+        )  # fmt: skip
+    reading = Reading(over, round_to(over, bench.tape), Datum.OUT_TO_OUT, bench.system)
+    halves = [-span[0], span[1] - bench.part.length]
+    ends = " and ".join(
+        _off(bench, past, (f"past the {end} end", f"short of the {end} end", f"flush at the {end} end"))
+        for end, past in zip(End, halves, strict=True)
+    )
+    yield Step(
+        "Out to out", None, "tape", "leftmost point", (reading,),
+        f"Measure over everything: {reading.text} out-to-out.",
+        f"{ends[0].upper()}{ends[1:]}.", "out-to-out",
+    )  # fmt: skip

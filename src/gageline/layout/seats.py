@@ -1,0 +1,155 @@
+"""Where fittings sit: their edges struck on the main part, and the main's edges on an end plate."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from gageline.layout.mark import Bench, Mark, MarkKind
+from gageline.part import End, Face, Fitting, Part, bounds, extent_y, extent_z, face_point, face_range
+from gageline.steel import Plate, Profile
+from gageline.units import ZERO, Length
+
+__all__ = ["Seat", "overall", "seat_of"]
+
+_FLAT = frozenset({Face.TOP, Face.BOTTOM})
+_TWO_FLANGES = frozenset({Profile.I_SHAPE, Profile.CHANNEL})
+_MIDDLED = frozenset({Profile.I_SHAPE, Profile.TEE, Profile.BOX, Profile.TUBE})
+Range = tuple[Length, Length]
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """Where one fitting sits on the main part.
+
+    Args:
+        fitting: the fitting.
+        lines: its edges, struck on the main's face.
+        on_fitting: the main's edges and web line, struck on the fitting that closes its end.
+        projection: how far it runs past its end of the main, below zero where it stops short; None
+            for a fitting in between.
+        drop: from the main's top edge down to the fitting's highest edge, below zero where it stands
+            above; None on a flange.
+        rise: from the main's bottom edge up to its lowest edge, below zero where it hangs below.
+        first_row: from the main's top edge down to the fitting's first row of holes; None where it
+            has none in view of that edge.
+    """
+
+    fitting: Fitting
+    lines: tuple[Mark, ...]
+    on_fitting: tuple[Mark, ...]
+    projection: Length | None
+    drop: Length | None
+    rise: Length
+    first_row: Length | None
+
+
+def overall(main: Part, fittings: tuple[Fitting, ...]) -> Range:
+    """From the leftmost to the rightmost point of a piece with its fittings, from the main's left end."""
+    spans = [bounds(fitting)[0] for fitting in fittings]
+    return min([ZERO, *(span[0] for span in spans)]), max([main.length, *(span[1] for span in spans)])
+
+
+def seat_of(bench: Bench, fitting: Fitting) -> Seat:
+    """The seat of a fitting on the part that lies on the bench."""
+    main = bench.part
+    (left, right), (low_y, top_y), _ = bounds(fitting)
+    bottom, top = extent_y(main.stock)
+    projection = None
+    if fitting.end is not None:
+        projection = -left if fitting.end is End.LEFT else right - main.length
+    beside = fitting.on not in _FLAT
+    return Seat(
+        fitting=fitting,
+        lines=tuple(_edge_lines(bench, fitting)),
+        on_fitting=tuple(_main_on_plate(bench, fitting)),
+        projection=projection,
+        drop=top - top_y if beside else None,
+        rise=low_y - bottom,
+        first_row=_first_row(fitting, top) if beside else None,
+    )
+
+
+def _first_row(fitting: Fitting, top: Length) -> Length | None:
+    """The drop to the highest hole; holes that look along the main's height have no row to drop to."""
+    part = fitting.part
+    heights = [
+        fitting.placement.point(face_point(part.stock, group.face, hole.x, hole.y))[1]
+        for group in part.groups
+        for hole in group.holes
+    ]
+    return top - max(heights) if heights else None
+
+
+def _clear(part: Part, face: Face) -> Range:
+    """The flat of a face between what stands on its edges."""
+    low, high = face_range(part.stock, face)
+    stock = part.stock
+    if isinstance(stock, Plate) or face in _FLAT:
+        return low, high
+    if stock.profile in _TWO_FLANGES:
+        return low + stock.tf, high - stock.tf
+    return low, high - stock.tf if stock.profile is Profile.TEE else high
+
+
+def _span_on(face: Face, box: tuple[Range, Range, Range]) -> Range:
+    _, ys, (far, near) = box
+    if face in _FLAT:
+        return far, near
+    return (-near, -far) if face is Face.LEG_B else ys
+
+
+def _edge_lines(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
+    """The edges of the fitting's box that fall inside the face it lies against."""
+    face, part = fitting.on, bench.part
+    if face is None:
+        return
+    box = bounds(fitting)
+    low, high = _clear(part, face)
+    across, xs = _span_on(face, box), box[0]
+    bottom, top = max(across[0], low), min(across[1], high)
+    left, right = max(xs[0], ZERO), min(xs[1], part.length)
+    if bottom >= top or left >= right:
+        return
+    for x in xs:
+        if ZERO < x < part.length:
+            yield bench.line(face, MarkKind.EDGE_LINE, (x, top), (x, bottom), fitting.name)
+    for y in reversed(across):
+        if low < y < high:
+            yield bench.line(face, MarkKind.EDGE_LINE, (left, y), (right, y), fitting.name)
+
+
+def _main_on_plate(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
+    """The main's outer edges and the middle of its web, on a plate that closes its end."""
+    plate, main = fitting.part, bench.part
+    if fitting.on is not None or not isinstance(plate.stock, Plate):
+        return
+    corners = [_on_plate(fitting, y, z) for y in extent_y(main.stock) for z in extent_z(main.stock)]
+    x_low, x_high = min(x for x, _ in corners), max(x for x, _ in corners)
+    y_low, y_high = min(y for _, y in corners), max(y for _, y in corners)
+    if x_low == x_high or y_low == y_high:
+        return
+    top_board = Bench(plate, bench.tape, bench.system)
+    width = plate.stock.width
+    x_span, y_span = (max(x_low, ZERO), min(x_high, plate.length)), (max(y_low, ZERO), min(y_high, width))
+    name = f"{main.mark} outline"
+    for x in (x_low, x_high):
+        if ZERO < x < plate.length:
+            yield top_board.line(Face.FACE, MarkKind.EDGE_LINE, (x, y_span[1]), (x, y_span[0]), name)
+    for y in (y_high, y_low):
+        if ZERO < y < width:
+            yield top_board.line(Face.FACE, MarkKind.EDGE_LINE, (x_span[0], y), (x_span[1], y), name)
+    if main.profile in _MIDDLED:
+        start, stop = (_on_plate(fitting, y, ZERO) for y in reversed(extent_y(main.stock)))
+        yield top_board.line(Face.FACE, MarkKind.CENTRE_LINE, start, stop, f"{main.mark} web line")
+
+
+def _on_plate(fitting: Fitting, y: Length, z: Length) -> tuple[Length, Length]:
+    """A point of the main's section in the plate's own x and y."""
+    placement = fitting.placement
+    _, origin_y, origin_z = placement.origin
+    dy, dz = (y - origin_y).ticks, (z - origin_z).ticks
+    return (
+        Length(round(dy * placement.ex[1] + dz * placement.ex[2])),
+        Length(round(dy * placement.ey[1] + dz * placement.ey[2])),
+    )

@@ -42,7 +42,8 @@ _EU_NUMBERS = {
     "weight": ("weight_kg_m", _LB_FT), "area": ("a_cm2", _CM**2),
     "Ix": ("ix_cm4", _CM**4), "Zx": ("zx_cm3", _CM**3), "Sx": ("sx_cm3", _CM**3), "rx": ("rx_cm", _CM),
     "Iy": ("iy_cm4", _CM**4), "Zy": ("zy_cm3", _CM**3), "Sy": ("sy_cm3", _CM**3), "ry": ("ry_cm", _CM),
-    "x_bar": ("x_bar_cm", _CM), "y_bar": ("y_bar_cm", _CM), "Iz": ("iz_cm4", _CM**4), "rz": ("rz_cm", _CM),
+    "x_bar": ("x_bar_cm", _CM), "y_bar": ("y_bar_cm", _CM), "eo": ("eo_cm", _CM),
+    "Iz": ("iz_cm4", _CM**4), "rz": ("rz_cm", _CM),
     "tan_alpha": ("tan_alpha", 1.0), "J": ("j_cm4", _CM**4), "Cw": ("cw_cm6", _CM**6),
     "PA": ("pa_mm", _MM), "PB": ("pb_mm", _MM), "PC": ("pc_mm", _MM), "PD": ("pd_mm", _MM),
 }  # fmt: skip

@@ -93,6 +93,20 @@ def test_european_sections_are_as_printed(name: str, values: tuple[float | None,
             assert value == pytest.approx(printed, rel=0.005)
 
 
+@pytest.mark.parametrize(
+    ("name", "j", "cw"),
+    # torsion constant, cm4, and warping constant, 1000 cm6, as mills print them, from memory
+    [("UPN 200", 11.9, 9.07), ("UPN 400", 81.6, 221), ("UPE 200", 8.89, None)],
+)
+def test_torsion_of_european_channels_is_as_printed(name: str, j: float, cw: float | None) -> None:
+    line = section(name)
+    assert line.J is not None
+    assert pytest.approx(j, rel=0.03) == line.J * 2.54**4
+    if cw is not None:
+        assert line.Cw is not None
+        assert line.Cw * 2.54**6 / 1000 == pytest.approx(cw, rel=0.03)
+
+
 def test_dimensions_of_european_sections_are_exact() -> None:
     line = section("IPE 300")
     # EN 10365: 300 x 150 x 7.1 x 10.7, r 15

@@ -31,7 +31,7 @@ def test_a_european_section_is_written_in_its_own_units() -> None:
 
 def test_what_is_not_known_is_left_out() -> None:
     assert "kdet" not in by_name("HSS6X6X3/8")
-    assert "J" not in by_name("UPN 200")
+    assert "Cw" not in by_name("L 100x100x10")
 
 
 def test_a_plate_is_written_by_its_sides() -> None:

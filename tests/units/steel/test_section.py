@@ -51,7 +51,7 @@ def test_hollow_sections_have_two_lines() -> None:
 def test_what_the_table_leaves_empty_is_none() -> None:
     line = section("HSS6X6X3/8")
     assert (line.kdes, line.T, line.Cw, line.PA, line.flange_slope, line.fillet) == (None,) * 6
-    assert section("UPN 200").J is None
+    assert section("L 100x100x10").Cw is None
 
 
 def test_a_tapered_flange_has_slope_and_run() -> None:

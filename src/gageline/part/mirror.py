@@ -89,9 +89,10 @@ def opposite_hand(assembly: Assembly, mark: str, quantity: int) -> Assembly:
     across_web = assembly.main.profile in _TWO_SIDED
     main = reflect_z(assembly.main) if across_web else reflect_x(assembly.main)
     words = _SWAPPED if across_web else _TURNED
+    groups = tuple(replace(group, name=_reworded(group.name, words)) for group in main.groups)
     return replace(
         assembly,
-        main=replace(main, mark=mark),
+        main=replace(main, mark=mark, groups=groups),
         quantity=quantity,
         hand_of=assembly.mark,
         fittings=tuple(

@@ -29,18 +29,24 @@ def _check_denominator(denominator: int) -> None:
         )
 
 
-def _inch_words(inches: Fraction) -> str:
+def _inch_words(inches: Fraction, *, zero: bool = False) -> str:
+    """Inches and a fraction; `zero` shows the inches of a bare fraction, as after feet: `0 3/8`."""
     whole, rest = divmod(inches, 1)
     if not rest:
         return str(whole)
     fraction = f"{rest.numerator}/{rest.denominator}"
-    return f"{whole} {fraction}" if whole else fraction
+    return f"{whole} {fraction}" if whole or zero else fraction
+
+
+def _feet_words(inches: Fraction) -> str:
+    feet, rest = divmod(inches, 12)
+    return f"{feet}'-{_inch_words(rest, zero=True)}\"" if feet else f'{_inch_words(rest)}"'
 
 
 def feet_inches(length: Length, denominator: int = 16) -> str:
     """A length in feet, inches and fractions: `18'-7 1/4"`, `5'-0"`, `7/8"`.
 
-    Feet are written from 12 in on, with zero inches shown. The value is rounded to the
+    Feet are written from 12 in on, with zero inches shown: `11'-0 3/8"`. The value is rounded to the
     fraction, ties away from zero.
 
     Args:
@@ -53,9 +59,7 @@ def feet_inches(length: Length, denominator: int = 16) -> str:
     _check_denominator(denominator)
     rounded = abs(round_to(length, Length(TICKS_PER_INCH // denominator)))
     sign = "-" if length.ticks < 0 and rounded else ""
-    feet, inches = divmod(Fraction(rounded.ticks, TICKS_PER_INCH), 12)
-    words = f'{_inch_words(inches)}"'
-    return f"{sign}{feet}'-{words}" if feet else f"{sign}{words}"
+    return sign + _feet_words(Fraction(rounded.ticks, TICKS_PER_INCH))
 
 
 def inches_text(length: Length, denominator: int = 16) -> str:
@@ -111,7 +115,5 @@ def exact_text(length: Length, system: System = System.FT_IN) -> str:
     inches = Fraction(abs(length.ticks), TICKS_PER_INCH)
     sign = "-" if length.ticks < 0 else ""
     if system is System.FT_IN and _EXACT_FINEST % inches.denominator == 0:
-        feet, rest = divmod(inches, 12)
-        words = f'{_inch_words(rest)}"'
-        return f"{sign}{feet}'-{words}" if feet else f"{sign}{words}"
+        return sign + _feet_words(inches)
     return f"{sign}{_decimal(Fraction(abs(length.ticks), TICKS_PER_MM))} mm"

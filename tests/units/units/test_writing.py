@@ -11,6 +11,7 @@ from gageline.units import Length, System, exact_text, feet_inches, inches_text,
     [
         (Fraction(893, 4), "18'-7 1/4\""),
         (60, "5'-0\""),
+        (132.375, "11'-0 3/8\""),
         (Fraction(7, 8), '7/8"'),
         (0, '0"'),
         (12, "1'-0\""),

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from gageline.errors import ValueProblem
 from gageline.part import End, Part, extent_y, extent_z
-from gageline.solid.toes import round_toes
+from gageline.solid.fillets import as_rolled
 from gageline.steel import Plate, Profile, Section, Stock
 from gageline.units import ZERO
 
@@ -44,9 +44,11 @@ def cross_section(stock: Stock) -> tuple[Points, ...]:
 def _loops(stock: Stock) -> tuple[Points, ...]:
     """The outline as the tables draw it: (z, y) about its own origin."""
     if isinstance(stock, Section):
-        loops = stock.outline(_FINE) if stock.profile is Profile.TUBE else stock.outline()
-        return tuple(round_toes(stock, np.array(loop)) for loop in loops)
-    return tuple(np.array(loop) for loop in stock.outline())
+        rolled = as_rolled(stock)
+        loops = rolled.outline(_FINE) if stock.profile is Profile.TUBE else rolled.outline()
+    else:
+        loops = stock.outline()
+    return tuple(np.array(loop) for loop in loops)
 
 
 def _rise(profile: Profile, high: float) -> float:

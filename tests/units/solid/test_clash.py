@@ -48,7 +48,7 @@ def test_an_angle_that_runs_into_the_flange() -> None:
     (found,) = messages(assembly)
     assert found == (
         'error: B1 left near angle: runs into the main part from 0" to 3 1/2" along the piece: '
-        'the overlap is 3 1/2" long, 3/4" high and 23/64" across: move it, shorten it, or cut it to clear'
+        'the overlap is 3 1/2" long, 3/4" high and 5/16" across: move it, shorten it, or cut it to clear'
     )
     (metric,) = messages(assembly, System.MM)
     assert (

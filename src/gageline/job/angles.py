@@ -8,8 +8,9 @@ from gageline.errors import ValueProblem
 from gageline.job.axes import hung, into, minus
 from gageline.job.cutting import HoleMaker, ends, sides
 from gageline.job.fittings import AnglesEntry
-from gageline.job.joining import Joined, grade_of, rows_down, web_face
+from gageline.job.joining import Joined, field_bolts, grade_of, rows_down, web_face
 from gageline.job.practice import Practice
+from gageline.job.stock import stock_named
 from gageline.part import (
     BoltSet,
     End,
@@ -27,8 +28,8 @@ from gageline.part import (
     face_thickness,
     reflect_x,
 )
-from gageline.steel import Profile, Section, find, leg_gage
-from gageline.units import ZERO, Length, System, Unit
+from gageline.steel import Profile, Section, leg_gage
+from gageline.units import ZERO, Length, System, exact_text
 
 __all__ = ["join_angles"]
 
@@ -41,16 +42,12 @@ def join_angles(entry: AnglesEntry, main: Part, practice: Practice, system: Syst
     Raises:
         ValueProblem: when the main part has no web, the stock is no angle, or rows and length disagree.
     """
-    if main.profile not in _TWO_SIDED:
-        raise ValueProblem(f"{main.stock.designation} has no web for connection angles: use plates")
-    if main.profile is Profile.BOX and entry.to_web == "bolted":
-        raise ValueProblem(
-            f"{main.stock.designation} is hollow and takes no bolts through it: weld the angles"
-        )
-    stock = find(entry.stock, units=Unit.MM if system is System.MM else Unit.INCH)
+    stock = stock_named(entry.stock, system)
     if not isinstance(stock, Section) or stock.profile is not Profile.ANGLE:
         raise ValueProblem(f"stock {stock.designation} is no angle: give one like L4x3-1/2x5/16")
-    angle = _AngleWork(entry, stock, main, practice)
+    _check_main(entry, main)
+    _check_keys(entry)
+    angle = _AngleWork(entry, stock, main, practice, system)
     joined = [angle.at(end) for end in ends(entry.end)]
     return Joined(
         tuple(fitting for one in joined for fitting in one.fittings),
@@ -58,6 +55,32 @@ def join_angles(entry: AnglesEntry, main: Part, practice: Practice, system: Syst
         tuple(bolts for one in joined for bolts in one.bolts),
         tuple(group for one in joined for group in one.groups),
     )
+
+
+def _check_main(entry: AnglesEntry, main: Part) -> None:
+    name = main.stock.designation
+    if main.profile not in _TWO_SIDED:
+        raise ValueProblem(f"{name} has no web for connection angles: use plates")
+    if main.profile is Profile.BOX and entry.to_web == "bolted":
+        raise ValueProblem(f'{name} is hollow and takes no bolts through it: give to_web = "welded"')
+    for end in ends(entry.end):
+        if not main.cut(end).square:
+            raise ValueProblem(f"the {end} end is not cut square: connection angles need a square end")
+
+
+def _check_keys(entry: AnglesEntry) -> None:
+    """Refuse keys that contradict how the legs are joined."""
+    if entry.to_web == "bolted" and entry.weld is not None:
+        raise ValueProblem('weld is given but the angles are bolted to the web: give to_web = "welded"')
+    welded = {"web_gage": entry.to_web, "out_gage": entry.out, "out_hole": entry.out}
+    for name, join in welded.items():
+        if join == "welded" and getattr(entry, name) is not None:
+            raise ValueProblem(f"{name} is given for a leg that is welded: leave it out")
+    bolted = "bolted" in {entry.to_web, entry.out}
+    if bolted and entry.rows is None:
+        raise ValueProblem("rows is missing for the bolted leg: give it")
+    if not bolted and (entry.length is None or entry.rows is not None):
+        raise ValueProblem("both legs are welded: give length, and leave out rows")
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +91,7 @@ class _AngleWork:
     stock: Section
     main: Part
     practice: Practice
+    system: System
 
     @property
     def web_leg(self) -> Face:
@@ -87,14 +111,17 @@ class _AngleWork:
 
     @property
     def rows(self) -> tuple[Length, ...]:
-        return rows_down(self.first, self.entry.rows, self.entry.pitch or self.practice.pitch)
+        """Rows from the angle's upper end; without bolts none."""
+        return rows_down(self.first, self.entry.rows or 0, self.entry.pitch or self.practice.pitch)
 
     @property
     def length(self) -> Length:
-        wanted = self.entry.length or self.rows[-1] + self.first
-        if wanted <= self.rows[-1]:
+        last = self.rows[-1] if self.rows else ZERO
+        wanted = self.entry.length or last + self.first
+        if wanted <= last:
             raise ValueProblem(
-                f"length holds no {self.entry.rows} rows: give a longer angle or leave length out"
+                f"length {exact_text(wanted, self.system)} ends above the last of {len(self.rows)} rows, "
+                f"{exact_text(last, self.system)} down: give a longer angle or leave length out"
             )
         return wanted
 
@@ -103,8 +130,20 @@ class _AngleWork:
         return self.practice.projection if self.entry.projection is None else self.entry.projection
 
     def gage(self, face: Face) -> Length:
-        given = self.entry.web_gage if face is self.web_leg else self.entry.out_gage
-        return given or leg_gage(self.leg(face)).gage
+        name = "web_gage" if face is self.web_leg else "out_gage"
+        given: Length | None = getattr(self.entry, name)
+        leg = exact_text(self.leg(face), self.system)
+        if given is not None and given >= self.leg(face):
+            raise ValueProblem(
+                f"{name} {exact_text(given, self.system)} is beyond the leg of {leg}: give the distance "
+                "from the heel"
+            )
+        try:
+            return given or leg_gage(self.leg(face)).gage
+        except ValueProblem as unknown:
+            raise ValueProblem(
+                f"{name} is missing, for a leg of {leg} has no usual gage: give it"
+            ) from unknown
 
     def part(self) -> Part:
         """The angle as it lies with its upper end to the left."""
@@ -142,15 +181,16 @@ class _AngleWork:
         maker = HoleMaker.of(self.entry, self.practice)
         if self.entry.to_web == "bolted":
             grip = face_thickness(self.main.stock, Face.NEAR) + self.stock.tw * len(names)
-            bolts.append(BoltSet(tuple(names), maker.bolt, self.entry.rows, grip, field=False))
+            if maker.bolt:
+                bolts.append(BoltSet(tuple(names), maker.bolt, len(self.rows), grip, field=False))
             groups = (self.web_holes(end, maker),)
         else:
             size = self.entry.weld or self.practice.weld
-            run = self.length + self.leg(self.web_leg) * 2
-            where = "toe and both ends of the web leg"
+            run = self.length + (self.leg(self.web_leg) - self.projection) * 2
+            where = "toe, top and bottom of the web leg"
             welds = tuple(Weld(name, size, run, 1, where) for name in names)
         if self.entry.out == "bolted":
-            bolts.append(BoltSet(tuple(names), maker.bolt, self.entry.rows * len(names), None, field=True))
+            bolts.extend(field_bolts(tuple(names), maker.bolt, len(self.rows) * len(names)))
         return Joined(fittings, welds, tuple(bolts), groups)
 
     def top(self) -> Length:

@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 from typing import TypeVar
 
 from gageline.errors import ValueProblem
+from gageline.job.problems import Note, Path
 
 __all__ = ["Collector"]
 
-Path = tuple[str | int, ...]
 Value = TypeVar("Value")
 
 
@@ -22,7 +22,7 @@ class Collector:
         found: paths in the document and messages, in the order found.
     """
 
-    found: list[tuple[Path, str]] = field(default_factory=list)
+    found: list[Note] = field(default_factory=list)
 
     def add(self, path: Path, message: str) -> None:
         """Note one problem."""

@@ -8,7 +8,7 @@ from functools import partial
 from itertools import product
 
 from gageline.errors import ValueProblem
-from gageline.job.collecting import Collector, Path
+from gageline.job.collecting import Collector
 from gageline.job.document import PieceEntry
 from gageline.job.features import (
     ClipEntry,
@@ -19,8 +19,9 @@ from gageline.job.features import (
     OpeningEntry,
     TrimEntry,
 )
-from gageline.job.locating import columns, face_named, middle, places, rows
+from gageline.job.locating import START_WORDS, columns, face_named, middle, places, rows
 from gageline.job.practice import Practice
+from gageline.job.problems import Path
 from gageline.part import (
     Clip,
     Cope,
@@ -38,13 +39,15 @@ from gageline.part import (
     in_order,
 )
 from gageline.steel import HoleKind, Profile, Section, Stock, bolt, hole_size
-from gageline.units import ZERO, Length, exact_text
+from gageline.units import ZERO, Length, System, exact_text
 
 __all__ = ["HoleMaker", "ends", "main_part", "sides"]
 
 _LYING = frozenset({Face.TOP, Face.BOTTOM})
 _WEBBED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 _HOLLOW = frozenset({Profile.BOX, Profile.TUBE})
+_GAGED = frozenset({Profile.I_SHAPE, Profile.TEE})
+_MOST_HOLES = 1000  # in one group
 
 
 def ends(word: str) -> tuple[End, ...]:
@@ -91,15 +94,13 @@ class HoleMaker:
         Raises:
             ValueProblem: for an unknown bolt, or when a diameter and a table's hole are both given.
         """
-        angle = {"along": Fraction(0), "across": Fraction(90)}.get(str(entry.turn))
-        angle = Fraction(str(entry.turn)) if angle is None else angle
         if entry.diameter is not None:
             if entry.bolt is not None or entry.hole is not None:
                 raise ValueProblem("diameter and a bolt's hole are both given: leave out one")
             length = entry.slot or entry.diameter
             if length < entry.diameter:
                 raise ValueProblem("slot is shorter than diameter: give its overall length")
-            return HoleMaker(entry.diameter, length, angle, "", None)
+            return HoleMaker(entry.diameter, length, entry.turn, "", None)
         if entry.slot is not None:
             raise ValueProblem(
                 "slot is given without diameter: give diameter, or hole = SSL or LSL for a bolt"
@@ -107,7 +108,7 @@ class HoleMaker:
         size = bolt(entry.bolt or practice.bolt)
         kind = kind or entry.hole or practice.hole
         hole = hole_size(size, kind)
-        return HoleMaker(hole.width, hole.length, angle, size.size, kind)
+        return HoleMaker(hole.width, hole.length, entry.turn, size.size, kind)
 
     def at(self, x: Length, y: Length) -> Hole:
         """One hole."""
@@ -125,6 +126,7 @@ def main_part(
     length: Length,
     practice: Practice,
     notes: tuple[Collector, Path],
+    system: System,
 ) -> Part:
     """The main part of a piece, without the holes that its fittings ask for.
 
@@ -135,11 +137,12 @@ def main_part(
         length: overall.
         practice: for what the drawing leaves out.
         notes: where problems are noted, and the piece's path in the document.
+        system: the units that messages are written in.
     """
     collector, path = notes
     copes: list[Cope] = []
     for index, cope in enumerate(entry.copes):
-        notched = collector.attempt((*path, "copes", index), partial(_copes, cope, practice))
+        notched = collector.attempt((*path, "copes", index), partial(_copes, cope, stock, practice, system))
         copes.extend(notched or ())
     trims: list[FlangeTrim] = []
     for index, trim in enumerate(entry.trims):
@@ -178,10 +181,16 @@ def _end_cut(entry: EndEntry) -> EndCut:
     )
 
 
-def _copes(entry: CopeEntry, practice: Practice) -> list[Cope]:
+def _copes(entry: CopeEntry, stock: Stock, practice: Practice, system: System) -> list[Cope]:
+    if stock.profile is Profile.TUBE:
+        raise ValueProblem(f"{stock.designation} is round and has no flange to cope: leave the cope out")
     radius = practice.cope_radius if entry.radius is None else entry.radius
-    if radius > min(entry.length, entry.depth):
-        raise ValueProblem(f"radius {exact_text(radius)} is more than the cope itself: give a smaller radius")
+    for name, limit in (("length", entry.length), ("depth", entry.depth)):
+        if radius > limit:
+            raise ValueProblem(
+                f"radius {exact_text(radius, system)} is more than {name} {exact_text(limit, system)}: "
+                "give a smaller radius"
+            )
     return [
         Cope(end, edge, entry.length, entry.depth, radius)
         for end, edge in product(ends(entry.end), _edges(entry.flange))
@@ -191,9 +200,14 @@ def _copes(entry: CopeEntry, practice: Practice) -> list[Cope]:
 def _trims(entry: TrimEntry, stock: Stock) -> list[FlangeTrim]:
     if stock.profile not in _WEBBED:
         raise ValueProblem(f"{stock.designation} has no flange to trim: use copes")
+    if stock.profile is Profile.TEE and entry.flange != "top":
+        raise ValueProblem(f'{stock.designation} has no bottom flange: give flange = "top"')
+    if stock.profile is Profile.CHANNEL and entry.side == "near":
+        raise ValueProblem(f'{stock.designation} has its flanges on the far side: give side = "far"')
+    cut = (Side.FAR,) if stock.profile is Profile.CHANNEL else sides(entry.side)
     return [
         FlangeTrim(end, flange, side, entry.length, entry.keep)
-        for end, flange, side in product(ends(entry.end), _edges(entry.flange), sides(entry.side))
+        for end, flange, side in product(ends(entry.end), _edges(entry.flange), cut)
     ]
 
 
@@ -222,7 +236,9 @@ def _opening(entry: OpeningEntry, stock: Stock, length: Length, practice: Practi
         long, deep = entry.length, entry.depth
         radius = practice.opening_radius if entry.radius is None else entry.radius
     else:
-        raise ValueProblem("an opening is either diameter, or length and depth with radius: give one of them")
+        raise ValueProblem(
+            "an opening is round by diameter alone, or has length and depth: give one of the two"
+        )
     (x,) = columns(entry.from_, (entry.x,), length, {})
     low, high = face_range(stock, face)
     given = {n: v for n in ("down", "up", "offset") if (v := getattr(entry, n)) is not None}
@@ -242,17 +258,20 @@ def _groups(
     collector, path = notes
     groups: list[HoleGroup] = []
     first_columns: dict[str, Length] = {}
+    failed: set[str] = set()
     for index, holes in enumerate(entry.holes):
         name = holes.name or f"holes {index + 1}"
         here = (*path, "holes", index)
-        if name in first_columns or name in {"left", "right", "centre", "center"}:
+        if name in first_columns or name in failed or name in START_WORDS:
             collector.add((*here, "name"), f'"{name}" is taken: give each group a name of its own')
             continue
-        group = collector.attempt(
-            here,
-            partial(_group, holes, name, stock, length, practice, first_columns),
-        )
-        if group:
+        if holes.from_ in failed:  # what it is measured from is said already
+            failed.add(name)
+            continue
+        group = collector.attempt(here, partial(_group, holes, name, stock, length, practice, first_columns))
+        if group is None:
+            failed.add(name)
+        else:
             groups.append(group)
             first_columns[name] = group.holes[0].x
     return tuple(groups)
@@ -271,33 +290,42 @@ def _group(
         entry.from_, places(entry.x, entry.columns, entry.spacing, "columns spacing"), length, before
     )
     maker = HoleMaker.of(entry, practice)
-    return HoleGroup(
-        name,
-        face,
-        maker.grid(xs, _rows(entry, stock, face, practice)),
-        maker.bolt,
-        maker.kind,
-        entry.mates,
-        _through(asked=entry.through, stock=stock),
-    )
+    ys = _rows(entry, stock, face, practice)
+    if len(xs) * len(ys) > _MOST_HOLES:
+        raise ValueProblem(
+            f"{len(xs)} columns of {len(ys)} rows are {len(xs) * len(ys)} holes: "
+            f"give at most {_MOST_HOLES} in a group"
+        )
+    through = _through(asked=entry.through, stock=stock)
+    return HoleGroup(name, face, maker.grid(xs, ys), maker.bolt, maker.kind, entry.mates, through)
 
 
 def _rows(entry: HolesEntry, stock: Stock, face: Face, practice: Practice) -> tuple[Length, ...]:
     """The rows of a group: as placed, or by gage about the middle, or by the shop's practice."""
-    placed = any(getattr(entry, name) is not None for name in ("down", "up", "heel", "back"))
+    placed = [name for name in ("down", "up", "heel", "back") if getattr(entry, name) is not None]
     gage = entry.gage
     if gage is None and face in _LYING and not placed and entry.rows is None and entry.pitch is None:
-        gage = stock.gage if isinstance(stock, Section) and stock.profile is Profile.I_SHAPE else None
-        if gage is None:
-            raise ValueProblem(
-                f"{stock.designation} has no usual gage: give gage, or rows with down or offset"
-            )
+        gage = _usual_gage(stock)
     if gage is not None:
-        if placed or entry.pitch is not None or entry.rows not in {None, 2}:
-            raise ValueProblem("gage means two rows about the middle: leave out rows, pitch, down and up")
+        clash = [n for n in ("rows", "pitch") if getattr(entry, n) is not None] + placed
+        if clash and (placed or entry.pitch is not None or entry.rows != 2):
+            raise ValueProblem(
+                f"gage means two rows about the middle: leave out {', '.join(clash)}, or leave out gage"
+            )
         centre = middle(stock, face) + (entry.offset or ZERO)
         half, rest = gage.parts(2)
         return centre + rest, centre - half
+    down = entry.down
     if not placed and entry.offset is None and Face.NEAR in faces_of(stock) and face not in _LYING:
-        entry = entry.model_copy(update={"down": (practice.drop,)})
-    return rows(entry, stock, face, entry.rows or 1, entry.pitch or practice.pitch)
+        down = (practice.drop,)
+    given = {"down": down, "up": entry.up, "heel": entry.heel, "back": entry.back}
+    if entry.offset is not None:
+        given["offset"] = (entry.offset,)
+    return rows(given, stock, face, entry.rows or 1, (entry.pitch, practice.pitch))
+
+
+def _usual_gage(stock: Stock) -> Length:
+    gage = stock.gage if isinstance(stock, Section) and stock.profile in _GAGED else None
+    if gage is None:
+        raise ValueProblem(f"{stock.designation} has no usual gage: give gage, or rows with offset")
+    return gage

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 from gageline.errors import ValueProblem
 from gageline.job.axes import hung, into, minus
 from gageline.job.cutting import HoleMaker, ends
 from gageline.job.fittings import EndPlateEntry
-from gageline.job.joining import Joined, grade_of, plate_stock, rows_down
+from gageline.job.joining import Joined, field_bolts, grade_of, plate_stock, rows_down
 from gageline.job.practice import Practice
 from gageline.part import (
     BoltSet,
@@ -24,21 +26,27 @@ from gageline.part import (
     in_order,
     reflect_x,
 )
-from gageline.steel import Section
+from gageline.steel import Profile, Section
 from gageline.units import ZERO, Length, System
 
 __all__ = ["join_end_plates"]
 
+_OF_HOLES = frozenset(
+    {"bolt", "columns", "diameter", "end_distance", "gage", "hole", "pitch", "slot", "turn"}
+)
+
 
 def join_end_plates(
-    entry: EndPlateEntry, kind: FittingKind, main: Part, practice: Practice, system: System
+    kind: FittingKind, entry: EndPlateEntry, main: Part, practice: Practice, system: System
 ) -> Joined:
     """An end plate, base plate or cap plate across one end or both.
 
     Raises:
         ValueProblem: when the end is not cut square, or the holes do not fit on the plate.
     """
-    fittings, welds, bolts = [], [], []
+    fittings: list[Fitting] = []
+    welds: list[Weld] = []
+    bolts: list[BoltSet] = []
     for end in ends(entry.end):
         if not main.cut(end).square:
             raise ValueProblem(f"the {end} end is not cut square: a plate across it needs a square end")
@@ -60,14 +68,15 @@ def join_end_plates(
             Fitting(name, kind, part if down else reflect_x(part), placement, None, end, Join.WELDED)
         )
         welds.append(Weld(name, entry.weld or practice.weld, _round(main), 1, "all around the section"))
-        if entry.rows:
-            count = entry.rows * entry.columns
-            bolts.append(BoltSet((name,), maker.bolt, count, None, field=True))
+        bolts.extend(field_bolts((name,), maker.bolt, entry.rows * entry.columns))
     return Joined(tuple(fittings), tuple(welds), tuple(bolts))
 
 
 def _end_plate(entry: EndPlateEntry, practice: Practice, system: System) -> tuple[Part, HoleMaker]:
     maker = HoleMaker.of(entry, practice)
+    unused = sorted(entry.model_fields_set & _OF_HOLES)
+    if unused and not entry.rows:
+        raise ValueProblem(f"{unused[0]} is given but no rows of holes: give rows, or leave it out")
     stock = plate_stock(entry.thickness, entry.width, system)
     groups: tuple[HoleGroup, ...] = ()
     if entry.rows:
@@ -87,8 +96,10 @@ def _end_plate(entry: EndPlateEntry, practice: Practice, system: System) -> tupl
 def _round(main: Part) -> Length:
     """The length of a weld all around the section, from the tables where they have it."""
     section = main.stock
-    if isinstance(section, Section) and section.PB is not None:
-        return Length.from_inches(section.PB)
     low, high = extent_y(section)
     far, near = extent_z(section)
+    if section.profile is Profile.TUBE:
+        return Length.from_inches((high - low).inches * math.pi)
+    if isinstance(section, Section) and section.PB is not None:
+        return Length.from_inches(section.PB)
     return (high - low + near - far) * 2

@@ -2,27 +2,41 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from fractions import Fraction
+from typing import Literal
 
 from pydantic import Field
 
 from gageline.job.fields import (
+    BoltText,
+    Count,
     Entry,
+    Flag,
     LengthText,
     PositiveLength,
+    RowLengths,
     SignedLength,
     SlopeText,
     SomeLengths,
+    Text,
+    Turn,
 )
 from gageline.steel import HoleKind
 from gageline.units import SQUARE, ZERO
 
-__all__ = ["BothEnds", "ClipEntry", "CopeEntry", "EndEntry", "HolesEntry", "OpeningEntry", "TrimEntry"]
+__all__ = [
+    "BothEnds",
+    "ClipEntry",
+    "CopeEntry",
+    "EndEntry",
+    "HoleSize",
+    "HolesEntry",
+    "OpeningEntry",
+    "TrimEntry",
+]
 
 BothEnds = Literal["left", "right", "both"]
 FaceName = Literal["top", "near", "bottom", "far", "leg_a", "leg_b", "face"]
-Count = Annotated[int, Field(strict=True, ge=1, le=500)]
-Text = Annotated[str, Field(max_length=80)]
 
 
 class EndEntry(Entry):
@@ -66,12 +80,12 @@ class ClipEntry(Entry):
 class HoleSize(Entry):
     """What size of hole: for a bolt, or a plain diameter."""
 
-    bolt: Text | None = Field(None, description="bolt size; practice bolt when no diameter is given")
+    bolt: BoltText | None = Field(None, description="bolt size; practice bolt when no diameter is given")
     hole: HoleKind | None = Field(None, description="STD, OVS, SSL or LSL; practice hole")
     diameter: PositiveLength | None = Field(None, description="a plain hole for no bolt of a table")
     slot: PositiveLength | None = Field(None, description="overall length of a slot of that diameter")
-    turn: Literal["along", "across"] | Annotated[float, Field(ge=-90, le=90)] = Field(
-        "along", description="a slot's long axis, along the part, across it, or degrees"
+    turn: Turn = Field(
+        Fraction(0), description="a slot's long axis: along the part, across it, or degrees from along"
     )
 
 
@@ -87,15 +101,15 @@ class HolesEntry(HoleSize):
     gage: PositiveLength | None = Field(None, description="two rows this far apart about the middle")
     from_: Text = Field("left", alias="from", description="left, right, centre or the name of another group")
     x: SomeLengths = Field((ZERO,), description="to the nearest column, or running dimensions of all")
-    down: SomeLengths | None = Field(None, description="from the top edge to the first row, or of all rows")
-    up: SomeLengths | None = Field(None, description="from the bottom edge to the lowest row, or of all rows")
+    down: RowLengths | None = Field(None, description="from the top edge to the first row, or of all rows")
+    up: RowLengths | None = Field(None, description="from the bottom edge to the lowest row, or of all rows")
     offset: SignedLength | None = Field(
         None, description="from the middle of the face to the pattern's middle"
     )
-    heel: SomeLengths | None = Field(None, description="from an angle's heel")
-    back: SomeLengths | None = Field(None, description="from the back of a channel's web, on a flange")
-    mates: bool = Field(True, description="whether another piece bolts to it")  # noqa: FBT003 - a field
-    through: bool = Field(False, description="through both walls of a hollow section")  # noqa: FBT003 - a field
+    heel: RowLengths | None = Field(None, description="from an angle's heel")
+    back: RowLengths | None = Field(None, description="from the back of a channel's web, on a flange")
+    mates: Flag = Field(default=True, description="whether another piece bolts to it")
+    through: Flag = Field(default=False, description="through both walls of a hollow section")
 
 
 class OpeningEntry(Entry):
@@ -111,4 +125,4 @@ class OpeningEntry(Entry):
     down: SignedLength | None = Field(None, description="from the top edge to its middle")
     up: SignedLength | None = Field(None, description="from the bottom edge to its middle")
     offset: SignedLength | None = Field(None, description="from the middle of the face to its middle")
-    through: bool = Field(False, description="through both walls of a hollow section")  # noqa: FBT003 - a field
+    through: Flag = Field(default=False, description="through both walls of a hollow section")

@@ -6,10 +6,19 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from gageline.job.features import BothEnds, Count, HoleSize, Text
-from gageline.job.fields import Entry, LengthText, Mark, PositiveLength, SignedLength
+from gageline.job.features import BothEnds, HoleSize
+from gageline.job.fields import (
+    Count,
+    Entry,
+    GradeText,
+    LengthText,
+    Mark,
+    PositiveLength,
+    SignedLength,
+    StockText,
+    Text,
+)
 from gageline.steel import HoleKind
-from gageline.units import ZERO
 
 __all__ = ["AnglesEntry", "EndPlateEntry", "PlateEntry", "StiffenerEntry"]
 
@@ -20,7 +29,7 @@ class FittingEntry(Entry):
     """What every fitting may say."""
 
     mark: Mark | None = Field(None, description="of the fitting; given out in order when left out")
-    grade: Text | None = Field(None, description="usual grade of that material when left out")
+    grade: GradeText | None = Field(None, description="usual grade of that material when left out")
     weld: PositiveLength | None = Field(None, description="leg of its shop fillet weld; practice weld")
 
 
@@ -29,19 +38,25 @@ class AnglesEntry(FittingEntry, HoleSize):
 
     end: BothEnds
     sides: Sides = "both"
-    stock: Text
+    stock: StockText
     web_leg: Literal["long", "short"] = Field("short", description="the leg that lies against the web")
     to_web: Literal["bolted", "welded"] = "bolted"
     out: Literal["bolted", "welded"] = Field("bolted", description="how the other leg is joined in the field")
-    rows: Count
+    rows: Count | None = Field(None, description="of bolts; needed where a leg is bolted")
     pitch: PositiveLength | None = Field(None, description="between rows; practice pitch")
     drop: PositiveLength | None = Field(None, description="top of steel to the first row; practice drop")
     end_distance: PositiveLength | None = Field(
         None, description="top of the angle to its first row; practice end_distance"
     )
-    length: PositiveLength | None = Field(None, description="of the angle; from rows and end distances")
-    web_gage: PositiveLength | None = Field(None, description="heel to the holes of the web leg")
-    out_gage: PositiveLength | None = Field(None, description="heel to the holes of the outstanding leg")
+    length: PositiveLength | None = Field(
+        None, description="of the angle; from rows and end distances when left out"
+    )
+    web_gage: PositiveLength | None = Field(
+        None, description="heel to the holes of the web leg; the usual gage"
+    )
+    out_gage: PositiveLength | None = Field(
+        None, description="heel to the holes of the outstanding leg; the usual gage"
+    )
     out_hole: HoleKind | None = Field(
         None, description="kind of hole in the outstanding leg; as the others when left out"
     )
@@ -63,11 +78,17 @@ class PlateEntry(FittingEntry, HoleSize):
     length: PositiveLength | None = Field(None, description="from rows and end distances when left out")
     from_: Text = Field("left", alias="from", description="left, right or centre")
     x: SignedLength = Field(description="to the plate's middle")
-    drop: SignedLength | None = Field(None, description="across: top edge to its first row; practice drop")
-    offset: SignedLength = Field(ZERO, description="along: from the middle of the face to the plate's middle")
+    drop: SignedLength | None = Field(
+        None, description="across a web: top edge to its first row; practice drop"
+    )
+    offset: SignedLength | None = Field(
+        None, description="elsewhere: from the middle of the face to the plate's middle"
+    )
     rows: Count
-    pitch: PositiveLength | None = None
-    end_distance: PositiveLength | None = None
+    pitch: PositiveLength | None = Field(None, description="between rows; practice pitch")
+    end_distance: PositiveLength | None = Field(
+        None, description="end of the plate to its first row; practice end_distance"
+    )
     gage: PositiveLength | None = Field(None, description="face to the line of holes; half the width")
 
 
@@ -81,9 +102,9 @@ class EndPlateEntry(FittingEntry, HoleSize):
     drop: SignedLength | None = Field(
         None, description="top of steel down to its top edge, minus above; centred when left out"
     )
-    rows: Annotated[int, Field(strict=True, ge=0, le=60)] = 0
-    columns: Count = 2
-    pitch: PositiveLength | None = None
+    rows: Annotated[int, Field(strict=True, ge=0, le=60)] = Field(0, description="of holes; 0 for none")
+    columns: Annotated[int, Field(strict=True, ge=1, le=60)] = Field(2, description="of holes")
+    pitch: PositiveLength | None = Field(None, description="between rows; practice pitch")
     gage: PositiveLength | None = Field(None, description="between the columns of holes")
     end_distance: PositiveLength | None = Field(
         None, description="top edge to the first row; the rows are centred when left out"
@@ -99,4 +120,6 @@ class StiffenerEntry(FittingEntry):
     length: PositiveLength | None = Field(None, description="between the flanges; the clear depth")
     from_: Text = Field("left", alias="from", description="left, right or centre")
     x: SignedLength = Field(description="to the stiffener's middle")
-    clip: LengthText | None = Field(None, description="of the inner corners, to clear the fillet")
+    clip: LengthText | None = Field(
+        None, description="of the inner corners; enough to clear the fillet when left out"
+    )

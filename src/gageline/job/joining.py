@@ -15,7 +15,7 @@ from gageline.part import (
 from gageline.steel import Measure, Plate, Section, grade, usual_grade
 from gageline.units import Length, System
 
-__all__ = ["Joined", "grade_of", "plate_stock", "rows_down", "web_face"]
+__all__ = ["Joined", "field_bolts", "grade_of", "plate_stock", "rows_down", "web_face"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +36,11 @@ def plate_stock(thickness: Length, width: Length, system: System) -> Plate:
 def grade_of(stock: Section | Plate, name: str | None) -> str:
     """The grade given, or the usual one of that material."""
     return grade(name).name if name else usual_grade(stock).name
+
+
+def field_bolts(names: tuple[str, ...], bolt: str, count: int) -> tuple[BoltSet, ...]:
+    """The bolts put in at the site; none for plain holes and where there are no holes."""
+    return (BoltSet(names, bolt, count, None, field=True),) if bolt and count else ()
 
 
 def rows_down(first: Length, count: int, pitch: Length) -> tuple[Length, ...]:

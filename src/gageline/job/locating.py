@@ -2,32 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Protocol
-
 from gageline.errors import ValueProblem
 from gageline.part import Face, face_range, faces_of
 from gageline.steel import Profile, Stock
-from gageline.units import ZERO, Length
+from gageline.units import ZERO, Length, System, write_length
 
-__all__ = ["columns", "face_named", "middle", "places", "rows"]
+__all__ = ["START_WORDS", "columns", "face_named", "middle", "places", "rows", "where_along"]
 
 _MAIN_FACE = {Profile.ANGLE: Face.LEG_A, Profile.PLATE: Face.FACE}
+START_WORDS = ("left", "right", "centre", "center")
+"""What a distance along the part may be measured from, besides a group of holes."""
+
 _LYING = frozenset({Face.TOP, Face.BOTTOM})
-
-
-class RowsEntry(Protocol):
-    """What a table says of where its rows stand across a face."""
-
-    @property
-    def down(self) -> tuple[Length, ...] | None: ...
-    @property
-    def up(self) -> tuple[Length, ...] | None: ...
-    @property
-    def heel(self) -> tuple[Length, ...] | None: ...
-    @property
-    def back(self) -> tuple[Length, ...] | None: ...
-    @property
-    def offset(self) -> Length | None: ...
 
 
 def face_named(stock: Stock, name: str | None) -> Face:
@@ -73,6 +59,8 @@ def places(first: tuple[Length, ...], count: int, step: Length | None, what: str
         if step is not None:
             raise ValueProblem(f"{step_word} and running dimensions are both given: leave out one")
         return first
+    if step is not None and count == 1:
+        raise ValueProblem(f"{step_word} is given for one of {count_word}: give {count_word} too")
     if count > 1 and step is None:
         raise ValueProblem(f"{step_word} is missing for {count} {count_word}: give it")
     return tuple(first[0] + (step or ZERO) * number for number in range(count))
@@ -108,28 +96,48 @@ def columns(
             raise ValueProblem(f'"{name}" is no end and no group before this one: use one of {known}')
 
 
-def rows(entry: RowsEntry, stock: Stock, face: Face, count: int, pitch: Length) -> tuple[Length, ...]:
+def where_along(from_: str, x: Length, system: System) -> str:
+    """Where along a part something stands, in words that an opposite hand can turn about."""
+    if from_ in {"left", "right"}:
+        return f"{write_length(x, system, 64)} from {from_}"
+    if not x:
+        return "at the centre"
+    return f"{write_length(abs(x), system, 64)} {'right' if x > ZERO else 'left'} of the centre"
+
+
+def rows(
+    places_given: dict[str, tuple[Length, ...] | None],
+    stock: Stock,
+    face: Face,
+    count: int,
+    pitch: tuple[Length | None, Length],
+) -> tuple[Length, ...]:
     """The y of each row on its face, from the top down.
 
+    Args:
+        places_given: what the table says of down, up, heel, back and offset; exactly one of them.
+        stock: the section.
+        face: of it.
+        count: of rows.
+        pitch: between rows, as the table gives it and as the shop does it.
+
     Raises:
-        ValueProblem: when not exactly one of down, up, offset, heel and back says where they stand.
+        ValueProblem: when not exactly one of the places is given, or it is for another section.
     """
-    given = {
-        name: value
-        for name in ("down", "up", "offset", "heel", "back")
-        if (value := getattr(entry, name)) is not None
-    }
+    given = {name: value for name, value in places_given.items() if value is not None}
     if len(given) != 1:
-        say = ", ".join(given) if given else "none"
+        say = " and ".join(given) if given else "none"
         raise ValueProblem(
             f"rows are placed by one of down, up, offset, heel and back, {say} given: give one"
         )
     ((name, value),) = given.items()
+    own, usual = pitch
+    step = usual if own is None and count > 1 and len(value) == 1 else own
+    steps = places(value, count, step, "rows pitch")
     low, high = face_range(stock, face)
     if name == "offset":
-        start = middle(stock, face) + value + pitch * (count - 1) / 2
-        return tuple(start - pitch * number for number in range(count))
-    steps = places(value, count, pitch if count > 1 and len(value) == 1 else None, "rows pitch")
+        start = middle(stock, face) + steps[0] + (steps[-1] - steps[0]) / 2
+        return tuple(start - (place - steps[0]) for place in steps)
     match name:
         case "down":
             ys = [high - step for step in steps]

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from gageline.errors import ValueProblem
 from gageline.job.axes import standing
 from gageline.job.cutting import HoleMaker, sides
 from gageline.job.fittings import PlateEntry, StiffenerEntry
-from gageline.job.joining import Joined, grade_of, plate_stock, rows_down, web_face
-from gageline.job.locating import columns, face_named
+from gageline.job.joining import Joined, field_bolts, grade_of, plate_stock, rows_down, web_face
+from gageline.job.locating import columns, face_named, where_along
 from gageline.job.practice import Practice
 from gageline.part import (
-    BoltSet,
     Clip,
     End,
     Face,
@@ -22,15 +23,16 @@ from gageline.part import (
     Side,
     Vector,
     Weld,
-    extent_y,
     extent_z,
     face_point,
+    face_range,
 )
-from gageline.steel import Profile, Section
-from gageline.units import ZERO, System, write_length
+from gageline.steel import Plate, Profile, Section
+from gageline.units import ZERO, Length, System, exact_text, round_up
 
 __all__ = ["join_plates", "join_stiffeners"]
 
+_STOOD_ON = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE, Profile.BOX, Profile.TUBE})
 _FLANGED = frozenset({Profile.I_SHAPE, Profile.CHANNEL})
 _LYING = frozenset({Face.TOP, Face.BOTTOM})
 _ALONG: Vector = (1, 0, 0)
@@ -44,35 +46,59 @@ def join_plates(entry: PlateEntry, main: Part, practice: Practice, system: Syste
     Raises:
         ValueProblem: when the main part has no such face, or the place is not given right.
     """
-    face = face_named(main.stock, entry.on)
+    section = main.stock
+    if section.profile not in _STOOD_ON:
+        raise ValueProblem(f"{section.designation} takes no plate on it: plates stand on W, C, tee and HSS")
+    face = face_named(section, entry.on)
+    lying = face in _LYING
+    runs = entry.runs or ("along" if lying or section.profile is Profile.TUBE else "across")
+    if section.profile is Profile.TUBE and (runs != "along" or entry.offset):
+        raise ValueProblem(
+            f'{section.designation} is round: a plate stands on it with runs = "along" and no offset'
+        )
+    drops = runs == "across" and not lying
+    if (entry.offset if drops else entry.drop) is not None:
+        wrong, right = ("offset", "drop") if drops else ("drop", "offset")
+        raise ValueProblem(f"{wrong} does not place a plate that runs {runs} the {face} face: give {right}")
+    part, maker, first = _single_plate(entry, practice, system)
+    (x,) = columns(entry.from_, (entry.x,), main.length, {})
+    low, high = face_range(section, face)
+    y = low + (high - low) / 2 + (entry.offset or ZERO)
+    if runs == "along":
+        along, foot = _ALONG, face_point(section, face, x - part.length / 2, y)
+    elif lying:
+        along, foot = _TOWARD, face_point(section, face, x, y - part.length / 2)
+    else:
+        start = high - (practice.drop if entry.drop is None else entry.drop) + first
+        along, foot = _DOWN, face_point(section, face, x, start)
+    name = f"{face} plate, {where_along(entry.from_, entry.x, system)}"
+    placement = standing(face, along, foot, entry.thickness)
+    fitting = Fitting(name, FittingKind.PLATE, part, placement, face, None, Join.WELDED)
+    weld = Weld(name, entry.weld or practice.weld, part.length, 2, "both sides of the plate")
+    return Joined((fitting,), (weld,), field_bolts((name,), maker.bolt, entry.rows))
+
+
+def _single_plate(entry: PlateEntry, practice: Practice, system: System) -> tuple[Part, HoleMaker, Length]:
+    """The plate lying flat, its holes, and its first row from its upper or left end."""
     pitch, first = entry.pitch or practice.pitch, entry.end_distance or practice.end_distance
     rows = rows_down(first, entry.rows, pitch)
     length = entry.length or rows[-1] + first
     if length <= rows[-1]:
-        raise ValueProblem(f"length holds no {entry.rows} rows: give a longer plate or leave length out")
+        raise ValueProblem(
+            f"length {exact_text(length, system)} ends before the last of {len(rows)} rows, "
+            f"at {exact_text(rows[-1], system)}: give a longer plate or leave length out"
+        )
     gage = entry.gage or entry.width / 2
     if gage >= entry.width:
-        raise ValueProblem("gage is not less than width: give the distance from the face to the holes")
+        raise ValueProblem(
+            f"gage {exact_text(gage, system)} is not less than width {exact_text(entry.width, system)}: "
+            "give the distance from the face to the holes"
+        )
     stock = plate_stock(entry.thickness, entry.width, system)
     maker = HoleMaker.of(entry, practice)
     group = HoleGroup("bolt holes", Face.FACE, maker.grid(rows, (gage,)), maker.bolt, maker.kind)
     part = Part(entry.mark or "", stock, grade_of(stock, entry.grade), length, groups=(group,))
-    (x,) = columns(entry.from_, (entry.x,), main.length, {})
-    runs = entry.runs or ("along" if face in _LYING else "across")
-    if runs == "along":
-        y = entry.offset if face in _LYING else extent_y(main.stock)[1] / 2 + entry.offset
-        along, foot = _ALONG, face_point(main.stock, face, x - length / 2, y)
-    else:
-        along = _DOWN if face not in _LYING else _TOWARD
-        start = extent_y(main.stock)[1] - (practice.drop if entry.drop is None else entry.drop) + first
-        foot = face_point(main.stock, face, x, start if face not in _LYING else -length / 2)
-    placement = standing(face, along, foot, entry.thickness)
-    name = f"{face} plate, {write_length(entry.x, system, 64)} from {entry.from_}"
-    weld = Weld(name, entry.weld or practice.weld, length, 2, "both sides of the plate")
-    bolts = BoltSet((name,), maker.bolt, entry.rows, None, field=True)
-    return Joined(
-        (Fitting(name, FittingKind.PLATE, part, placement, face, None, Join.WELDED),), (weld,), (bolts,)
-    )
+    return part, maker, first
 
 
 def join_stiffeners(entry: StiffenerEntry, main: Part, practice: Practice, system: System) -> Joined:
@@ -84,28 +110,61 @@ def join_stiffeners(entry: StiffenerEntry, main: Part, practice: Practice, syste
     section = main.stock
     if not isinstance(section, Section) or section.profile not in _FLANGED:
         raise ValueProblem(f"{section.designation} has no web between flanges: stiffeners need one")
-    far, near = extent_z(section)
     (x,) = columns(entry.from_, (entry.x,), main.length, {})
+    placed = [_stiffener(entry, section, side, system) for side in sides(entry.sides)]
+    where = where_along(entry.from_, entry.x, system)
+    fittings: list[Fitting] = []
+    welds: list[Weld] = []
+    for part, side in zip(placed, sides(entry.sides), strict=True):
+        face, name = web_face(side), f"{side} stiffener, {where}"
+        foot = face_point(section, face, x, section.d - section.tf)
+        placement = standing(face, _DOWN, foot, entry.thickness)
+        fittings.append(Fitting(name, FittingKind.STIFFENER, part, placement, face, None, Join.WELDED))
+        welds.extend(_stiffener_welds(name, part, section, entry.weld or practice.weld))
+    return Joined(tuple(fittings), tuple(welds))
+
+
+def _stiffener(entry: StiffenerEntry, section: Section, side: Side, system: System) -> Part:
+    """A stiffener as it lies, its foot on the web along its bottom edge."""
     clear = section.d - section.tf * 2
     length = entry.length or clear
     if length > clear:
-        raise ValueProblem("length is more than the clear depth between the flanges: leave it out")
-    clip = entry.clip if entry.clip is not None else (section.k1 or section.tw) - section.tw / 2
-    fittings, welds = [], []
-    for side in sides(entry.sides):
-        face = web_face(side)
-        level = face_point(section, face, ZERO, ZERO)[2]
-        room = near - level if side is Side.NEAR else level - far
-        width = entry.width or room
-        if room <= ZERO:
-            raise ValueProblem(f"{section.designation} has no flange on the {side} side: give the other side")
-        stock = plate_stock(entry.thickness, width, system)
-        corners = tuple(Clip(end, Face.BOTTOM, clip, clip) for end in End) if clip else ()
-        part = Part(entry.mark or "", stock, grade_of(stock, entry.grade), length, clips=corners)
-        placement = standing(face, _DOWN, (x, section.d - section.tf, level), entry.thickness)
-        name = f"{side} stiffener, {write_length(entry.x, system, 64)} from {entry.from_}"
-        fittings.append(Fitting(name, FittingKind.STIFFENER, part, placement, face, None, Join.WELDED))
-        runs = length - clip * 2
-        welds.append(Weld(name, entry.weld or practice.weld, runs, 2, "both sides, to the web"))
-        welds.append(Weld(name, entry.weld or practice.weld, width - clip, 4, "both sides, to both flanges"))
-    return Joined(tuple(fittings), tuple(welds))
+        raise ValueProblem(
+            f"length {exact_text(length, system)} is more than the clear depth {exact_text(clear, system)} "
+            "between the flanges: leave it out"
+        )
+    far, near = extent_z(section)
+    level = face_point(section, web_face(side), ZERO, ZERO)[2]
+    room = near - level if side is Side.NEAR else level - far
+    if room <= ZERO:
+        raise ValueProblem(f'{section.designation} has no flange on the {side} side: give sides = "far"')
+    width = entry.width or room
+    clip = _fillet_clip(section, system) if entry.clip is None else entry.clip
+    if clip >= width or clip * 2 >= length:
+        raise ValueProblem(
+            f"clip {exact_text(clip, system)} leaves nothing of a stiffener {exact_text(width, system)} by "
+            f"{exact_text(length, system)}: give a smaller clip"
+        )
+    stock = plate_stock(entry.thickness, width, system)
+    corners = tuple(Clip(end, Face.BOTTOM, clip, clip) for end in End) if clip else ()
+    return Part(entry.mark or "", stock, grade_of(stock, entry.grade), length, clips=corners)
+
+
+def _fillet_clip(section: Section, system: System) -> Length:
+    """What clears the fillet both ways, up to the next 1/4 in or 5 mm (common practice, no source)."""
+    k = section.kdet or section.kdes or section.tf
+    up = k - section.tf
+    out = section.k1 - section.tw / 2 if section.k1 else up
+    step = Length.from_inches(Fraction(1, 4)) if system is System.FT_IN else Length.from_mm(5)
+    return round_up(max(up, out), step)
+
+
+def _stiffener_welds(name: str, part: Part, section: Section, size: Length) -> tuple[Weld, Weld]:
+    clip = part.clips[0].along if part.clips else ZERO
+    reaches = part.length == section.d - section.tf * 2
+    flanges, runs = ("both flanges", 4) if reaches else ("the top flange", 2)
+    width = part.stock.width if isinstance(part.stock, Plate) else ZERO
+    return (
+        Weld(name, size, part.length - clip * 2, 2, "both sides, to the web"),
+        Weld(name, size, width - clip, runs, f"both sides, to {flanges}"),
+    )

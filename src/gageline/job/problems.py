@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any
 
 from gageline.errors import GagelineError
+from gageline.job.lines import line_of, lines_of_keys
 
-__all__ = ["JobProblems", "Problem"]
+__all__ = ["JobProblems", "Note", "Path", "Problem", "place", "placed"]
+
+Path = tuple[str | int, ...]
+Note = tuple[Path, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +31,8 @@ class Problem:
 
     def text(self) -> str:
         """The problem in one line for people."""
-        place = f"line {self.line}: " if self.line else ""
-        return f"{place}{self.path}: {self.message}" if self.path else f"{place}{self.message}"
+        where = f"line {self.line}: " if self.line else ""
+        return f"{where}{self.path}: {self.message}" if self.path else f"{where}{self.message}"
 
 
 class JobProblems(GagelineError):
@@ -39,3 +45,43 @@ class JobProblems(GagelineError):
     def __init__(self, problems: tuple[Problem, ...]) -> None:
         self.problems = problems
         super().__init__("\n".join(problem.text() for problem in problems))
+
+
+def placed(notes: Iterable[Note], table: dict[str, Any], text: str = "") -> JobProblems:
+    """Problems with their place in words and their line, in the order of the document.
+
+    Args:
+        notes: paths in the document and messages.
+        table: the document as TOML tables.
+        text: of the document, empty when it did not come from one.
+    """
+    lines = lines_of_keys(text)
+    problems = [Problem(place(path, table), message, line_of(path, lines)) for path, message in notes]
+    return JobProblems(tuple(sorted(dict.fromkeys(problems), key=lambda problem: problem.line or 0)))
+
+
+def place(path: Path, table: object) -> str:
+    """A path in the words of the document: `piece "B4" → copes 1 → depth`."""
+    words: list[str] = []
+    at: Any = table
+    for step in path:
+        at = _inside(at, step)
+        if isinstance(step, str):
+            words.append(step)
+        elif words == ["piece"] and isinstance(at, dict) and _is_word(at.get("mark")):
+            words[-1] = f'piece "{at["mark"]}"'
+        else:
+            words[-1] = f"{words[-1]} {step + 1}"
+    return " → ".join(words)
+
+
+def _is_word(mark: object) -> bool:
+    return isinstance(mark, str) and 0 < len(mark) <= 24 and mark.isprintable()
+
+
+def _inside(at: Any, step: str | int) -> Any:
+    if isinstance(at, dict):
+        return at.get(step)
+    if isinstance(at, list | tuple) and isinstance(step, int) and step < len(at):
+        return at[step]
+    return None

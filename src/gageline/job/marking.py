@@ -1,0 +1,92 @@
+"""Marks of fittings: their own, or the next free one, and one mark for equal steel."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from itertools import count
+
+from gageline.errors import ValueProblem
+from gageline.part import Assembly, Fitting, FittingKind, Part, Placement, extent_z, reflect_x
+from gageline.steel import Profile
+from gageline.units import ZERO
+
+__all__ = ["FittingMarks"]
+
+_LETTERS = {
+    FittingKind.ANGLE: "a",
+    FittingKind.PLATE: "p",
+    FittingKind.END_PLATE: "e",
+    FittingKind.STIFFENER: "s",
+    FittingKind.BASE_PLATE: "b",
+    FittingKind.CAP_PLATE: "c",
+}
+_HAND = "-OH"  # of the opposite hand of a fitting whose mark the document gives
+
+
+@dataclass(slots=True)
+class FittingMarks:
+    """The marks given out in a job so far.
+
+    Args:
+        pieces: marks of pieces, in small letters, since marks are painted in capitals.
+        given: marks that the document gives to fittings, in small letters.
+        parts: the fitting's steel by its mark.
+        marks: marks given out, by the steel without its mark.
+    """
+
+    pieces: set[str]
+    given: set[str]
+    parts: dict[str, Part] = field(default_factory=dict)
+    marks: dict[Part, str] = field(default_factory=dict)
+
+    def of(self, assembly: Assembly) -> Assembly:
+        """The piece with a mark on every fitting.
+
+        Raises:
+            ValueProblem: when the document gives one mark to fittings that differ.
+        """
+        return replace(assembly, fittings=tuple(self._marked(fitting) for fitting in assembly.fittings))
+
+    def _marked(self, fitting: Fitting) -> Fitting:
+        own = fitting.part.mark
+        if own:
+            return self._with_own(fitting, own)
+        turned = _turned_over(fitting)
+        if fitting.part not in self.marks and turned.part in self.marks:
+            fitting = turned
+        part = fitting.part
+        if part not in self.marks:
+            self.marks[part] = self._next(_LETTERS[fitting.kind])
+        return replace(fitting, part=replace(part, mark=self.marks[part]))
+
+    def _with_own(self, fitting: Fitting, own: str) -> Fitting:
+        if own.casefold() in self.pieces:
+            raise ValueProblem(f'mark "{own}" of a fitting is the mark of a piece: give it one of its own')
+        first = self.parts.setdefault(own, fitting.part)
+        if first == fitting.part:
+            return fitting
+        turned = _turned_over(fitting)
+        if first == turned.part:
+            return turned
+        if first == reflect_x(fitting.part):
+            return replace(fitting, part=replace(fitting.part, mark=own + _HAND))
+        raise ValueProblem(f'mark "{own}" is given to two fittings that differ: give each a mark of its own')
+
+    def _next(self, letter: str) -> str:
+        mark = next(m for n in count(1) if (m := f"{letter}{n}") not in self.pieces and m not in self.given)
+        self.given.add(mark)
+        return mark
+
+
+def _turned_over(fitting: Fitting) -> Fitting:
+    """The same plate described from its other face; a fitting that is no plate stays.
+
+    A plate has no hands: turned over it is its own mirror image, so one mark will do for both.
+    """
+    part, stand = fitting.part, fitting.placement
+    if part.profile is not Profile.PLATE:
+        return fitting
+    back, _ = extent_z(part.stock)
+    x, y, z = stand.ex
+    placement = Placement(stand.point((part.length, ZERO, back)), (-x, -y, -z), stand.ey)
+    return replace(fitting, part=reflect_x(part), placement=placement)

@@ -34,6 +34,7 @@ __all__ = [
     "is_hollow",
     "opening_marks",
     "opposite_wall",
+    "other_wall",
     "trim_level",
     "trim_marks",
     "trim_name",
@@ -61,6 +62,11 @@ def flange_face(part: Part, edge: Face) -> Face | None:
     """The flange, wall or lying leg at an edge of the section; None where there is only an edge."""
     face = Face.LEG_B if part.profile is Profile.ANGLE and edge is Face.BOTTOM else edge
     return face if face in faces_of(part.stock) else None
+
+
+def other_wall(name: str) -> str:
+    """What a feature is called on the wall that it comes out of."""
+    return f"{name}, other wall"
 
 
 def opposite_wall(face: Face) -> Face:
@@ -160,9 +166,9 @@ def clip_marks(bench: Bench, clip: Clip) -> Iterator[Mark]:
 
 def opening_marks(bench: Bench, opening: Opening, name: str) -> Iterator[Mark]:
     """Centre lines and outline of an opening, with its radius centres, on each wall it goes through."""
-    faces = (opening.face, opposite_wall(opening.face)) if opening.through else (opening.face,)
-    for face in faces:
-        yield from _opening_on(bench, opening, face, name)
+    yield from _opening_on(bench, opening, opening.face, name)
+    if opening.through:
+        yield from _opening_on(bench, opening, opposite_wall(opening.face), other_wall(name))
 
 
 def _opening_on(bench: Bench, opening: Opening, face: Face, name: str) -> Iterator[Mark]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
-from gageline.layout.cuts import opposite_wall
+from gageline.layout.cuts import opposite_wall, other_wall
 from gageline.layout.mark import Bench, Mark, MarkKind, Shift, Spot
 from gageline.layout.reading import Datum, Reading
 from gageline.part import Face, Hole, HoleGroup, Part, face_range, faces_of
@@ -71,7 +71,7 @@ def patterns(bench: Bench) -> tuple[Pattern, ...]:
         if group.face in faces_of(bench.part.stock):
             found.append(_pattern(bench, group, group.face, group.name))
             if group.through:
-                found.append(_pattern(bench, group, opposite_wall(group.face), f"{group.name}, other wall"))
+                found.append(_pattern(bench, group, opposite_wall(group.face), other_wall(group.name)))
     return tuple(found)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from gageline.job.practice import Practice
+from gageline.job import Practice
 from gageline.layout.accuracy import Accuracy, accuracy
 from gageline.layout.holes import patterns
 from gageline.layout.mark import Bench, Mark

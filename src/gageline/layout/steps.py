@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from gageline.layout.cut_steps import check_step, clip_step, cope_step, end_steps, trim_step
-from gageline.layout.cuts import flange_face, is_hollow, opposite_wall, web_faces
+from gageline.layout.cuts import flange_face, is_hollow, opposite_wall, other_wall, web_faces
 from gageline.layout.fit_steps import fit_steps, join_steps
 from gageline.layout.hole_steps import centre_step, opening_step, pattern_steps
 from gageline.layout.holes import Pattern, centred_faces
@@ -86,7 +86,7 @@ def _on_faces(bench: Bench, patterns: tuple[Pattern, ...]) -> Iterator[tuple[Fac
         yield opening.face, opening_step(bench, opening, opening.face, name)
         if opening.through:
             wall = opposite_wall(opening.face)
-            yield wall, opening_step(bench, opening, wall, f"{name}, other wall")
+            yield wall, opening_step(bench, opening, wall, other_wall(name))
     for pattern in patterns:
         for step in pattern_steps(bench, pattern):
             yield pattern.face, step

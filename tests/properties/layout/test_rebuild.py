@@ -1,0 +1,169 @@
+"""The holes are found again from what is printed on the card, and from nothing else."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import groupby, pairwise
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from gageline.job import Practice
+from gageline.layout import Layout, MarkKind, PartLayout, Step, lay_out
+from gageline.part import Assembly, Face, HoleGroup, Part, face_range
+from gageline.units import Length, System, Unit, parse_length
+from strategies import parts
+
+_INCH = Length.from_inches(1)
+_TAPES = {
+    System.FT_IN: (_INCH / 16, _INCH / 8, _INCH / 32),
+    System.MM: (Length.from_mm(1), Length.from_mm(5), Length(3200)),
+}
+_UNITS = {System.FT_IN: Unit.INCH, System.MM: Unit.MM}
+_LONGEST = 180  # characters: two lines of the card
+Place = tuple[Length, Length]
+
+
+def read(text: str, system: System) -> tuple[Length, str]:
+    """The length and the side word of a printed reading."""
+    found = re.fullmatch(r"(?P<length>.*?)(?: (?P<side>near|far|up|down|above|below|past))?", text)
+    assert found
+    return parse_length(found["length"], _UNITS[system]), found["side"] or ""
+
+
+def across(part: Part, face: Face, from_: str, text: str, system: System) -> Length:
+    """Where a printed row lies, by what the trade understands under its datum."""
+    length, side = read(text, system)
+    low, high = face_range(part.stock, face)
+    line = low + (high - low).parts(2)[0] if face in {Face.NEAR, Face.FAR} else Length(0)
+    match from_, side:
+        case "top edge", "":
+            return high - length
+        case "bottom edge", "":
+            return low + length
+        case "heel", "":
+            return length
+        case ("toe", "") if face in {Face.LEG_A, Face.LEG_B}:
+            return high - length
+        case "toe", "":
+            return low + length
+        case "back of the web", "":
+            return -length
+        case "near edge", "":
+            return high - length
+        case "centre line", "near" | "up":
+            return line + length
+        case "centre line", "far" | "down":
+            return line - length
+    raise AssertionError((from_, side))
+
+
+def holes_of_marks(layout: PartLayout, group: HoleGroup, system: System, *, back: bool) -> list[Place]:
+    found = []
+    for mark in layout.marks:
+        if mark.kind is MarkKind.HOLE and mark.for_ == group.name:
+            y = mark.spot.y_back if back else mark.y
+            from_ = y.from_.split(",")[0]
+            x = read(mark.x.text, system)
+            assert x[1] == ""
+            found.append((x[0], across(layout.part, mark.face, from_, y.text, system)))
+    return found
+
+
+def holes_of_steps(layout: PartLayout, name: str, face: Face, system: System) -> Iterator[Place]:
+    """Every crossing of the card's cross lines and rows."""
+    steps = [step for step in layout.steps if step.for_ == name]
+    lines = next(step for step in steps if step.title == f"{name}: cross lines")
+    rows = [step for step in steps if step.title.startswith(f"{name}: rows")]
+
+    def heights(step: Step) -> list[Length]:
+        return [across(layout.part, face, step.from_, row.text, system) for row in step.readings]
+
+    if rows[0].title == f"{name}: rows":
+        (step,) = rows
+        for line in lines.readings:
+            yield from ((read(line.text, system)[0], y) for y in heights(step))
+        return
+    for line, step in zip(lines.readings, rows, strict=True):
+        assert step.title == f"{name}: rows at {line.text}"
+        yield from ((read(line.text, system)[0], y) for y in heights(step))
+
+
+def assert_near(group: HoleGroup, found: list[Place], tape: Length) -> None:
+    """Each hole of record has one place found within half the tape, along and across."""
+    assert len(found) == len(group.holes)
+    left = set(found)
+    for hole in group.holes:
+        near = {p for p in left if 2 * abs(p[0] - hole.x) <= tape and 2 * abs(p[1] - hole.y) <= tape}
+        assert len(near) == 1
+        left -= near
+
+
+def assert_spacing_exact(group: HoleGroup, found: list[Place]) -> None:
+    """The whole pattern is moved as one, so every distance in it is exact."""
+    true = sorted((hole.x, hole.y) for hole in group.holes)
+    assert [(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(sorted(found))] == [
+        (b[0] - a[0], b[1] - a[1]) for a, b in pairwise(true)
+    ]
+
+
+def assert_card_reads_well(layout: PartLayout) -> None:
+    assert [step.number for step in layout.steps] == list(range(1, len(layout.steps) + 1))
+    for step in layout.steps:
+        assert step.title
+        assert step.tool
+        assert step.text
+        assert step.check
+        assert len(step.text) <= _LONGEST
+        assert len(step.check) <= _LONGEST
+        assert "  " not in step.text
+        assert all(reading.tape.ticks >= 0 for reading in step.readings)
+
+
+@st.composite
+def laid_out(draw: st.DrawFn) -> Layout:
+    system = draw(st.sampled_from(System))
+    part = draw(parts(system=system))
+    tape = draw(st.sampled_from(_TAPES[system]))
+    return lay_out(Assembly(part, 1), Practice(tape=tape), system)
+
+
+@settings(max_examples=1000, deadline=None)
+@given(laid_out())
+def test_holes_are_rebuilt_from_the_printed_readings(layout: Layout) -> None:
+    main, system, tape = layout.main, layout.system, layout.tape
+    for group in main.part.groups:
+        from_marks = holes_of_marks(main, group, system, back=False)
+        from_back = holes_of_marks(main, group, system, back=True)
+        from_steps = list(holes_of_steps(main, group.name, group.face, system))
+        assert set(from_steps) == set(from_marks)
+        for found in (from_marks, from_back, from_steps):
+            assert_near(group, found, tape)
+            if group.mates:
+                assert_spacing_exact(group, found)
+    assert 2 * layout.accuracy.mark <= tape
+    assert layout.accuracy.in_pattern == Length(0)
+    assert layout.accuracy.hole_to_hole.ticks <= 1 + 2**0.5 * tape.ticks
+    assert_card_reads_well(main)
+
+
+@settings(max_examples=100, deadline=None)
+@given(laid_out())
+def test_a_piece_is_turned_only_between_faces_and_every_face_is_named(layout: Layout) -> None:
+    worked = [face for face, _ in groupby(step.face for step in layout.main.steps if step.face)]
+    rolls = sum(step.title == "Roll" for step in layout.main.steps)
+    assert rolls == max(len(worked) - 1, 0)
+    assert set(worked) <= set(layout.main.faces)
+    assert {mark.face for mark in layout.main.marks} <= set(layout.main.faces)
+
+
+@settings(max_examples=200, deadline=None)
+@given(laid_out())
+def test_the_template_strikes_every_hole_and_never_needs_more_placings_than_holes(layout: Layout) -> None:
+    for plan in layout.main.setups:
+        wanted = {mark.spot.struck for mark in layout.main.on(plan.face) if mark.kind is MarkKind.HOLE}
+        struck = [set(placing.holes) for placing in plan.placings]
+        assert set().union(*struck) == wanted
+        assert plan.with_template <= len(wanted)
+        assert plan.saving == plan.by_hand - plan.with_template

@@ -14,7 +14,7 @@ from gageline.sheets.labels import Reading, Side, Writing, arrange, draw_rows, o
 from gageline.sheets.scene import Anchor, Circle, Item, Level, Line, Point, Polygon, Polyline, Text
 from gageline.sheets.style import BODY, Ink, Role
 
-__all__ = ["Dimensions", "callout", "chain", "linear", "running"]
+__all__ = ["Dimensions", "arrow_head", "callout", "chain", "linear", "running"]
 
 _FREE = 0.8
 _STUB = 2.2
@@ -198,12 +198,13 @@ def callout(text: str, tip: Point, elbow: Point, *, size: float = BODY, ink: Ink
     anchor = Anchor.LEFT if away > 0 else Anchor.RIGHT
     return [
         Polyline((tip, elbow, shoulder), Role.DIMENSION),
-        _arrow_head(tip, elbow),
+        arrow_head(tip, elbow),
         Text(shoulder[0] + 0.8 * away, elbow[1], text, size, anchor=anchor, level=Level.MIDDLE, ink=ink),
     ]
 
 
-def _arrow_head(tip: Point, tail: Point) -> Polygon:
+def arrow_head(tip: Point, tail: Point) -> Polygon:
+    """The head of an arrow that points at `tip` from `tail`, paper mm."""
     dx, dy = tail[0] - tip[0], tail[1] - tip[1]
     length = hypot(dx, dy) or 1.0
     ux, uy = dx / length * 2.4, dy / length * 2.4

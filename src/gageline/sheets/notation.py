@@ -1,0 +1,156 @@
+"""What a drawing says in words and numbers: readings, holes, copes, ends and fittings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from gageline.job import Job
+from gageline.part import Clip, Cope, End, Face, FlangeTrim, Hole, HoleGroup, Opening, Part, Side, extent_y
+from gageline.steel import HoleKind, Profile
+from gageline.units import ZERO, Length, Slope, System, round_to, write_length
+
+__all__ = ["WEB_FACES", "Scribe", "weight_text"]
+
+WEB_FACES = frozenset({Face.NEAR, Face.FAR, Face.LEG_A, Face.FACE})
+"""The faces that an elevation looks at."""
+_KG = 0.45359237
+_KINDS = {HoleKind.OVS: "oversize", HoleKind.SSL: "short slots", HoleKind.LSL: "long slots"}
+_MANY_ROWS = 4
+
+
+def weight_text(pounds: float, system: System, places: int = 1) -> str:
+    """A weight as the job writes it: whole pounds and more, or kilograms, to 0.1.
+
+    Args:
+        pounds: the weight, lb.
+        system: the units of the job.
+        places: decimals.
+    """
+    return f"{pounds if system is System.FT_IN else pounds * _KG:,.{places}f}"
+
+
+@dataclass(frozen=True, slots=True)
+class Scribe:
+    """Writes lengths and features in the units of a job.
+
+    Attributes:
+        system: feet and inches, or millimetres.
+        tape: the smallest division of the shop's tape.
+    """
+
+    system: System
+    tape: Length
+
+    @staticmethod
+    def of(job: Job) -> Scribe:
+        """The writer of a job."""
+        return Scribe(job.system, job.practice.tape)
+
+    def tell(self, length: Length) -> str:
+        """A dimension rounded once, to the tape."""
+        return write_length(round_to(length, self.tape), self.system, 64)
+
+    def fine(self, length: Length) -> str:
+        """A size of a hole or a plate, to 1/64 in or 0.1 mm."""
+        return write_length(length, self.system, 64)
+
+    def hole_size(self, hole: Hole) -> str:
+        """Diameter of a hole, or width by length of a slot."""
+        if not hole.is_slot:
+            return f"Ø{self.fine(hole.width)}"
+        turn = f" at {float(hole.angle):g}°" if hole.angle % 180 else ""
+        return f"{self.fine(hole.width)} x {self.fine(hole.length)} slot{turn}"
+
+    def holes(self, group: HoleGroup, part: Part, *, rows: bool) -> str:
+        """A hole group as a call-out: how many, which size, on which lines.
+
+        Args:
+            group: the holes.
+            part: that they are in.
+            rows: whether to say how far down the rows lie.
+        """
+        text = f"{len(group.holes)} {self.hole_size(group.holes[0])}"
+        where = [self._gages(group, part)]
+        if rows and group.face in WEB_FACES:
+            where.append(self._rows(group, part))
+        if part.profile in {Profile.BOX, Profile.TUBE}:
+            where.append("through both walls" if group.through else f"{group.face} wall only")
+        return ", ".join([text, *(words for words in where if words)])
+
+    def _gages(self, group: HoleGroup, part: Part) -> str:
+        """Where the lines of holes lie on a flange or a leg."""
+        lines = sorted({hole.y for hole in group.holes})
+        if group.face in {Face.LEG_A, Face.LEG_B}:
+            return f"gage {', '.join(map(self.tell, lines))} from heel"
+        if group.face in WEB_FACES:
+            return ""
+        if part.profile is Profile.CHANNEL:
+            return f"{', '.join(self.tell(-line) for line in reversed(lines))} from back"
+        if lines == [ZERO]:
+            return "on centre line"
+        if len(lines) == 2 and abs(lines[0] + lines[1]).ticks <= 1:
+            return f"gage {self.tell(lines[1] - lines[0])}"
+        sides = [f"{self.tell(abs(y))} {'near' if y > ZERO else 'far'}" if y else "centre" for y in lines]
+        return f"lines {', '.join(sides)}"
+
+    def _rows(self, group: HoleGroup, part: Part) -> str:
+        if group.face is Face.LEG_A:
+            return ""
+        top = extent_y(part.stock)[1]
+        return f"{self.run_of(sorted({top - hole.y for hole in group.holes}))} down"
+
+    def run_of(self, places: Sequence[Length]) -> str:
+        """Rows as running readings; many at one pitch as first, last and pitch."""
+        steps = {b - a for a, b in pairwise(places)}
+        if len(places) > _MANY_ROWS and len(steps) == 1:
+            pitch = self.tell(steps.pop())
+            return f"{self.tell(places[0])} to {self.tell(places[-1])} at {pitch}"
+        return ", ".join(map(self.tell, places))
+
+    def cope(self, copes: Sequence[Cope]) -> str:
+        """A cope, or two alike at top and bottom: length by depth by radius."""
+        cope = copes[0]
+        which = " top and bottom" if len(copes) > 1 else f" {cope.edge}"
+        size = f"{self.tell(cope.length)} x {self.tell(cope.depth)}"
+        return f"cope{which} {size}, R {self.fine(cope.radius)}"
+
+    def trim(self, trim: FlangeTrim) -> str:
+        """A flange cut back on one side."""
+        left = f"cut to {self.tell(trim.keep)} from web" if trim.keep else "cut flush"
+        side = "near" if trim.side is Side.NEAR else "far"
+        return f"{trim.flange} flange {left}, {side} side, {self.tell(trim.length)}"
+
+    def clip(self, clip: Clip) -> str:
+        """A corner snipped off."""
+        return f"clip {self.tell(clip.along)} x {self.tell(clip.across)}"
+
+    def opening(self, opening: Opening, part: Part) -> str:
+        """An opening: its size and how far down its middle lies."""
+        if opening.is_round:
+            size = f"Ø{self.tell(opening.length)}"
+        else:
+            size = f"{self.tell(opening.length)} x {self.tell(opening.depth)}, R {self.fine(opening.radius)}"
+        if opening.face not in WEB_FACES:
+            return f"opening {size}"
+        down = extent_y(part.stock)[1] - opening.y
+        return f"opening {size}, middle {self.tell(down)} down"
+
+    def bevel(self, slope: Slope, longer: str) -> str:
+        """A cut out of square."""
+        text = f"{abs(slope.degrees):.1f}°" if self.system is System.MM else slope.bevel_text()
+        return f"cut {text}, long at {longer}"
+
+    def end(self, part: Part, end: End) -> Iterable[str]:
+        """What is said of an end that is not cut square: in the web plane, then in the flange plane."""
+        cut = part.cut(end)
+        yield self.bevel(cut.bevel, "top" if cut.bevel.ratio > 0 else "bottom") if cut.bevel else ""
+        yield self.bevel(cut.mitre, "near side" if cut.mitre.ratio > 0 else "far side") if cut.mitre else ""
+
+    def kind(self, group: HoleGroup) -> str:
+        """What a hole is for, in words of the note under the drawing."""
+        kind = _KINDS.get(group.kind, "") if group.kind else ""
+        quote = '"' if self.system is System.FT_IN and not group.bolt.startswith("M") else ""
+        bolt = f"for {group.bolt}{quote} bolts" if group.bolt else ""
+        return " ".join(word for word in (kind, bolt) if word)

@@ -48,7 +48,8 @@ def join_angles(entry: AnglesEntry, main: Part, practice: Practice, system: Syst
     _check_main(entry, main)
     _check_keys(entry)
     angle = _AngleWork(entry, stock, main, practice, system)
-    joined = [angle.at(end) for end in ends(entry.end)]
+    part = angle.part()
+    joined = [angle.at(end, part) for end in ends(entry.end)]
     return Joined(
         tuple(fitting for one in joined for fitting in one.fittings),
         tuple(weld for one in joined for weld in one.welds),
@@ -170,10 +171,11 @@ class _AngleWork:
             ),
         )
 
-    def at(self, end: End) -> Joined:
-        names = [f"{end} {side} angle" for side in sides(self.entry.sides)]
+    def at(self, end: End, part: Part) -> Joined:
+        chosen = sides(self.entry.sides)
+        names = [f"{end} {side} angle" for side in chosen]
         fittings = tuple(
-            self.fitting(end, side, name) for side, name in zip(sides(self.entry.sides), names, strict=True)
+            self.fitting(end, side, name, part) for side, name in zip(chosen, names, strict=True)
         )
         bolts: list[BoltSet] = []
         welds: tuple[Weld, ...] = ()
@@ -198,14 +200,13 @@ class _AngleWork:
         _, high = extent_y(self.main.stock)
         return high - (self.entry.drop or self.practice.drop) + self.first
 
-    def fitting(self, end: End, side: Side, name: str) -> Fitting:
+    def fitting(self, end: End, side: Side, name: str, part: Part) -> Fitting:
         face = web_face(side)
         heel = -self.projection if end is End.LEFT else self.main.length + self.projection
         level = face_point(self.main.stock, face, ZERO, ZERO)[2]
         to_web: Vector = (0, 0, -1) if side is Side.NEAR else (0, 0, 1)
         ey, ez = (into(end), to_web) if self.web_leg is Face.LEG_A else (minus(to_web), minus(into(end)))
         placement, down = hung(ey, ez, (heel, self.top(), level), self.length)
-        part = self.part()
         join = Join.BOLTED if self.entry.to_web == "bolted" else Join.WELDED
         return Fitting(name, FittingKind.ANGLE, part if down else reflect_x(part), placement, face, end, join)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import partial
+from functools import cache, partial
 from itertools import product
 
 from gageline.errors import ValueProblem
@@ -39,9 +39,10 @@ from gageline.part import (
     in_order,
 )
 from gageline.steel import HoleKind, Profile, Section, Stock, bolt, hole_size
+from gageline.steel import HoleSize as BoltHole
 from gageline.units import ZERO, Length, System, exact_text
 
-__all__ = ["HoleMaker", "ends", "main_part", "sides"]
+__all__ = ["HoleMaker", "ends", "flanged_sides", "main_part", "sides"]
 
 _LYING = frozenset({Face.TOP, Face.BOTTOM})
 _WEBBED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
@@ -60,8 +61,27 @@ def sides(word: str) -> tuple[Side, ...]:
     return tuple(Side) if word == "both" else (Side(word),)
 
 
+def flanged_sides(word: str, stock: Stock) -> tuple[Side, ...]:
+    """The sides of a web that near, far or both mean where flanges count; a channel has but the far one.
+
+    Raises:
+        ValueProblem: when the side asked for has no flanges.
+    """
+    if stock.profile is not Profile.CHANNEL:
+        return sides(word)
+    if word == "near":
+        raise ValueProblem(f"{stock.designation} has its flanges on the far side: give far")
+    return (Side.FAR,)
+
+
 def _edges(word: str) -> tuple[Face, ...]:
     return (Face.TOP, Face.BOTTOM) if word == "both" else (Face(word),)
+
+
+@cache  # a job asks for the same few holes over and over
+def _hole_for(bolt_text: str, kind: HoleKind) -> tuple[str, BoltHole]:
+    size = bolt(bolt_text)
+    return size.size, hole_size(size, kind)
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,10 +125,9 @@ class HoleMaker:
             raise ValueProblem(
                 "slot is given without diameter: give diameter, or hole = SSL or LSL for a bolt"
             )
-        size = bolt(entry.bolt or practice.bolt)
         kind = kind or entry.hole or practice.hole
-        hole = hole_size(size, kind)
-        return HoleMaker(hole.width, hole.length, entry.turn, size.size, kind)
+        size, hole = _hole_for(entry.bolt or practice.bolt, kind)
+        return HoleMaker(hole.width, hole.length, entry.turn, size, kind)
 
     def at(self, x: Length, y: Length) -> Hole:
         """One hole."""
@@ -202,9 +221,7 @@ def _trims(entry: TrimEntry, stock: Stock) -> list[FlangeTrim]:
         raise ValueProblem(f"{stock.designation} has no flange to trim: use copes")
     if stock.profile is Profile.TEE and entry.flange != "top":
         raise ValueProblem(f'{stock.designation} has no bottom flange: give flange = "top"')
-    if stock.profile is Profile.CHANNEL and entry.side == "near":
-        raise ValueProblem(f'{stock.designation} has its flanges on the far side: give side = "far"')
-    cut = (Side.FAR,) if stock.profile is Profile.CHANNEL else sides(entry.side)
+    cut = flanged_sides(entry.side, stock)
     return [
         FlangeTrim(end, flange, side, entry.length, entry.keep)
         for end, flange, side in product(ends(entry.end), _edges(entry.flange), cut)
@@ -241,14 +258,15 @@ def _opening(entry: OpeningEntry, stock: Stock, length: Length, practice: Practi
         )
     (x,) = columns(entry.from_, (entry.x,), length, {})
     low, high = face_range(stock, face)
-    given = {n: v for n in ("down", "up", "offset") if (v := getattr(entry, n)) is not None}
+    given = [name for name in ("down", "up", "offset") if getattr(entry, name) is not None]
     if len(given) > 1:
         raise ValueProblem(f"{' and '.join(given)} both place its middle: give one")
-    y = middle(stock, face) + given.get("offset", ZERO)
-    if "down" in given:
-        y = high - given["down"]
-    if "up" in given:
-        y = low + given["up"]
+    if entry.down is not None:
+        y = high - entry.down
+    elif entry.up is not None:
+        y = low + entry.up
+    else:
+        y = middle(stock, face) + (entry.offset or ZERO)
     return Opening(face, x, y, long, deep, radius, through=_through(asked=entry.through, stock=stock))
 
 

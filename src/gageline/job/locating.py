@@ -37,9 +37,9 @@ def middle(stock: Stock, face: Face) -> Length:
         ValueProblem: on a channel's flange or an angle's leg, which have no such line.
     """
     if stock.profile is Profile.CHANNEL and face in _LYING:
-        raise ValueProblem("a channel's flange has no middle line: give back, from the back of the web")
+        raise ValueProblem("a channel's flange has no middle line: measure from the back of the web")
     if stock.profile is Profile.ANGLE:
-        raise ValueProblem("an angle's leg has no middle line: give heel, from the heel")
+        raise ValueProblem("an angle's leg has no middle line: measure from the heel")
     low, high = face_range(stock, face)
     return ZERO if face in _LYING else low + (high - low) / 2
 

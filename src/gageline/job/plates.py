@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from gageline.errors import ValueProblem
 from gageline.job.axes import standing
-from gageline.job.cutting import HoleMaker, sides
+from gageline.job.cutting import HoleMaker, flanged_sides
 from gageline.job.fittings import PlateEntry, StiffenerEntry
 from gageline.job.joining import Joined, field_bolts, grade_of, plate_stock, rows_down, web_face
 from gageline.job.locating import columns, face_named, where_along
@@ -111,11 +111,12 @@ def join_stiffeners(entry: StiffenerEntry, main: Part, practice: Practice, syste
     if not isinstance(section, Section) or section.profile not in _FLANGED:
         raise ValueProblem(f"{section.designation} has no web between flanges: stiffeners need one")
     (x,) = columns(entry.from_, (entry.x,), main.length, {})
-    placed = [_stiffener(entry, section, side, system) for side in sides(entry.sides)]
+    chosen = flanged_sides(entry.sides, section)
+    placed = [_stiffener(entry, section, side, system) for side in chosen]
     where = where_along(entry.from_, entry.x, system)
     fittings: list[Fitting] = []
     welds: list[Weld] = []
-    for part, side in zip(placed, sides(entry.sides), strict=True):
+    for part, side in zip(placed, chosen, strict=True):
         face, name = web_face(side), f"{side} stiffener, {where}"
         foot = face_point(section, face, x, section.d - section.tf)
         placement = standing(face, _DOWN, foot, entry.thickness)
@@ -136,8 +137,6 @@ def _stiffener(entry: StiffenerEntry, section: Section, side: Side, system: Syst
     far, near = extent_z(section)
     level = face_point(section, web_face(side), ZERO, ZERO)[2]
     room = near - level if side is Side.NEAR else level - far
-    if room <= ZERO:
-        raise ValueProblem(f'{section.designation} has no flange on the {side} side: give sides = "far"')
     width = entry.width or room
     clip = _fillet_clip(section, system) if entry.clip is None else entry.clip
     if clip >= width or clip * 2 >= length:

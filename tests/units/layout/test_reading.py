@@ -24,7 +24,13 @@ ZERO = Length(0)
         ("HSS6X4X1/4", Face.TOP, L("-1"), ("centre line, far side", '1"'), ("near edge", '3"')),
         ("HSS6X4X1/4", Face.FAR, L("5"), ("top edge", '1"'), ("bottom edge", '5"')),
         ("HSS6.000X0.250", Face.NEAR, L("4"), ("centre line, upper side", '1"'), ("bottom edge", '4"')),
-        ("HSS6.000X0.250", Face.FAR, L("2 1/2"), ("centre line, lower side", '1/2"'), ("bottom edge", '2 1/2"')),
+        (
+            "HSS6.000X0.250",
+            Face.FAR,
+            L("2 1/2"),
+            ("centre line, lower side", '1/2"'),
+            ("bottom edge", '2 1/2"'),
+        ),
         ("PL1/2X8", Face.FACE, L("6"), ("top edge", '2"'), ("bottom edge", '6"')),
     ],
 )

@@ -3,7 +3,6 @@ from itertools import combinations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from pieces import at, drilled, hole, piece
 
 from gageline.errors import ValueProblem
 from gageline.layout.holes import patterns
@@ -11,6 +10,7 @@ from gageline.layout.mark import Bench
 from gageline.layout.setups import FaceSetups, Template, plan_setups
 from gageline.part import Face, Hole, HoleGroup, in_order
 from gageline.units import Length, System
+from pieces import at, drilled, hole, piece
 
 INCH = Length.from_inches(1)
 THREES = Template(tuple(INCH * 3 * n for n in range(5)), 2)
@@ -79,7 +79,9 @@ def test_a_part_without_holes_has_no_plan() -> None:
 
 
 def test_a_template_without_rows_is_refused() -> None:
-    with pytest.raises(ValueProblem, match="template rows are none: give at least one distance from the stop"):
+    with pytest.raises(
+        ValueProblem, match="template rows are none: give at least one distance from the stop"
+    ):
         Template((), 2)
 
 

@@ -1,0 +1,83 @@
+from dataclasses import replace
+
+from gageline.layout.fit_steps import fit_steps, join_steps
+from gageline.layout.mark import Bench
+from gageline.layout.seats import seat_of
+from gageline.part import End, Face, Fitting, FittingKind, Join, Placement
+from gageline.units import System
+from pieces import at, clip_angle, drilled, hole, piece
+
+MAIN = piece()
+BENCH = Bench(MAIN, at("1/16"), System.FT_IN)
+SPAN = (-at("1/2"), at("10'-0 1/2"))
+ROW = drilled(Face.LEG_A, hole("1 1/2", "2"), hole("7 1/2", "2"))
+
+
+def test_an_angle_is_set_by_its_projection_and_drop_and_checked_at_its_first_row() -> None:
+    (step,) = fit_steps(BENCH, seat_of(BENCH, clip_angle(MAIN, holes=(ROW,))))
+    assert step.title == "Set the left near angle"
+    assert (step.face, step.from_) == (Face.NEAR, "left end and top edge")
+    assert [reading.text for reading in step.readings] == ['3 1/2"', '3 11/16"', "1'-0 11/16\""]
+    assert step.text == 'Set a1 1/2" past the left end, its top 3 11/16" below the top edge.'
+    assert step.check == 'First row of holes 5 3/16" below the top edge.'
+
+
+def test_a_plain_angle_is_checked_at_its_line() -> None:
+    (step,) = fit_steps(BENCH, seat_of(BENCH, clip_angle(MAIN)))
+    assert step.check == "From its last line to the right end 9'-8 1/2\"."
+
+
+def test_an_angle_may_stop_short_or_be_flush_and_level_with_the_top() -> None:
+    angle = clip_angle(MAIN, low="6.7in")
+    flush = replace(angle, placement=replace(angle.placement, origin=(at("0"), at("6.7in"), at("1/8"))))
+    short = replace(angle, placement=replace(angle.placement, origin=(at("1"), at("7in"), at("1/8"))))
+    texts = [next(fit_steps(BENCH, seat_of(BENCH, one))).text for one in (flush, short)]
+    assert texts == [
+        "Set a1 flush with the left end, its top level with the top edge.",
+        'Set a1 1" short of the left end, its top 5/16" above the top edge.',
+    ]
+
+
+def end_plate(*groups: str) -> Fitting:
+    holes = tuple(drilled(Face.FACE, hole("3", "2"), name=name) for name in groups)
+    plate = piece("PL1/2X8", "1'-6", "e1", groups=holes)
+    stand = Placement((at("0"), MAIN.stock.d + at("1"), at("4")), (0, -1, 0), (0, 0, -1))
+    return Fitting("left end plate", FittingKind.END_PLATE, plate, stand, None, End.LEFT, Join.WELDED)
+
+
+def test_an_end_plate_gets_the_outline_of_the_beam_before_it_is_set() -> None:
+    outline, step = fit_steps(BENCH, seat_of(BENCH, end_plate()))
+    assert outline.title == "Outline on e1"
+    assert outline.from_ == "left end and top edge of e1"
+    assert [reading.text for reading in outline.readings] == ['1"', "1'-4 11/16\"", '1 1/4"', '6 3/4"']
+    assert outline.check == "Between the first two lines 1'-3 11/16\"."
+    assert step.text == 'Set e1 across the left end, its top 1" above the top edge.'
+    assert step.check == 'Its bottom 1 5/16" below the bottom edge.'
+
+
+def test_a_plate_on_a_flange_is_set_to_its_lines() -> None:
+    plate = piece("PL3/8X3", "6", "p1")
+    stand = Placement((at("4'"), MAIN.stock.d, at("3/16")), (1, 0, 0), (0, 1, 0))
+    fitting = Fitting("top plate", FittingKind.PLATE, plate, stand, Face.TOP, None, Join.WELDED)
+    (step,) = fit_steps(BENCH, seat_of(BENCH, fitting))
+    assert step.text == "Set p1 to its lines."
+    assert step.from_ == "left end"
+
+
+def test_tacks_go_to_both_edges_and_the_middle_on_both_sides() -> None:
+    seat = seat_of(BENCH, replace(clip_angle(MAIN), join=Join.WELDED))
+    tack, over = join_steps(BENCH, (seat,), SPAN)
+    assert tack.text == (
+        "Tack each fitting at both edges, then in the middle; near side first, then far side."
+    )
+    assert tack.check == "Still square, and 10'-1\" out-to-out, before any weld is run."
+    assert over.text == "Measure over everything: 10'-1\" out-to-out."
+    assert over.check == '1/2" past the left end and 1/2" past the right end.'
+
+
+def test_bolted_fittings_are_pinned_and_bolted() -> None:
+    seat = seat_of(BENCH, clip_angle(MAIN))
+    bolts, over = join_steps(BENCH, (seat,), (at("0"), at("10'")))
+    assert bolts.text == "Pin one hole of each bolted fitting, bolt the rest snug, then the pinned one."
+    assert bolts.check == "10'-0\" out-to-out."
+    assert over.check == "Flush at the left end and flush at the right end."

@@ -1,0 +1,42 @@
+from gageline.layout.mark import Bench, Mark, MarkKind
+from gageline.part import End, Face
+from gageline.units import System
+from pieces import at, piece
+
+BENCH = Bench(piece(length="10'-0 1/32"), at("1/16"), System.FT_IN)
+
+
+def test_a_spot_is_rounded_once_along_and_once_from_either_edge() -> None:
+    spot = BENCH.spot(Face.NEAR, at("4 5/64"), at("12 11/16"))  # depth of a W16X26 is 15.7 in
+    assert (spot.x.text, spot.y.text, spot.y_back.text) == ('4 1/16"', '3"', "1'-0 11/16\"")
+    assert spot.at == (at("4 5/64"), at("12 11/16"))
+    assert spot.struck == (at("4 1/16"), at("12.7"))
+
+
+def test_a_pattern_moves_as_one() -> None:
+    shift = BENCH.shift(Face.NEAR, at("4 1/64"), at("12.69"))
+    one = BENCH.spot(Face.NEAR, at("4 1/64"), at("12.69"), shift)
+    two = BENCH.spot(Face.NEAR, at("7 3/64"), at("9.69"), shift)
+    assert (one.x.text, two.x.text) == ('4"', '7 1/32"')
+    assert (one.y.text, two.y.text) == ('3"', '6"')
+
+
+def test_readings_from_the_right_end_are_rounded_by_themselves() -> None:
+    assert BENCH.x(at("4")).text == '4"'
+    assert BENCH.x(at("4"), End.RIGHT).text == "9'-8 1/16\""
+    assert BENCH.y(Face.TOP, at("-1 3/4")).text == '1 3/4" far'
+
+
+def test_sizes_are_printed_exact_and_checks_rounded() -> None:
+    assert BENCH.exact(at("13/16")) == '13/16"'
+    assert BENCH.say(at("3 1/64")) == '3"'
+    assert BENCH.say(-at("1/2")) == '-1/2"'
+
+
+def test_a_line_knows_whether_it_runs_across() -> None:
+    across = BENCH.line(Face.NEAR, MarkKind.CUT_LINE, (at("4"), at("15.7")), (at("4"), at("0")), "cut")
+    along = BENCH.line(Face.NEAR, MarkKind.EDGE_LINE, (at("4"), at("3")), (at("9"), at("3")), "edge")
+    point = Mark(Face.NEAR, MarkKind.HOLE, across.spot, "hole")
+    assert [mark.runs_across for mark in (across, along, point)] == [True, False, False]
+    assert [len(mark.spots) for mark in (across, along, point)] == [2, 2, 1]
+    assert (point.x.text, point.y.text) == ('4"', '0"')

@@ -1,0 +1,86 @@
+from dataclasses import replace
+
+from gageline.layout.mark import Bench, MarkKind
+from gageline.layout.seats import overall, seat_of
+from gageline.part import End, Face, Fitting, FittingKind, Join, Placement
+from gageline.units import System
+from pieces import at, clip_angle, drilled, hole, piece
+
+MAIN = piece()  # W16X26, 10'-0, 15.7 deep, web 1/4, flanges 0.345
+BENCH = Bench(MAIN, at("1/16"), System.FT_IN)
+
+
+def stiffener(width: str = "2 1/2", low: str = "0.345", length: str = "15.01") -> Fitting:
+    """A plate standing across the near side of the web, its middle at 4'-0."""
+    plate = piece(f"PL3/8X{width}", f"{length}in", "s1")
+    stand = Placement((at("4'") + at("3/16"), at(f"{low}in"), at("1/8")), (0, 1, 0), (0, 0, 1))
+    return Fitting("near stiffener", FittingKind.STIFFENER, plate, stand, Face.NEAR, None, Join.WELDED)
+
+
+def end_plate(drop: str = "1") -> Fitting:
+    """A plate 1/2 x 8 x 1'-6 across the left end, its height along the depth; drop is above the top."""
+    plate = piece("PL1/2X8", "1'-6", "e1", groups=(drilled(Face.FACE, hole("3", "2"), hole("3", "6")),))
+    stand = Placement((at("0"), MAIN.stock.d + at(drop), at("4")), (0, -1, 0), (0, 0, -1))
+    return Fitting("left end plate", FittingKind.END_PLATE, plate, stand, None, End.LEFT, Join.WELDED)
+
+
+def test_an_angle_has_its_projection_drop_first_row_and_two_edges_on_the_web() -> None:
+    row = drilled(Face.LEG_A, hole("1 1/2", "2"), hole("7 1/2", "2"))
+    seat = seat_of(BENCH, clip_angle(MAIN, holes=(row,)))
+    assert seat.projection == at("1/2")
+    assert seat.drop == at("3.7in")  # 15.7 less 3 less 9
+    assert seat.rise == at("3")
+    assert seat.first_row == at("5.2in")
+    assert [(mark.face, mark.kind) for mark in seat.lines] == [(Face.NEAR, MarkKind.EDGE_LINE)] * 3
+    assert [mark.x.text for mark in seat.lines if mark.runs_across] == ['3 1/2"']
+    assert [mark.y.text for mark in seat.lines if not mark.runs_across] == ['3 11/16"', "1'-0 11/16\""]
+    assert seat.on_fitting == ()
+
+
+def test_an_angle_short_of_the_right_end_projects_less_than_nothing() -> None:
+    angle = replace(
+        clip_angle(MAIN),
+        end=End.RIGHT,
+        placement=Placement((at("9'-6"), at("3"), at("1/8")), (0, 1, 0), (1, 0, 0)),
+    )
+    assert seat_of(BENCH, angle).projection == -at("2")
+
+
+def test_a_stiffener_between_the_flanges_has_its_two_faces_struck_and_no_edge() -> None:
+    seat = seat_of(BENCH, stiffener())
+    assert [mark.x.text for mark in seat.lines] == ["3'-11 13/16\"", "4'-0 3/16\""]
+    assert all(mark.runs_across for mark in seat.lines)
+    assert seat.projection is None
+
+
+def test_a_part_depth_stiffener_has_its_lower_edge_struck_too() -> None:
+    seat = seat_of(BENCH, stiffener(low="7.355", length="8"))
+    assert [mark.y.text for mark in seat.lines if not mark.runs_across] == ['8 3/8"']
+
+
+def test_a_plate_on_the_top_flange_is_struck_from_the_middle_of_the_flange() -> None:
+    plate = piece("PL3/8X3", "6", "p1")
+    stand = Placement((at("4'"), MAIN.stock.d, at("3/16")), (1, 0, 0), (0, 1, 0))
+    fitting = Fitting("top plate", FittingKind.PLATE, plate, stand, Face.TOP, None, Join.WELDED)
+    seat = seat_of(BENCH, fitting)
+    assert [mark.x.text for mark in seat.lines if mark.runs_across] == ["4'-0\"", "4'-6\""]
+    assert [mark.y.text for mark in seat.lines if not mark.runs_across] == ['3/16" near', '3/16" far']
+    assert seat.drop is None
+
+
+def test_an_end_plate_carries_the_outline_of_the_beam() -> None:
+    seat = seat_of(BENCH, end_plate())
+    assert seat.lines == ()
+    assert seat.drop == -at("1")
+    assert seat.first_row == at("2")
+    edges = [mark for mark in seat.on_fitting if mark.kind is MarkKind.EDGE_LINE]
+    assert [mark.x.text for mark in edges if mark.runs_across] == ['1"', "1'-4 11/16\""]
+    assert [mark.y.text for mark in edges if not mark.runs_across] == ['1 1/4"', '6 3/4"']
+    (web,) = (mark for mark in seat.on_fitting if mark.kind is MarkKind.CENTRE_LINE)
+    assert [spot.y.text for spot in web.spots] == ['4"', '4"']
+    assert {mark.for_ for mark in seat.on_fitting} == {"B1 outline", "B1 web line"}
+
+
+def test_out_to_out_is_over_everything() -> None:
+    assert overall(MAIN, ()) == (at("0"), at("10'"))
+    assert overall(MAIN, (clip_angle(MAIN), end_plate())) == (-at("1/2"), at("10'"))

@@ -1,0 +1,241 @@
+"""Finds how an eccentrically loaded group turns: the motion whose resisting forces balance the load.
+
+The connected part moves as a rigid body by (a, b, ω): two shifts and a turn. Only the ratios of the three
+matter, because the fastener that breaks first sets the size of the motion, so they are kept as a vector of
+length one. A vanishing turn (a concentric load) and vanishing shifts (a pure moment) are then points like
+any other, where an instantaneous centre would lie at infinity or on a fastener.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from gageline.errors import GagelineError
+
+__all__ = ["Balance", "Law", "Pattern", "Resultant", "balance", "resultant", "settled"]
+
+Array = NDArray[np.float64]
+Rows = NDArray[np.intp]
+
+_ENOUGH = 1e-13
+_STILL = 1e-12
+_MOST_TURNS = 250
+_SECANT_TURNS = 2
+_SHORTEST = 1e-3
+_TINY = 1e-300
+
+
+class Resultant(NamedTuple):
+    """What the fasteners of each group do against one motion of it.
+
+    Args:
+        W: Resisting force along x and y and moment, shape (3, groups).
+        secant: Matrix K with W = K q, shape (3, 3, groups).
+        tangent: Derivative of W with respect to the motion q, shape (3, 3, groups).
+    """
+
+    W: Array
+    secant: Array
+    tangent: Array
+
+
+Law = Callable[[Array, Rows], Resultant]
+"""Gives the resultants of the chosen groups for their motions, shape (3, chosen)."""
+
+
+class Balance(NamedTuple):
+    """The motion at which each group gives way, and the load it then carries.
+
+    Args:
+        q: Motion of length one, shape (3, groups).
+        size: Resisting resultant along the load of length one, shape (groups,); not a number where no
+            balance was found.
+    """
+
+    q: Array
+    size: Array
+
+
+def settled(found: Balance) -> Balance:
+    """Pass on balances that were all found.
+
+    Args:
+        found: Balances.
+
+    Returns:
+        The same.
+
+    Raises:
+        GagelineError: Some group has none.
+    """
+    open_ends = np.flatnonzero(np.isnan(found.size))
+    if open_ends.size:
+        raise GagelineError(
+            f"no balance found for {open_ends.size} of {found.size.size} groups: check their layout and load"
+        )
+    return found
+
+
+class Pattern(NamedTuple):
+    """Fasteners, or points along welds, in one motion of their group; every array has shape (points, groups).
+
+    Args:
+        x: Place, from the group's centre.
+        y: Place, from the group's centre.
+        move: Size of the movement at the point.
+        e_x: Direction of the movement.
+        e_y: Direction of the movement.
+    """
+
+    x: Array
+    y: Array
+    move: Array
+    e_x: Array
+    e_y: Array
+
+    @classmethod
+    def of(cls, x: Array, y: Array, q: Array) -> Pattern:
+        """Move points with their group.
+
+        Args:
+            x: Place, shape (points, groups).
+            y: Place, shape (points, groups).
+            q: Motion, shape (3, groups).
+
+        Returns:
+            The points with their movements.
+        """
+        d_x, d_y = q[0] - q[2] * y, q[1] + q[2] * x
+        move = np.maximum(np.sqrt(d_x * d_x + d_y * d_y), _TINY)
+        return cls(x, y, move, d_x / move, d_y / move)
+
+    def along(self) -> tuple[Array, Array, Array]:
+        """Give the resultant of a unit force at each point along its movement: two forces and a moment."""
+        return self.e_x, self.e_y, self.x * self.e_y - self.y * self.e_x
+
+    def across(self) -> tuple[Array, Array, Array]:
+        """Give the same for a unit force across the movement, a quarter turn counter-clockwise from it."""
+        return -self.e_y, self.e_x, self.x * self.e_x + self.y * self.e_y
+
+
+def resultant(points: Pattern, R: Array, G: Array, H: Array | None, g: Array) -> Resultant:
+    """Add up the forces of all points of each group, with their derivatives.
+
+    Args:
+        points: The points in motion.
+        R: Force of each point, shape (points, groups).
+        G: Derivative of the force with respect to the logarithm of the movement.
+        H: Derivative of the force with respect to the direction of the movement, per radian
+            counter-clockwise; None where the direction does not matter.
+        g: Derivative of the logarithm of the motion's size, which the critical point sets, with respect
+            to the motion, shape (3, groups).
+
+    Returns:
+        The resultant.
+    """
+    t, n = points.along(), points.across()
+    stiff, slope = R / points.move, (G - R) / points.move
+    W = np.stack([np.sum(R * t_i, axis=0) for t_i in t])
+    growth = np.stack([np.sum(G * t_i, axis=0) for t_i in t])
+    count = W.shape[1]
+    secant = np.zeros((3, 3, count))
+    total = np.sum(stiff, axis=0)
+    secant[0, 0] = secant[1, 1] = total
+    secant[0, 2] = secant[2, 0] = -np.sum(stiff * points.y, axis=0)
+    secant[1, 2] = secant[2, 1] = np.sum(stiff * points.x, axis=0)
+    secant[2, 2] = np.sum(stiff * (points.x * points.x + points.y * points.y), axis=0)
+    tangent = secant + growth[:, None] * g[None]
+    for i in range(3):
+        weighted = slope * t[i]
+        for j in range(i, 3):
+            part = np.sum(weighted * t[j], axis=0)
+            tangent[i, j] += part
+            if i != j:
+                tangent[j, i] += part
+    if H is not None:
+        turn = H / points.move
+        for i in range(3):
+            weighted = turn * t[i]
+            for j in range(3):
+                tangent[i, j] += np.sum(weighted * n[j], axis=0)
+    return Resultant(W, secant, tangent)
+
+
+def _solve(A: Array, b: Array) -> Array:
+    """Solve three equations in three unknowns for each group, by the rule of determinants."""
+    c_0, c_1, c_2 = (A[:, i] for i in range(3))
+    first = np.cross(c_1, c_2, axis=0)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        det = np.sum(c_0 * first, axis=0)
+        return np.stack(
+            [
+                np.sum(b * first, axis=0) / det,
+                np.sum(b * np.cross(c_2, c_0, axis=0), axis=0) / det,
+                np.sum(b * np.cross(c_0, c_1, axis=0), axis=0) / det,
+            ]
+        )
+
+
+def _unit(q: Array) -> Array:
+    unit: Array = q / np.sqrt(np.sum(q * q, axis=0))
+    return unit
+
+
+def balance(law: Law, target: Array, start: Array | None = None) -> Balance:
+    """Find the motion of each group whose resisting forces have their resultant along the load.
+
+    A few steps with the secant stiffness come close from the elastic motion; Newton's method then finishes.
+    A step that does not bring the resultant nearer to the load is shortened, and if that does not help a
+    secant step is taken from the best motion so far.
+
+    Args:
+        law: Resultants of the groups.
+        target: Loads of length one, shape (3, groups).
+        start: Motions known to be near, shape (3, groups); left out, the elastic ones.
+
+    Returns:
+        Motions and loads carried; a load that is not a number where the search did not end.
+    """
+    count = target.shape[1]
+    done_q, size = np.array(target), np.full(count, np.nan)
+    rows: Rows = np.arange(count)
+    base, w = np.array(target if start is None else start), target
+    secants = _SECANT_TURNS if start is None else 0
+    newton, secant = np.zeros_like(base), np.zeros_like(base)
+    reach, best = np.zeros(count), np.full(count, np.inf)
+    for turn in range(_MOST_TURNS):
+        trial = _unit(base + reach * newton)
+        desperate = reach < _SHORTEST
+        if turn > 0:
+            trial[:, desperate] = secant[:, desperate]
+        found = law(trial, rows)
+        along = np.sum(found.W * w, axis=0)
+        off = found.W - along * w
+        miss = np.sqrt(np.sum(off * off, axis=0)) / np.maximum(along, _TINY)
+        better = (miss < best) | desperate | (turn <= secants)
+        step = _solve(found.tangent - w[:, None] * trial[None], -off)
+        more = np.sum(step * trial, axis=0)
+        step -= more * trial
+        length = np.sqrt(np.sum(step * step, axis=0))
+        step /= np.maximum(1.0, 2.0 * length)
+        usable = np.isfinite(length)
+        base[:, better] = trial[:, better]
+        best[better] = miss[better]
+        newton[:, better] = step[:, better]
+        secant[:, better] = _unit(_solve(found.secant, w))[:, better]
+        early = turn < secants
+        reach = np.where(better, np.where(usable & (not early), 1.0, 0.0), reach / 4)
+        ended = better & usable & (along > 0) & ((miss <= _ENOUGH) | (length <= _STILL))
+        if ended.any():
+            done_q[:, rows[ended]] = trial[:, ended]
+            size[rows[ended]] = (along + more)[ended]
+            keep = ~ended
+            if not keep.any():
+                return Balance(done_q, size)
+            rows, base, w = rows[keep], base[:, keep], w[:, keep]
+            newton, secant, reach, best = newton[:, keep], secant[:, keep], reach[keep], best[keep]
+    return Balance(done_q, size)

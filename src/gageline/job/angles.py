@@ -11,6 +11,7 @@ from gageline.job.fittings import AnglesEntry
 from gageline.job.joining import Joined, field_bolts, grade_of, rows_down, web_face
 from gageline.job.practice import Practice
 from gageline.job.stock import stock_named
+from gageline.job.wording import say
 from gageline.part import (
     BoltSet,
     End,
@@ -29,7 +30,7 @@ from gageline.part import (
     reflect_x,
 )
 from gageline.steel import Profile, Section, leg_gage
-from gageline.units import ZERO, Length, System, exact_text
+from gageline.units import ZERO, Length, System
 
 __all__ = ["join_angles"]
 
@@ -121,8 +122,8 @@ class _AngleWork:
         wanted = self.entry.length or last + self.first
         if wanted <= last:
             raise ValueProblem(
-                f"length {exact_text(wanted, self.system)} ends above the last of {len(self.rows)} rows, "
-                f"{exact_text(last, self.system)} down: give a longer angle or leave length out"
+                f"length {say(wanted, self.system)} ends above the last of {len(self.rows)} rows, "
+                f"{say(last, self.system)} down: give a longer angle or leave length out"
             )
         return wanted
 
@@ -133,10 +134,10 @@ class _AngleWork:
     def gage(self, face: Face) -> Length:
         name = "web_gage" if face is self.web_leg else "out_gage"
         given: Length | None = getattr(self.entry, name)
-        leg = exact_text(self.leg(face), self.system)
+        leg = say(self.leg(face), self.system)
         if given is not None and given >= self.leg(face):
             raise ValueProblem(
-                f"{name} {exact_text(given, self.system)} is beyond the leg of {leg}: give the distance "
+                f"{name} {say(given, self.system)} is beyond the leg of {leg}: give the distance "
                 "from the heel"
             )
         try:

@@ -22,6 +22,7 @@ from gageline.job.features import (
 from gageline.job.locating import START_WORDS, columns, face_named, middle, places, rows
 from gageline.job.practice import Practice
 from gageline.job.problems import Path
+from gageline.job.wording import say
 from gageline.part import (
     Clip,
     Cope,
@@ -40,7 +41,7 @@ from gageline.part import (
 )
 from gageline.steel import HoleKind, Profile, Section, Stock, bolt, hole_size
 from gageline.steel import HoleSize as BoltHole
-from gageline.units import ZERO, Length, System, exact_text
+from gageline.units import ZERO, Length, System
 
 __all__ = ["HoleMaker", "ends", "flanged_sides", "main_part", "sides"]
 
@@ -207,7 +208,7 @@ def _copes(entry: CopeEntry, stock: Stock, practice: Practice, system: System) -
     for name, limit in (("length", entry.length), ("depth", entry.depth)):
         if radius > limit:
             raise ValueProblem(
-                f"radius {exact_text(radius, system)} is more than {name} {exact_text(limit, system)}: "
+                f"radius {say(radius, system)} is more than {name} {say(limit, system)}: "
                 "give a smaller radius"
             )
     return [

@@ -24,7 +24,7 @@ from pydantic import (
 
 from gageline.errors import ValueProblem
 from gageline.job.stock import stock_named
-from gageline.job.wording import printable, shown
+from gageline.job.wording import printable, say, shown
 from gageline.steel import bolt, grade
 from gageline.units import ZERO, Length, Slope, System, Unit, exact_text, parse_length, parse_slope
 
@@ -101,12 +101,12 @@ def _read_length(value: object, info: ValidationInfo) -> Length:
     else:
         raise ValueProblem(f'{shown(value)} is not a length: write it like "18\'-7 1/4\\"" or "5670mm"')
     if abs(length) > LONGEST:
-        raise ValueProblem(f"{shown(value)} is longer than {exact_text(LONGEST, system)}: check the units")
+        raise ValueProblem(f"{shown(value)} is longer than {say(LONGEST, system)}: check the units")
     return length
 
 
 def _text_of(value: object, length: Length, info: ValidationInfo) -> str:
-    return exact_text(length, _system(info)) if isinstance(value, Length) else shown(value)
+    return say(length, _system(info)) if isinstance(value, Length) else shown(value)
 
 
 def _at_least(limits: dict[System, Length]) -> Callable[[object, ValidationInfo], Length]:
@@ -117,7 +117,7 @@ def _at_least(limits: dict[System, Length]) -> Callable[[object, ValidationInfo]
         if length <= ZERO:
             raise ValueProblem(f"{_text_of(value, length, info)} is not above zero: give a length above zero")
         if length < least:
-            limit = exact_text(least, _system(info))
+            limit = say(least, _system(info))
             raise ValueProblem(f"{_text_of(value, length, info)} is less than {limit}: check the units")
         return length
 
@@ -142,7 +142,7 @@ def _read_lengths(value: object, info: ValidationInfo) -> tuple[Length, ...]:
         if after <= before:
             system = _system(info)
             raise ValueProblem(
-                f"running dimension {exact_text(after, system)} is not beyond {exact_text(before, system)}: "
+                f"running dimension {say(after, system)} is not beyond {say(before, system)}: "
                 "give all from one start, rising"
             )
     return lengths
@@ -151,7 +151,7 @@ def _read_lengths(value: object, info: ValidationInfo) -> tuple[Length, ...]:
 def _read_rows(value: object, info: ValidationInfo) -> tuple[Length, ...]:
     lengths = _read_lengths(value, info)
     if lengths[0] < ZERO:
-        raise ValueProblem(f"{exact_text(lengths[0], _system(info))} is below zero: give zero or more")
+        raise ValueProblem(f"{say(lengths[0], _system(info))} is below zero: give zero or more")
     return lengths
 
 

@@ -60,7 +60,7 @@ def places(first: tuple[Length, ...], count: int, step: Length | None, what: str
             raise ValueProblem(f"{step_word} and running dimensions are both given: leave out one")
         return first
     if step is not None and count == 1:
-        raise ValueProblem(f"{step_word} is given for one of {count_word}: give {count_word} too")
+        raise ValueProblem(f"{step_word} is given but not {count_word}: give {count_word} too")
     if count > 1 and step is None:
         raise ValueProblem(f"{step_word} is missing for {count} {count_word}: give it")
     return tuple(first[0] + (step or ZERO) * number for number in range(count))

@@ -11,6 +11,7 @@ from gageline.job.fittings import PlateEntry, StiffenerEntry
 from gageline.job.joining import Joined, field_bolts, grade_of, plate_stock, rows_down, web_face
 from gageline.job.locating import columns, face_named, where_along
 from gageline.job.practice import Practice
+from gageline.job.wording import say
 from gageline.part import (
     Clip,
     End,
@@ -28,7 +29,7 @@ from gageline.part import (
     face_range,
 )
 from gageline.steel import Plate, Profile, Section
-from gageline.units import ZERO, Length, System, exact_text, round_up
+from gageline.units import ZERO, Length, System, round_up
 
 __all__ = ["join_plates", "join_stiffeners"]
 
@@ -85,13 +86,13 @@ def _single_plate(entry: PlateEntry, practice: Practice, system: System) -> tupl
     length = entry.length or rows[-1] + first
     if length <= rows[-1]:
         raise ValueProblem(
-            f"length {exact_text(length, system)} ends before the last of {len(rows)} rows, "
-            f"at {exact_text(rows[-1], system)}: give a longer plate or leave length out"
+            f"length {say(length, system)} ends before the last of {len(rows)} rows, "
+            f"at {say(rows[-1], system)}: give a longer plate or leave length out"
         )
     gage = entry.gage or entry.width / 2
     if gage >= entry.width:
         raise ValueProblem(
-            f"gage {exact_text(gage, system)} is not less than width {exact_text(entry.width, system)}: "
+            f"gage {say(gage, system)} is not less than width {say(entry.width, system)}: "
             "give the distance from the face to the holes"
         )
     stock = plate_stock(entry.thickness, entry.width, system)
@@ -131,7 +132,7 @@ def _stiffener(entry: StiffenerEntry, section: Section, side: Side, system: Syst
     length = entry.length or clear
     if length > clear:
         raise ValueProblem(
-            f"length {exact_text(length, system)} is more than the clear depth {exact_text(clear, system)} "
+            f"length {say(length, system)} is more than the clear depth {say(clear, system)} "
             "between the flanges: leave it out"
         )
     far, near = extent_z(section)
@@ -141,8 +142,8 @@ def _stiffener(entry: StiffenerEntry, section: Section, side: Side, system: Syst
     clip = _fillet_clip(section, system) if entry.clip is None else entry.clip
     if clip >= width or clip * 2 >= length:
         raise ValueProblem(
-            f"clip {exact_text(clip, system)} leaves nothing of a stiffener {exact_text(width, system)} by "
-            f"{exact_text(length, system)}: give a smaller clip"
+            f"clip {say(clip, system)} leaves nothing of a stiffener {say(width, system)} by "
+            f"{say(length, system)}: give a smaller clip"
         )
     stock = plate_stock(entry.thickness, width, system)
     corners = tuple(Clip(end, Face.BOTTOM, clip, clip) for end in End) if clip else ()

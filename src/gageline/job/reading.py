@@ -7,6 +7,7 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from pydantic import ValidationError
+from pydantic_core import ErrorDetails
 
 from gageline.job.document import JobDocument
 from gageline.job.problems import JobProblems, Note, Problem, placed
@@ -81,8 +82,8 @@ def parse(text: str) -> dict[str, Any]:
     except RecursionError:
         message = "is nested too deep: a job document is at most 4 tables deep"
         raise JobProblems((Problem("", message),)) from None
-    except ValueError as wrong:  # a date or a number that TOML's form allows and no calendar does
-        raise JobProblems((Problem("", f"is not TOML ({wrong}): correct the value"),)) from None
+    except ValueError:  # Python reads no whole number of more than 4300 digits
+        raise JobProblems((Problem("", "holds a number of thousands of digits: correct it"),)) from None
 
 
 def _toml_problem(message: str, text: str) -> Problem:
@@ -92,6 +93,10 @@ def _toml_problem(message: str, text: str) -> Problem:
     line = int(digits) if digits.isdigit() else text.count("\n") + 1
     reason = f"{reason[:1].lower()}{reason[1:]}"
     return Problem("", f"is not TOML ({reason}): correct this line or the one before", line)
+
+
+def _is_full(detail: ErrorDetails) -> bool:
+    return detail["type"] == "too_short" and isinstance(detail["input"], list) and bool(detail["input"])
 
 
 def validated(table: dict[str, Any]) -> tuple[JobDocument | None, list[Note]]:
@@ -106,5 +111,7 @@ def validated(table: dict[str, Any]) -> tuple[JobDocument | None, list[Note]]:
     try:
         return JobDocument.model_validate(table, context=context), []
     except ValidationError as wrong:
-        details = wrong.errors(include_url=False, include_context=True)
+        found = wrong.errors(include_url=False, include_context=True)
+        # a list whose items were all refused is not an empty one
+        details = [detail for detail in found if not _is_full(detail)]
         return None, [(tuple(detail["loc"]), refusal(detail, JobDocument)) for detail in details]

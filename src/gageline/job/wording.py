@@ -9,7 +9,9 @@ from typing import Any
 from pydantic import BaseModel
 from pydantic_core import ErrorDetails
 
-__all__ = ["printable", "refusal", "shown"]
+from gageline.units import Length, System, write_length
+
+__all__ = ["printable", "refusal", "say", "shown"]
 
 _LONGEST = 60  # characters of a value that a message repeats
 _MOST_DIGITS_BITS = 200
@@ -42,6 +44,12 @@ def shown(value: object) -> str:
             return "a value"
 
 
+def say(length: Length, system: System) -> str:
+    """A length in the job's own units for a message, to 1/64 in or 0.1 mm."""
+    text = write_length(length, system, 64)
+    return f"{text} mm" if system is System.MM else text
+
+
 def refusal(detail: ErrorDetails, root: type[BaseModel]) -> str:
     """What is wrong with one value, what would be right, in one sentence.
 
@@ -52,13 +60,16 @@ def refusal(detail: ErrorDetails, root: type[BaseModel]) -> str:
     kind, value, limits = detail["type"], detail["input"], detail.get("ctx", {})
     match kind:
         case "missing":
-            return "is missing: give it"
+            tables = {"job": "write a [job] table with name", "piece": "write a [[piece]] table for each"}
+            remedy = tables.get(str(detail["loc"][0]), "") if len(detail["loc"]) == 1 else ""
+            return f"is missing: {remedy or 'give it'}"
         case "extra_forbidden":
             return _unknown_key(tuple(detail["loc"]), root)
         case "value_error":
             return str(limits["error"])
         case "enum" | "literal_error":
-            return f"{shown(value)} is not one of {limits['expected'].replace(' or ', ', ')}: choose one"
+            choices = limits["expected"].replace(" or ", ", ").replace("'", '"')
+            return f"{shown(value)} is not one of {choices}: choose one"
         case "model_type" | "dict_type" | "model_attributes_type":
             return f"{shown(value)} stands where a table is due: write its keys under it"
         case "tuple_type" | "list_type":
@@ -74,22 +85,19 @@ def refusal(detail: ErrorDetails, root: type[BaseModel]) -> str:
 
 
 def _list_form(detail: ErrorDetails) -> str:
-    name = detail["loc"][-1]
-    table = ".".join(str(step) for step in detail["loc"] if isinstance(step, str))
-    is_table = isinstance(detail["input"], dict)
-    return f"[[{table}]] in double brackets" if is_table else f"{name} = [...] in brackets"
+    name = ".".join(step for step in detail["loc"] if isinstance(step, str))
+    return "notes = [...] in brackets" if name == "job.notes" else f"[[{name}]] in double brackets"
 
 
 def _out_of_limits(kind: str, value: object, limits: dict[str, Any]) -> str | None:
     match kind:
-        case "too_short":
-            return "is empty: give at least one"
-        case "string_too_short":
-            return "is empty: write it, or leave the key out"
+        case "too_short" | "string_too_short":
+            text = "write it, or leave the key out" if isinstance(value, str) else "give at least one"
+            return f"is empty: {text}"
+        case "too_long" | "string_too_long" if isinstance(value, str):
+            return f"{shown(value)} is longer than {limits['max_length']} characters: shorten it"
         case "too_long":
             return f"has more than {limits['max_length']} items: give fewer, or split the job"
-        case "string_too_long":
-            return f"{shown(value)} is longer than {limits['max_length']} characters: shorten it"
         case "string_pattern_mismatch":
             return f"{shown(value)} is not a mark: use letters, digits and . _ + -, a letter or digit first"
         case "greater_than_equal":

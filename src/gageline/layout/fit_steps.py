@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from gageline.layout.mark import Bench, Mark, MarkKind
 from gageline.layout.reading import Datum, Reading
 from gageline.layout.seats import Seat
-from gageline.layout.step import Step
+from gageline.layout.step import Step, source
 from gageline.part import End, Join
 from gageline.units import Length, round_to
 
@@ -19,32 +19,34 @@ _SQUARE = "tape and square"
 def fit_steps(bench: Bench, seat: Seat) -> Iterator[Step]:
     """A fitting set to its place, an end plate after the main's outline is struck on it."""
     if seat.on_fitting:
-        yield _outline_step(seat)
+        yield _outline_step(bench, seat)
     yield _set_step(bench, seat)
 
 
-def _readings(marks: Iterable[Mark]) -> tuple[Reading, ...]:
-    """Distinct readings along, then distinct readings across, of edge lines."""
+def _lines(marks: Iterable[Mark]) -> tuple[tuple[Reading, ...], tuple[Reading, ...]]:
+    """Distinct readings along, and distinct readings across, of edge lines."""
     lines = [mark for mark in marks if mark.kind is MarkKind.EDGE_LINE]
-    xs = [mark.x for mark in lines if mark.runs_across]
-    ys = [mark.y for mark in lines if not mark.runs_across]
-    return tuple(dict.fromkeys((*xs, *ys)))
+    xs = dict.fromkeys(mark.x for mark in lines if mark.runs_across)
+    ys = dict.fromkeys(mark.y for mark in lines if not mark.runs_across)
+    return tuple(xs), tuple(ys)
 
 
-def _outline_step(seat: Seat) -> Step:
-    mark, lines = seat.fitting.part.mark, _readings(seat.on_fitting)
-    spread = abs(lines[1].tape - lines[0].tape) if len(lines) > 1 else lines[0].tape if lines else None
+def _outline_step(bench: Bench, seat: Seat) -> Step:
+    """The main's edges struck on a plate, checked between two of them or else against the plate's middle."""
+    mark = seat.fitting.part.mark
+    along, down = _lines(seat.on_fitting)
+    pair = next((lines for lines in (along, down) if len(lines) > 1), None)
     check = (
-        f"Between the first two lines {Reading(spread, spread, Datum.LEFT_END, lines[0].system).text}."
-        if spread is not None
-        else ""
+        f"Between the two lines from the {source(pair[0].from_)} {bench.exact(pair[1].tape - pair[0].tape)}."
+        if pair
+        else f"The web line square to the {source(Datum.LEFT_END)} of {mark}."
     )
     return Step(
         f"Outline on {mark}",
         None,
         _SQUARE,
         f"left end and top edge of {mark}",
-        lines,
+        (*along, *down),
         f"Strike the outline of the piece on {mark}, on the side that meets it.",
         check,
         seat.fitting.name,
@@ -92,13 +94,16 @@ def _set_check(bench: Bench, seat: Seat) -> str:
 
 def _set_step(bench: Bench, seat: Seat) -> Step:
     fitting = seat.fitting
-    end = f"{fitting.end} end" if fitting.end else "left end"
+    xs, ys = _lines(seat.lines)
+    hooked = [source(lines[0].from_) for lines in (xs, ys) if lines]
+    if not ys and seat.drop is not None:
+        hooked.append("top edge")
     return Step(
         f"Set the {fitting.name}",
         fitting.on,
         f"{_SQUARE}, clamp",
-        end if seat.drop is None else f"{end} and top edge",
-        _readings(seat.lines),
+        " and ".join(hooked),
+        (*xs, *ys),
         f"Set {fitting.part.mark} {_place(bench, seat)}.",
         _set_check(bench, seat),
         fitting.name,

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from gageline.job import Practice
 from gageline.layout import Layout, MarkKind, PartLayout, Step, lay_out
-from gageline.part import Assembly, Face, HoleGroup, Part, face_range
+from gageline.part import Assembly, Face, HoleGroup, Part, face_range, opposite_hand
+from gageline.steel import Profile
 from gageline.units import Length, System, Unit, parse_length
 from strategies import parts
 
@@ -167,3 +168,22 @@ def test_the_template_strikes_every_hole_and_never_needs_more_placings_than_hole
         assert set().union(*struck) == wanted
         assert plan.with_template <= len(wanted)
         assert plan.saving == plan.by_hand - plan.with_template
+
+
+@settings(max_examples=150, deadline=None)
+@given(parts(Profile.I_SHAPE) | parts(Profile.BOX) | parts(Profile.TEE))
+def test_the_opposite_hand_has_the_same_readings_on_the_other_side_of_the_web(part: Part) -> None:
+    hand = opposite_hand(Assembly(part, 1), "X2", 1)
+    one, two = (lay_out(piece, Practice(), System.FT_IN).main for piece in (Assembly(part, 1), hand))
+    for face, other in ((Face.NEAR, Face.FAR), (Face.FAR, Face.NEAR)):
+        holes = [
+            {
+                (mark.kind, mark.x.text, mark.y.text, mark.spot.y_back.text)
+                for mark in layout.on(side)
+                if mark.kind in {MarkKind.HOLE, MarkKind.SLOT_END}
+            }
+            for layout, side in ((one, face), (two, other))
+        ]
+        assert holes[0] == holes[1]
+    assert one.by_hand == two.by_hand
+    assert one.with_template == two.with_template

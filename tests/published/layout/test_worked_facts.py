@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from gageline.job import Practice
 from gageline.layout import lay_out
-from gageline.part import Assembly, End, Face, Part, Placement
+from gageline.part import Assembly, End, Face, Part, Placement, extent_y
 from gageline.units import System
 from pieces import at, clip_angle, drilled, hole, piece
 
@@ -28,7 +28,7 @@ def test_a_member_of_1_4_1_2_has_its_centre_at_8_1_4_and_4_gage_at_6_1_4_and_10_
 
 
 def test_rows_3_down_at_3_pitch_read_3_6_9() -> None:
-    depth = piece().stock.d
+    depth = extent_y(piece().stock)[1]
     ys = (depth - at("3"), depth - at("6"), depth - at("9"))
     group = drilled(Face.NEAR, *(hole("4", f"{y.inches}in") for y in ys), name="web")
     found = steps(piece(groups=(group,)))

@@ -3,11 +3,12 @@ from dataclasses import replace
 from gageline.layout.fit_steps import fit_steps, join_steps
 from gageline.layout.mark import Bench
 from gageline.layout.seats import seat_of
-from gageline.part import End, Face, Fitting, FittingKind, Join, Placement
+from gageline.part import End, Face, Fitting, FittingKind, Join, Placement, extent_y
 from gageline.units import System
 from pieces import at, clip_angle, drilled, hole, piece
 
 MAIN = piece()
+DEPTH = extent_y(MAIN.stock)[1]
 BENCH = Bench(MAIN, at("1/16"), System.FT_IN)
 SPAN = (-at("1/2"), at("10'-0 1/2"))
 ROW = drilled(Face.LEG_A, hole("1 1/2", "2"), hole("7 1/2", "2"))
@@ -41,7 +42,7 @@ def test_an_angle_may_stop_short_or_be_flush_and_level_with_the_top() -> None:
 def end_plate(*groups: str) -> Fitting:
     holes = tuple(drilled(Face.FACE, hole("3", "2"), name=name) for name in groups)
     plate = piece("PL1/2X8", "1'-6", "e1", groups=holes)
-    stand = Placement((at("0"), MAIN.stock.d + at("1"), at("4")), (0, -1, 0), (0, 0, -1))
+    stand = Placement((at("0"), DEPTH + at("1"), at("4")), (0, -1, 0), (0, 0, -1))
     return Fitting("left end plate", FittingKind.END_PLATE, plate, stand, None, End.LEFT, Join.WELDED)
 
 
@@ -50,18 +51,18 @@ def test_an_end_plate_gets_the_outline_of_the_beam_before_it_is_set() -> None:
     assert outline.title == "Outline on e1"
     assert outline.from_ == "left end and top edge of e1"
     assert [reading.text for reading in outline.readings] == ['1"', "1'-4 11/16\"", '1 1/4"', '6 3/4"']
-    assert outline.check == "Between the first two lines 1'-3 11/16\"."
+    assert outline.check == "Between the two lines from the left end 1'-3 11/16\"."
     assert step.text == 'Set e1 across the left end, its top 1" above the top edge.'
     assert step.check == 'Its bottom 1 5/16" below the bottom edge.'
 
 
 def test_a_plate_on_a_flange_is_set_to_its_lines() -> None:
     plate = piece("PL3/8X3", "6", "p1")
-    stand = Placement((at("4'"), MAIN.stock.d, at("3/16")), (1, 0, 0), (0, 1, 0))
+    stand = Placement((at("4'"), DEPTH, at("3/16")), (1, 0, 0), (0, 1, 0))
     fitting = Fitting("top plate", FittingKind.PLATE, plate, stand, Face.TOP, None, Join.WELDED)
     (step,) = fit_steps(BENCH, seat_of(BENCH, fitting))
     assert step.text == "Set p1 to its lines."
-    assert step.from_ == "left end"
+    assert step.from_ == "left end and centre line"
 
 
 def test_tacks_go_to_both_edges_and_the_middle_on_both_sides() -> None:

@@ -2,10 +2,11 @@ from dataclasses import replace
 
 from gageline.layout.mark import Bench, MarkKind
 from gageline.layout.seats import overall, seat_of
-from gageline.part import End, Face, Fitting, FittingKind, Join, Placement
+from gageline.part import End, Face, Fitting, FittingKind, Join, Placement, extent_y
 from gageline.units import System
 from pieces import at, clip_angle, drilled, hole, piece
 
+DEPTH = extent_y(piece().stock)[1]
 MAIN = piece()  # W16X26, 10'-0, 15.7 deep, web 1/4, flanges 0.345
 BENCH = Bench(MAIN, at("1/16"), System.FT_IN)
 
@@ -20,7 +21,7 @@ def stiffener(width: str = "2 1/2", low: str = "0.345", length: str = "15.01") -
 def end_plate(drop: str = "1") -> Fitting:
     """A plate 1/2 x 8 x 1'-6 across the left end, its height along the depth; drop is above the top."""
     plate = piece("PL1/2X8", "1'-6", "e1", groups=(drilled(Face.FACE, hole("3", "2"), hole("3", "6")),))
-    stand = Placement((at("0"), MAIN.stock.d + at(drop), at("4")), (0, -1, 0), (0, 0, -1))
+    stand = Placement((at("0"), DEPTH + at(drop), at("4")), (0, -1, 0), (0, 0, -1))
     return Fitting("left end plate", FittingKind.END_PLATE, plate, stand, None, End.LEFT, Join.WELDED)
 
 
@@ -60,7 +61,7 @@ def test_a_part_depth_stiffener_has_its_lower_edge_struck_too() -> None:
 
 def test_a_plate_on_the_top_flange_is_struck_from_the_middle_of_the_flange() -> None:
     plate = piece("PL3/8X3", "6", "p1")
-    stand = Placement((at("4'"), MAIN.stock.d, at("3/16")), (1, 0, 0), (0, 1, 0))
+    stand = Placement((at("4'"), DEPTH, at("3/16")), (1, 0, 0), (0, 1, 0))
     fitting = Fitting("top plate", FittingKind.PLATE, plate, stand, Face.TOP, None, Join.WELDED)
     seat = seat_of(BENCH, fitting)
     assert [mark.x.text for mark in seat.lines if mark.runs_across] == ["4'-0\"", "4'-6\""]

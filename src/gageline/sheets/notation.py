@@ -61,7 +61,7 @@ class Scribe:
         if not hole.is_slot:
             return f"Ø{self.fine(hole.width)}"
         turn = f" at {float(hole.angle):g}°" if hole.angle % 180 else ""
-        return f"{self.fine(hole.width)} x {self.fine(hole.length)} slot{turn}"
+        return f"slots {self.fine(hole.width)} x {self.fine(hole.length)}{turn}"
 
     def holes(self, group: HoleGroup, part: Part, *, rows: bool) -> str:
         """A hole group as a call-out: how many, which size, on which lines.

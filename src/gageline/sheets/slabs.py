@@ -233,7 +233,7 @@ def _across(part: Part, end: End) -> list[Slab]:
     if not copes and not trims:
         return [Slab(X, whole, 0.0, overall)]
     back = max([*(cope.length.inches for cope in copes), *(trim.length.inches for trim in trims)])
-    left = whole
+    left: BaseGeometry = whole
     high = extent_y(part.stock)[1].inches
     for cope in copes:
         depth = cope.depth.inches
@@ -249,14 +249,14 @@ def _across(part: Part, end: End) -> list[Slab]:
     return [Slab(X, left, *front), Slab(X, whole, *rest)]
 
 
-def section_shape(stock: Section | Plate) -> BaseGeometry:
+def section_shape(stock: Section | Plate) -> shapely.Polygon:
     """The cross section with its fillets on (y, z), where the part has it, in."""
     turn = -1.0 if stock.profile in {Profile.CHANNEL, Profile.ANGLE} else 1.0
     high = extent_y(stock)[1].inches
     rise = {Profile.ANGLE: 0.0, Profile.TEE: high}.get(stock.profile, high / 2)
     aside = -stock.thickness.inches / 2 if isinstance(stock, Plate) else 0.0
     loops = [[(y + rise, turn * z + aside) for z, y in loop] for loop in stock.outline()]
-    return shapely.set_precision(shapely.Polygon(loops[0], loops[1:]), _GRID)
+    return shapely.Polygon(loops[0], loops[1:])
 
 
 def _section(part: Part) -> Section:

@@ -1,0 +1,135 @@
+"""The words of a piece drawing: bill of material, notes on holes, bolts, welds and hands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gageline.job import Job
+from gageline.part import Assembly, BoltSet, Fitting, HoleGroup, Weld
+from gageline.sheets.notation import Scribe, weight_text
+from gageline.sheets.scene import Anchor
+from gageline.sheets.style import FINE
+from gageline.sheets.table import Column, Table
+from gageline.takeoff import PieceBill
+from gageline.units import System, write_length
+
+__all__ = ["bill_table", "piece_notes", "weight_unit"]
+
+_RIGHT = Anchor.RIGHT
+
+
+def weight_unit(system: System) -> str:
+    """The unit that weights are written in."""
+    return "lb" if system is System.FT_IN else "kg"
+
+
+def bill_table(bill: PieceBill, system: System) -> Table:
+    """The bill of material of one piece.
+
+    Args:
+        bill: what it is made of.
+        system: the units of the job.
+    """
+    unit = weight_unit(system)
+    columns = (
+        Column("Mark", wraps=False),
+        Column("No.", _RIGHT, wraps=False),
+        Column("Section"),
+        Column("Length", _RIGHT, wraps=False),
+        Column("Grade"),
+        Column(f"Each {unit}", _RIGHT, wraps=False),
+        Column(f"All {unit}", _RIGHT, wraps=False),
+    )
+    rows = [
+        (
+            line.mark,
+            str(line.quantity),
+            line.designation,
+            write_length(line.length, system),
+            line.grade,
+            weight_text(line.weight, system),
+            weight_text(line.total_weight, system),
+        )
+        for line in bill.lines
+    ]
+    total = ("", "", "One piece", "", "", "", weight_text(bill.mass.weight, system))
+    return Table(columns, (*rows, total), FINE, total=True)
+
+
+def piece_notes(job: Job, assembly: Assembly, scribe: Scribe) -> list[str]:
+    """The notes of a piece, one sentence each."""
+    return [
+        *_hands(job, assembly),
+        *_holes(assembly, scribe),
+        *_bolts(job, assembly, scribe),
+        *_welds(assembly, scribe),
+        f"Finish: {assembly.finish}." if assembly.finish else "",
+        *_ways(assembly),
+        *job.facts.notes,
+    ]
+
+
+def _hands(job: Job, assembly: Assembly) -> Iterator[str]:
+    if assembly.hand_of:
+        yield f"{assembly.mark}: drawn as made, the opposite hand of {assembly.hand_of}."
+    for other in job.assemblies:
+        if other.hand_of == assembly.mark:
+            wanted = f"{other.mark} ({other.quantity} wanted)"
+            yield f"{wanted}: as shown, opposite hand; it has a sheet of its own."
+
+
+def _holes(assembly: Assembly, scribe: Scribe) -> Iterator[str]:
+    """Which holes are for which bolts, each size once."""
+    parts = [assembly.main, *(fitting.part for fitting in assembly.fittings)]
+    groups: list[HoleGroup] = [group for part in parts for group in part.groups]
+    said: dict[str, None] = {}
+    for group in groups:
+        kind = scribe.kind(group)
+        if kind:
+            said[f"{scribe.hole_size(group.holes[0])} {kind}"] = None
+    if said:
+        yield f"Holes: {'; '.join(said)}."
+
+
+def _bolts(job: Job, assembly: Assembly, scribe: Scribe) -> Iterator[str]:
+    for field, name in ((False, "Shop"), (True, "Field")):
+        counts: dict[str, int] = {}
+        for bolts in assembly.bolts:
+            if bolts.field is field:
+                words = _bolt_words(bolts, job, scribe)
+                counts[words] = counts.get(words, 0) + bolts.count
+        if counts:
+            yield f"{name} bolts: {'; '.join(f'{count} {words}' for words, count in counts.items())}."
+
+
+def _bolt_words(bolts: BoltSet, job: Job, scribe: Scribe) -> str:
+    if not bolts.bolt:
+        return "as the holes ask for, size not given"
+    grip = f", grip {scribe.fine(bolts.grip)}" if bolts.grip is not None else ""
+    return f"{bolts.bolt} {job.practice.bolt_grade}{grip}"
+
+
+def _welds(assembly: Assembly, scribe: Scribe) -> Iterator[str]:
+    marks = {fitting.name: fitting.part.mark for fitting in assembly.fittings}
+    said: dict[str, int] = {}
+    for weld in assembly.welds:
+        text = weld_words(weld, marks[weld.fitting], scribe)
+        said[text] = said.get(text, 0) + 1
+    for text, count in said.items():
+        yield f"{text}{f', {count} places' if count > 1 else ''}."
+
+
+def weld_words(weld: Weld, mark: str, scribe: Scribe) -> str:
+    """A weld in words: size, where it runs and how long."""
+    runs = f"{weld.runs} x " if weld.runs > 1 else ""
+    return f"Weld {mark}: {scribe.fine(weld.size)} fillet, {weld.where}, {runs}{scribe.tell(weld.length)}"
+
+
+def _ways(assembly: Assembly) -> Iterator[str]:
+    def is_between(fitting: Fitting) -> bool:
+        return fitting.end is None
+
+    views = "Views in third angle; the near side faces the reader."
+    yield f"{views} Readings run from the left end of the steel, rows from its top."
+    if any(map(is_between, assembly.fittings)):
+        yield "Plates and stiffeners are measured to their middle."

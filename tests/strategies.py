@@ -99,7 +99,7 @@ def parts(draw: st.DrawFn, profile: Profile | None = None, system: System | None
     part = Part(
         "X1", stock, "A36", length, left, right,
         copes=draw(_copes(stock, length, system)),
-        trims=draw(_trims(stock, length, system)),
+        trims=draw(_trims(stock, length, system, {End.LEFT: left, End.RIGHT: right})),
         clips=draw(_clips(stock, length, system)),
     )  # fmt: skip
     groups: list[HoleGroup] = []
@@ -153,7 +153,10 @@ def _copes(draw: st.DrawFn, stock: Stock, length: Length, system: System) -> tup
 
 
 @st.composite
-def _trims(draw: st.DrawFn, stock: Stock, length: Length, system: System) -> tuple[FlangeTrim, ...]:
+def _trims(
+    draw: st.DrawFn, stock: Stock, length: Length, system: System, cuts: dict[End, EndCut]
+) -> tuple[FlangeTrim, ...]:
+    """Trims at square ends only: a slant may have taken off already what a short trim would cut."""
     if stock.profile not in _TWO_FLANGES:
         return ()
     sides = (Side.FAR,) if stock.profile is Profile.CHANNEL else tuple(Side)
@@ -166,6 +169,7 @@ def _trims(draw: st.DrawFn, stock: Stock, length: Length, system: System) -> tup
             draw(st.sampled_from((ZERO, _INCH / 4))),
         )
         for end in End
+        if cuts[end].square
         for edge in _EDGES
         for side in sides
         if draw(st.integers(0, 7)) == 0

@@ -13,9 +13,9 @@ from shapely import Point as FlatPoint
 from shapely.geometry.base import BaseGeometry
 
 from gageline.part.faces import End, Face, extent_y, extent_z, face_range, faces_of
-from gageline.part.features import Cope, Hole, HoleGroup
+from gageline.part.features import SQUARE_CUT, Cope, Hole, HoleGroup
 from gageline.part.finding import Finding, Severity
-from gageline.part.outline import face_outline, opening_outline
+from gageline.part.outline import face_outline, opening_outline, trim_outline
 from gageline.part.part import Part
 from gageline.steel import (
     HoleKind,
@@ -50,7 +50,13 @@ def check_part(part: Part, system: System = System.FT_IN) -> tuple[Finding, ...]
         Findings, errors first, in the order of the part's features.
     """
     say = partial(write_length, system=system, denominator=64)
-    found = [*_on_ends(part, say), *_on_copes(part, say), *_on_openings(part, say), *_on_holes(part, say)]
+    found = [
+        *_on_ends(part, say),
+        *_on_copes(part, say),
+        *_on_trims(part),
+        *_on_openings(part, say),
+        *_on_holes(part, say),
+    ]
     rank = list(Severity)
     return tuple(sorted(found, key=lambda finding: rank.index(finding.severity)))
 
@@ -121,6 +127,25 @@ def _copes_that_meet(part: Part, say: Say, one: Cope, two: Cope) -> Iterator[Fin
         return
     subject = f"{part.mark} {one.end} end, {one.edge} cope"
     yield Finding("copes-meet", Severity.ERROR, subject, message, remedy)
+
+
+def _on_trims(part: Part) -> Iterator[Finding]:
+    """Trims and clips that would take nothing off this section."""
+    bare = replace(part, left=SQUARE_CUT, right=SQUARE_CUT, copes=(), trims=(), openings=())
+    for trim in part.trims:
+        flanged = trim.flange in faces_of(part.stock)
+        if not flanged or not face_outline(bare, trim.flange).intersection(trim_outline(part, trim)).area:
+            yield Finding(
+                "no-flange", Severity.ERROR, f"{part.mark} {trim.end} end, {trim.flange} trim",
+                f"{part.stock.designation} has no {trim.flange} flange to cut on the {trim.side} side",
+                "leave the trim out or give the other flange or side",
+            )  # fmt: skip
+    if part.clips and not isinstance(part.stock, Plate):
+        yield Finding(
+            "clip-no-plate", Severity.ERROR, part.mark,
+            f"{part.stock.designation} has no corners to clip, only a plate has",
+            "leave the clips out or cope the end",
+        )  # fmt: skip
 
 
 def _on_openings(part: Part, say: Say) -> Iterator[Finding]:

@@ -30,7 +30,7 @@ from gageline.units import ZERO, Length
 
 __all__ = ["CHORDS", "cutters", "hole_points"]
 
-CHORDS = 24  # to a round hole; its polygon is drawn outside the circle so that the area is exact
+CHORDS = 16  # to a round hole; its polygon is drawn outside the circle so that the area is exact
 _BEYOND = 1.0  # inches: a cut runs this far past the steel
 _HOLLOW = frozenset({Profile.BOX, Profile.TUBE})
 _FLANGES = frozenset({Face.TOP, Face.BOTTOM})

@@ -68,7 +68,7 @@ def second_moments(mass: Mass) -> tuple[float, float]:
     return ix, iy
 
 
-# On the average: a European series 0.1 %; an American one 0.6 % about the strong axis, 1.2 % about the weak one.
+# On the average: European series 0.1 %; American ones 0.6 % about the strong axis, 1.2 % about the weak one.
 # S, ST and C shapes have rounded toes, whose radius no table gives: 2.6 % about the weak axis, 1.2 % about a
 # tee's strong one.
 @pytest.mark.parametrize("family", Family)

@@ -4,14 +4,17 @@ from fractions import Fraction
 import pytest
 
 from gageline.part import (
+    Clip,
     Cope,
     End,
     EndCut,
     Face,
+    FlangeTrim,
     HoleGroup,
     Opening,
     Part,
     Severity,
+    Side,
     check_part,
     face_range,
     faces_of,
@@ -305,6 +308,38 @@ def test_end_cuts_that_cross() -> None:
     part = piece("W16X26", "2'-0", left=EndCut(bevel=steep), right=EndCut(bevel=steep))
     assert only(part) == (
         'error: B1: the end cuts leave 0" of the 2\'-0" on one edge: give a longer part or smaller bevels'
+    )
+
+
+@pytest.mark.parametrize(
+    ("stock", "flange", "side"),
+    [
+        ("HSS6X6X3/8", Face.TOP, Side.NEAR),
+        ("WT8X18", Face.BOTTOM, Side.NEAR),
+        ("C8X11.5", Face.TOP, Side.NEAR),
+        ("L6X4X1/2", Face.BOTTOM, Side.FAR),
+    ],
+)
+def test_a_trim_where_there_is_no_flange(stock: str, flange: Face, side: Side) -> None:
+    trim = FlangeTrim(End.LEFT, flange, side, at("6in"))
+    assert only(piece(stock, trims=(trim,))) == (
+        f"error: B1 left end, {flange} trim: {stock} has no {flange} flange to cut on the {side} side: "
+        "leave the trim out or give the other flange or side"
+    )
+
+
+@pytest.mark.parametrize(
+    ("stock", "side"), [("W16X26", Side.NEAR), ("WT8X18", Side.FAR), ("C8X11.5", Side.FAR)]
+)
+def test_a_trim_of_a_flange(stock: str, side: Side) -> None:
+    assert messages(piece(stock, trims=(FlangeTrim(End.LEFT, Face.TOP, side, at("6in")),))) == []
+
+
+def test_only_a_plate_has_corners_to_clip() -> None:
+    clips = (Clip(End.LEFT, Face.TOP, at("1in"), at("1in")),)
+    assert messages(piece("PL1/2X8", clips=clips)) == []
+    assert only(piece("W16X26", clips=clips)) == (
+        "error: B1: W16X26 has no corners to clip, only a plate has: leave the clips out or cope the end"
     )
 
 

@@ -31,7 +31,8 @@ def test_the_surface_has_the_walls_of_holes() -> None:
     plain = weigh(piece("PL1/2X8", "1'-0"))
     holed = weigh(piece("PL1/2X8", "1'-0", groups=(drilled(Face.FACE, hole("3", "2")),)))
     wall, faces = math.pi * 13 / 16 * 0.5, 2 * math.pi / 4 * (13 / 16) ** 2
-    assert holed.surface - plain.surface == pytest.approx(wall - faces, abs=5e-3)
+    # the chords of a hole have its area, so they are 1.4 % longer than the circle
+    assert holed.surface - plain.surface == pytest.approx(wall - faces, abs=wall * 0.015)
 
 
 def test_a_hole_moves_the_centre_away() -> None:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from gageline.job import Job, read_job
 from gageline.part import Assembly, Fitting
+from gageline.steel import Section
 from gageline.units import Length, parse_length
 
-__all__ = ["fitting_of", "inches", "job_of", "mm", "piece_of"]
+__all__ = ["fitting_of", "inches", "job_of", "mm", "piece_of", "section_of"]
 
 
 def job_of(*pieces: str, units: str = "ft-in", practice: str = "") -> Job:
@@ -31,6 +32,12 @@ def piece_of(
 def fitting_of(assembly: Assembly, name: str) -> Fitting:
     """The fitting of a name."""
     return next(fitting for fitting in assembly.fittings if fitting.name == name)
+
+
+def section_of(assembly: Assembly) -> Section:
+    """The section of a piece's main part."""
+    assert isinstance(assembly.main.stock, Section)
+    return assembly.main.stock
 
 
 def inches(text: str) -> Length:

@@ -252,13 +252,13 @@ Turn = Annotated[Fraction, PlainValidator(_read_turn), PlainSerializer(_write_tu
 Date = Annotated[dt.date, BeforeValidator(_read_date)]
 Flag = Annotated[bool, Field(strict=True)]
 Count = Annotated[int, Field(strict=True, ge=1, le=500)]
-Text = Annotated[str, BeforeValidator(_readable), Field(min_length=1, max_length=80)]
-Line = Annotated[str, BeforeValidator(_readable), Field(min_length=1, max_length=200)]
+Text = Annotated[str, Field(min_length=1, max_length=80), BeforeValidator(_readable)]
+Line = Annotated[str, Field(min_length=1, max_length=200), BeforeValidator(_readable)]
 BoltText = Annotated[Text, AfterValidator(_known_bolt)]
 GradeText = Annotated[Text, AfterValidator(_known_grade)]
 StockText = Annotated[Text, AfterValidator(_known_stock)]
 Mark = Annotated[
     str,
-    BeforeValidator(_readable),
     Field(min_length=1, max_length=24, pattern=r"^[A-Za-z0-9][A-Za-z0-9 ._+-]*$"),
+    BeforeValidator(_readable),
 ]

@@ -91,10 +91,11 @@ def _list_form(detail: ErrorDetails) -> str:
 
 def _out_of_limits(kind: str, value: object, limits: dict[str, Any]) -> str | None:
     match kind:
-        case "too_short" | "string_too_short":
-            text = "write it, or leave the key out" if isinstance(value, str) else "give at least one"
-            return f"is empty: {text}"
-        case "too_long" | "string_too_long" if isinstance(value, str):
+        case "too_short":
+            return "is empty: give at least one"
+        case "string_too_short":
+            return "is empty: write it, or leave the key out"
+        case "string_too_long":
             return f"{shown(value)} is longer than {limits['max_length']} characters: shorten it"
         case "too_long":
             return f"has more than {limits['max_length']} items: give fewer, or split the job"

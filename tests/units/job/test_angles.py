@@ -1,12 +1,12 @@
 from __future__ import annotations
 
 import pytest
-from jobs import fitting_of, inches, mm, piece_of
 
 from gageline.job import JobProblems
 from gageline.part import Assembly, BoltSet, Face, Join, bounds, face_point
 from gageline.steel import HoleKind
 from gageline.units import Length
+from jobs import fitting_of, inches, mm, piece_of, section_of
 
 ANGLES = '[[piece.angles]]\nend = "{end}"\nstock = "L4x3-1/2x5/16"\nrows = 3\n'
 
@@ -26,7 +26,7 @@ def test_steel_of_16_and_a_half_with_half_inch_projections_measures_17_and_a_hal
 def test_rows_three_down_at_three_read_3_6_9_on_web_and_angle() -> None:
     """Common practice, no source: drop 3", pitch 3" put the rows 3, 6 and 9 down from the top."""
     piece = with_angles()
-    top = piece.main.stock.d
+    top = section_of(piece).d
     group = next(group for group in piece.main.groups if group.name == "left end, for the angles")
     assert [top - hole.y for hole in group.holes] == [inches("3"), inches("6"), inches("9")]
     angle = fitting_of(piece, "left near angle")
@@ -39,7 +39,7 @@ def test_rows_three_down_at_three_read_3_6_9_on_web_and_angle() -> None:
 
 def test_the_angle_lies_on_the_web_with_its_heel_past_the_end() -> None:
     piece = with_angles()
-    d, tw = piece.main.stock.d, piece.main.stock.tw
+    d, tw = section_of(piece).d, section_of(piece).tw
     (x0, x1), (y0, y1), (z0, z1) = bounds(fitting_of(piece, "left near angle"))
     assert (x0, x1) == (inches("-1/2"), inches("3"))  # the 3 1/2 leg lies on the web
     assert (y0, y1) == (d - inches("10 1/4"), d - inches("1 3/4"))  # 8 1/2 long
@@ -63,7 +63,7 @@ def test_bolt_holes_of_web_and_angle_fall_on_one_line() -> None:
 def test_bolts_through_the_web_know_their_grip() -> None:
     piece = with_angles(end="left")
     names = ("left near angle", "left far angle")
-    grip = piece.main.stock.tw + inches("5/16") * 2
+    grip = section_of(piece).tw + inches("5/16") * 2
     assert piece.bolts == (
         BoltSet(names, "3/4", 3, grip, field=False),
         BoltSet(names, "3/4", 6, None, field=True),
@@ -72,7 +72,7 @@ def test_bolts_through_the_web_know_their_grip() -> None:
 
 def test_one_sided_angles_grip_one_thickness_and_mark_their_own_face() -> None:
     piece = with_angles('sides = "far"\n', end="left")
-    assert piece.bolts[0].grip == piece.main.stock.tw + inches("5/16")
+    assert piece.bolts[0].grip == section_of(piece).tw + inches("5/16")
     assert [(group.name, group.face) for group in piece.main.groups] == [
         ("left end, for the angles", Face.FAR)
     ]
@@ -92,7 +92,8 @@ def test_welded_angles_take_a_weld_along_toe_top_and_bottom_and_no_holes_in_the_
 
 def test_angles_welded_both_ways_have_no_holes() -> None:
     piece = piece_of(
-        '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nlength = "6"\nto_web = "welded"\nout = "welded"\n'
+        '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nlength = "6"\n'
+        'to_web = "welded"\nout = "welded"\n'
     )
     assert all(not fitting.part.groups for fitting in piece.fittings)
     assert not piece.bolts
@@ -100,13 +101,13 @@ def test_angles_welded_both_ways_have_no_holes() -> None:
 
 def test_angles_stand_on_a_channel_a_tube_and_a_tee() -> None:
     channel = with_angles(stock="C12x20.7", end="left")
-    web = channel.main.stock.tw
+    web = section_of(channel).tw
     assert bounds(fitting_of(channel, "left near angle"))[2][0] == Length(0)
     assert bounds(fitting_of(channel, "left far angle"))[2][1] == -web
     tube = with_angles('to_web = "welded"\n', stock="HSS8x4x1/4", end="left")
     assert bounds(fitting_of(tube, "left near angle"))[2][0] == inches("2")
     tee = with_angles(stock="WT8x18", end="left")
-    _, far_web = tee.main.stock.tw.parts(2)
+    _, far_web = section_of(tee).tw.parts(2)
     assert bounds(fitting_of(tee, "left far angle"))[2][1] == -far_web
 
 

@@ -385,3 +385,62 @@ def test_errors_come_first() -> None:
     part = replace(with_hole("10'-3", "8"), copes=(replace(TOP[0], radius=ZERO),))
     assert [finding.severity for finding in check_part(part)] == [Severity.ERROR, Severity.WARNING]
     assert [finding.code for finding in check_part(part)] == ["hole-outside", "cope-sharp"]
+
+
+@pytest.mark.parametrize(
+    ("part", "message"),
+    [
+        (
+            with_copes(replace(TOP[0], depth=at("400mm"))),
+            (
+                "error: B1 left end, top cope: depth 400 is not less than the section's 398.8: "
+                "give a depth within the section"
+            ),
+        ),
+        (
+            with_copes(replace(TOP[0], length=at("3100mm"))),
+            (
+                "error: B1 left end, top cope: length 3100 is not less than the part's 3048: "
+                "give a length within the part"
+            ),
+        ),
+        (
+            with_copes(replace(TOP[0], radius=at("50mm"))),
+            (
+                "error: B1 left end, top cope: radius 50 is more than its length 101.6 or depth 38.1: "
+                "give a smaller radius"
+            ),
+        ),
+        (
+            piece(openings=(opening("60", "8", "6", "4", "2 1/2"),)),
+            "error: B1 opening 1: corner radius 63.5 is more than half of its size: give a smaller radius",
+        ),
+        (
+            with_hole("3", "1", face=Face.TOP),
+            (
+                "warning: B1 web, hole at 76.2: runs into the web or its fillet, "
+                "which reaches 19.1 out from the web: "
+                "use a wider gage"
+            ),
+        ),
+        (
+            piece(
+                groups=(drilled(Face.NEAR, hole("3", "8")), drilled(Face.NEAR, hole("3 1/2", "8"), name="b"))
+            ),
+            "error: B1 web, hole at 76.2: runs into the hole at 88.9 of b, 12.7 away: move one",
+        ),
+    ],
+    ids=["cope-through", "cope-long", "cope-radius", "opening-radius", "flange-fillet", "overlap"],
+)
+def test_messages_in_millimetres(part: Part, message: str) -> None:
+    assert only(part, System.MM) == message
+
+
+def test_copes_that_meet_and_ends_that_cross_in_millimetres() -> None:
+    deep = replace(TOP[0], depth=at("200mm"))
+    assert messages(with_copes(deep, replace(deep, edge=Face.BOTTOM)), System.MM)[0] == (
+        "error: B1 left end, top cope: meets the bottom cope: together 400 of 398.8: leave web between them"
+    )
+    steep = EndCut(bevel=parse_slope("12 in 12"))
+    short = piece("W16X26", "600mm", left=steep, right=steep)
+    assert only(short, System.MM).startswith("error: B1: the end cuts leave 0 of the 600 on one edge")

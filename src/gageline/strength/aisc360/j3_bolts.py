@@ -22,7 +22,6 @@ __all__ = [
     "effective_bolt",
     "nominal_shear_stress",
     "nominal_tensile_stress",
-    "pretension",
     "slip",
     "slip_with_tension",
     "tear_out",
@@ -33,11 +32,6 @@ _STRESSES = {
     "120": (90.0, 54.0, 68.0),
     "144": (108.0, 65.0, 81.0),
     "150": (113.0, 68.0, 84.0),
-}
-_DIAMETERS = (0.5, 0.625, 0.75, 0.875, 1.0, 1.125, 1.25, 1.375, 1.5)
-_PRETENSION = {
-    "120": (12.0, 19.0, 28.0, 39.0, 51.0, 64.0, 81.0, 97.0, 118.0),
-    "150": (15.0, 24.0, 35.0, 49.0, 64.0, 80.0, 102.0, 121.0, 148.0),
 }
 _FRICTION = {"A": 0.30, "B": 0.50}
 _LONG_JOINT = 38.0
@@ -113,31 +107,6 @@ def nominal_shear_stress(group: str, threads: str) -> float:
             f"threads {threads!r} must be N (in the shear plane) or X (excluded): give one of them"
         )
     return stresses[1] if threads == "N" else stresses[2]
-
-
-@provision(spec("Table J3.1", "Minimum bolt pretension"))
-def pretension(group: str, d: float) -> float:
-    """Least tension to which a bolt of a slip-critical or pretensioned joint is tightened.
-
-    Args:
-        group: `120` or `150`.
-        d: Bolt diameter, in.
-
-    Returns:
-        T_b, kips.
-
-    Raises:
-        ValueProblem: A group or diameter that the table does not list.
-
-    Source: Table J3.1; group 120 of 1 1/8 in and more from memory.
-    """
-    if group not in _PRETENSION:
-        raise ValueProblem(
-            f"bolt group {group!r} has no pretension here: use group {' or '.join(_PRETENSION)}"
-        )
-    if d not in _DIAMETERS:
-        raise ValueProblem(f"bolt diameter {d:g} in is not in Table J3.1: use 1/2 to 1 1/2 in by eighths")
-    return _PRETENSION[group][_DIAMETERS.index(d)]
 
 
 def _bolt_area(d: float) -> Step:
@@ -229,8 +198,8 @@ def bolt_tension_with_shear(
 
 
 @limit_state(spec("J3.9", "Slip"), SHEAR_YIELDING)
-def _slip(group: str, d: float, n_s: int, surface: str, fillers: int) -> tuple[Step, ...]:
-    positive(n_s=n_s)
+def _slip(T_b: float, n_s: int, surface: str, fillers: int) -> tuple[Step, ...]:
+    positive(T_b=T_b, n_s=n_s)
     not_negative(fillers=fillers)
     if surface not in _FRICTION:
         raise ValueProblem(f"faying surface class {surface!r} must be A or B: give the class of the surface")
@@ -238,7 +207,7 @@ def _slip(group: str, d: float, n_s: int, surface: str, fillers: int) -> tuple[S
         "μ": _FRICTION[surface],
         "D_u": _D_u,
         "h_f": 1.0 if fillers <= 1 else 0.85,
-        "T_b": pretension(group, d),
+        "T_b": T_b,
         "n_s": n_s,
     }
     return (step("R_n", "μ D_u h_f T_b n_s", math.prod(given.values()), "kip", **given),)
@@ -246,13 +215,12 @@ def _slip(group: str, d: float, n_s: int, surface: str, fillers: int) -> tuple[S
 
 @provision(spec("J3.9", "Slip"))
 def slip(
-    group: str, d: float, hole: Hole = Hole.STANDARD, *, n_s: int = 1, surface: str = "A", fillers: int = 0
+    T_b: float, hole: Hole = Hole.STANDARD, *, n_s: int = 1, surface: str = "A", fillers: int = 0
 ) -> Strength:
     """Slip resistance of one bolt of a slip-critical connection.
 
     Args:
-        group: Bolt group, `120` or `150`.
-        d: Bolt diameter, in.
+        T_b: Least pretension of the bolt (Table J3.1, `pretension` of `gageline.steel`), kips.
         hole: Kind of hole and how a slot lies to the load.
         n_s: Number of slip planes.
         surface: Class of the faying surfaces, `A` (μ 0.30) or `B` (μ 0.50).
@@ -263,16 +231,15 @@ def slip(
 
     Source: Equation J3-4 with the factors of Section J3.9.
     """
-    return _slip(group, d, n_s, surface, fillers).under(_SLIP_FACTORS[hole])
+    return _slip(T_b, n_s, surface, fillers).under(_SLIP_FACTORS[hole])
 
 
 @provision(spec("J3.10", "Slip with tension"))
-def slip_with_tension(group: str, d: float, n_b: int, T_r: float, method: Method) -> Step:
+def slip_with_tension(T_b: float, n_b: int, T_r: float, method: Method) -> Step:
     """Share of the slip resistance that is left when the joint is also pulled apart.
 
     Args:
-        group: Bolt group, `120` or `150`.
-        d: Bolt diameter, in.
+        T_b: Least pretension of one bolt, kips.
         n_b: Number of bolts that carry the tension.
         T_r: Required tension of the joint by the same method, kips.
         method: Design method.
@@ -282,9 +249,8 @@ def slip_with_tension(group: str, d: float, n_b: int, T_r: float, method: Method
 
     Source: Equations J3-5a and J3-5b.
     """
-    positive(n_b=n_b)
+    positive(T_b=T_b, n_b=n_b)
     not_negative(T_r=T_r)
-    T_b = pretension(group, d)
     given = {"T_r": T_r, "D_u": _D_u, "T_b": T_b, "n_b": n_b}
     if method is Method.LRFD:
         left = max(0.0, 1 - T_r / (_D_u * T_b * n_b))

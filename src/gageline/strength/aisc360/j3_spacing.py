@@ -1,9 +1,12 @@
-"""Chapter J, sections J3.4 to J3.6: how near and how far bolts may stand from each other and from an edge."""
+"""Chapter J, sections J3.4 and J3.6: how near and how far bolts may stand.
+
+The least edge distance with its increment C_2 is a table and is kept with the holes, as
+`minimum_edge_distance` of `gageline.steel`.
+"""
 
 from __future__ import annotations
 
 from gageline.errors import ValueProblem
-from gageline.strength.aisc360.j3_bolts import Hole
 from gageline.strength.aisc360.standard import spec
 from gageline.strength.check import Step, step
 from gageline.strength.clause import provision
@@ -12,14 +15,10 @@ from gageline.strength.guard import not_negative, positive
 __all__ = [
     "clear_between_holes",
     "clear_to_edge",
-    "edge_increment",
     "maximum_edge_distance",
     "maximum_spacing",
-    "minimum_edge_distance",
     "minimum_spacing",
 ]
-
-_EDGE = {0.5: 0.75, 0.625: 0.875, 0.75: 1.0, 0.875: 1.125, 1.0: 1.25, 1.125: 1.5, 1.25: 1.625}
 
 
 @provision(spec("J3.4", "Minimum spacing"))
@@ -40,52 +39,6 @@ def minimum_spacing(d: float, d_h: float = 0.0) -> Step:
     positive(d=d)
     not_negative(d_h=d_h)
     return step("s_min", "max(8/3 d, d_h + d)", max(8 / 3 * d, d_h + d), "in", d=d, d_h=d_h)
-
-
-@provision(spec("Table C-J3.5", "Edge distance increment"))
-def edge_increment(d: float, hole: Hole, *, slot_toward_edge: bool = True) -> float:
-    """What oversized and slotted holes add to the least edge distance.
-
-    Args:
-        d: Bolt diameter, in.
-        hole: Kind of hole; how it lies to the load does not matter here.
-        slot_toward_edge: Whether the long side of a slot runs toward the edge.
-
-    Returns:
-        C_2, in.
-
-    Source: Increments C_2, from memory (Table J3.5 of the 2016 edition).
-    """
-    positive(d=d)
-    slotted = hole not in {Hole.STANDARD, Hole.OVERSIZED}
-    if hole is Hole.STANDARD or (slotted and not slot_toward_edge):
-        return 0.0
-    if hole is Hole.OVERSIZED:
-        return 1 / 16 if d <= 0.875 else 1 / 8
-    if hole in {Hole.SHORT_PARALLEL, Hole.SHORT_PERPENDICULAR}:
-        return 1 / 8 if d <= 1.0 else 3 / 16
-    return 0.75 * d
-
-
-@provision(spec("J3.5", "Minimum edge distance"))
-def minimum_edge_distance(d: float, C_2: float = 0.0) -> Step:
-    """Least distance from the centre of a hole to an edge.
-
-    Args:
-        d: Bolt diameter, in; a size between those of the table takes the next larger one's distance.
-        C_2: Increment for an oversized or slotted hole (`edge_increment`), in.
-
-    Returns:
-        l_min, in.
-
-    Source: Section J3.5 and Table J3.4.
-    """
-    positive(d=d)
-    not_negative(C_2=C_2)
-    if d > max(_EDGE):
-        return step("l_min", "1.25 d + C_2", 1.25 * d + C_2, "in", d=d, C_2=C_2)
-    table = next(edge for size, edge in _EDGE.items() if size >= d)
-    return step("l_min", "l_t + C_2", table + C_2, "in", l_t=table, C_2=C_2)
 
 
 @provision(spec("J3.6", "Maximum edge distance"))

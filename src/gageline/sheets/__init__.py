@@ -1,5 +1,6 @@
 """Sheets: scenes drawn once in paper millimetres and written as SVG, PDF and DXF."""
 
+from gageline.sheets.bench_card import bench_cards
 from gageline.sheets.boxes import extent, line_height, text_box, text_start, texts
 from gageline.sheets.breaks import BrokenScale, break_marks, broken_scale
 from gageline.sheets.dimensions import Dimensions, callout, chain, linear, running
@@ -44,6 +45,8 @@ from gageline.sheets.scene import (
 from gageline.sheets.style import BODY, FINE, HEADING, TITLE, Hatch, Ink, Role, Weight
 from gageline.sheets.svg import to_svg
 from gageline.sheets.table import Column, Table, table_blocks
+from gageline.sheets.template import fitting_templates
+from gageline.sheets.unfolded import unfolded_blocks, unfolded_stick
 from gageline.sheets.wrap import wrap
 
 __all__ = [
@@ -87,6 +90,7 @@ __all__ = [
     "Typeset",
     "Weight",
     "Writing",
+    "bench_cards",
     "bind",
     "break_marks",
     "broken_scale",
@@ -94,6 +98,7 @@ __all__ = [
     "chain",
     "extent",
     "fitted",
+    "fitting_templates",
     "leaves",
     "line_height",
     "linear",
@@ -114,5 +119,7 @@ __all__ = [
     "to_pdf",
     "to_svg",
     "to_typst",
+    "unfolded_blocks",
+    "unfolded_stick",
     "wrap",
 ]

@@ -6,7 +6,7 @@ The question is split in two. A small integer program says which numbers of stic
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -22,7 +22,9 @@ from gageline.stock.watch import Progress, Watch
 _FEW = 3000  # patterns tried before a dive
 _MANY = 30_000  # patterns tried after it
 _POOL_SECONDS = 5.0
+_LIST_SECONDS = 2.0  # for all mixes at once
 _TILT = 1e-4  # of a piece
+_OPEN = 12  # mixes put aside without proof before the search gives up
 _WAYS = 4  # dives a turn, each a little different
 _TURNS = 4
 _PATIENCE = 5.0  # seconds for an integer program, to the power of the turn
@@ -58,7 +60,7 @@ class _Search:
         self.best: Packing | None = None
         self.bound = 0
         self.known = Knowledge()
-        self.open = False  # whether a mix was put aside without proof
+        self.open = 0  # mixes put aside without proof
 
     def offer(self, patterns: list[Pattern] | None) -> bool:
         """Keep a plan if it is the best so far."""
@@ -162,6 +164,8 @@ class _Search:
         if answer is not Answer.UNKNOWN:
             return answer
         if self.offer(dive(self.problem, self.master, mix.sticks, target, self.watch)):
+            if self.problem.has_drops:
+                self.pool(mix.sticks, self.target(), _POOL_SECONDS)
             return Answer.FOUND
         return self.hard(mix.sticks, target, prices)
 
@@ -169,7 +173,7 @@ class _Search:
         """Decide a mix that one dive could not pack: other dives and programs in turn, ever more patient."""
         if self.dives(limits, target, range(_WAYS)) or self.pool(limits, target, _POOL_SECONDS):
             return Answer.FOUND
-        for turn in range(1, _TURNS + 1):
+        for turn in range(1, (1 if self.problem.has_drops else _TURNS) + 1):
             answer = Answer.UNKNOWN
             if not self.problem.has_drops:
                 answer = self.core(limits, target, _PATIENCE**turn)
@@ -213,10 +217,16 @@ class _Search:
         self.tell("linear program")
         if self.done():
             return
-        if len(self.problem.sticks) > 1 or self.problem.has_drops:
-            answer = self.list_and_choose(self.limits, prices, self.target(), _FEW, 5.0)
-            if self.best is not None and answer in {Answer.NONE, Answer.BEST}:
-                self.raise_bound(self.best.cost)
+        if len(self.problem.sticks) == 1 and not self.problem.has_drops:
+            return
+        mix = cheapest_mix(self.problem, self.known, self.target(), self.watch)
+        if isinstance(mix, Mix):
+            self.raise_bound(mix.cost)
+            answer = self.list_and_choose(self.limits, prices, self.target(), _FEW, _LIST_SECONDS)
+        else:
+            answer = mix
+        if self.best is not None and answer in {Answer.NONE, Answer.BEST}:
+            self.raise_bound(self.best.cost)
 
     def mixes(self) -> bool:
         """Go through the mixes in order of cost; whether every mix below the best plan was refuted."""
@@ -233,12 +243,16 @@ class _Search:
                 break
             answer = self.pack(mix, self.target() if self.problem.has_drops else mix.cost)
             self.tell("packing")
-            if answer is Answer.FOUND or (answer is Answer.NONE and self._excluded(mix)):
+            if answer is Answer.NONE and self._excluded(mix):
                 continue
             self.known = self.known.exclude(mix.sticks)
-            if answer is Answer.UNKNOWN and not self.open:
-                self.open = True
+            if answer in {Answer.NONE, Answer.BEST} or self.done():
+                continue
+            if not self.open:
                 self.offer(dive(self.problem, self.master, self.limits, None, self.watch))
+            self.open += 1
+            if self.open >= _OPEN:
+                break
         return self.done()
 
     def _excluded(self, mix: Mix) -> bool:
@@ -251,6 +265,8 @@ class _Search:
 def search(problem: Problem, watch: Watch) -> Found:
     """Find the cheapest packing, or the best that time allows, with its bound.
 
+    Where drops earn something back, a plan that is cheapest before they do is the first one to better.
+
     Args:
         problem: the question; every piece fits some stick.
         watch: when to stop, and whom to tell.
@@ -259,6 +275,12 @@ def search(problem: Problem, watch: Watch) -> Found:
         What was found.
     """
     state = _Search(problem, watch)
+    if problem.has_drops:
+        plain = replace(problem, sticks=tuple(replace(s, drop=None) for s in problem.sticks))
+        start = search(plain, watch.within(watch.left() / 3))
+        state.master.add(list(start.patterns))
+        if start.packing is not None:
+            state.offer([p for p, n in start.packing.patterns for _ in range(n)])
     state.begin()
     exhausted = state.done() or state.mixes()
     if exhausted and state.best is not None:

@@ -21,12 +21,14 @@ from gageline.units import Length
 
 __all__ = ["end_panel", "section_panel", "titled"]
 
-_TALLEST = 62.0
+_SECTION = 36.0
 _WIDE = 400.0
 _ROOM = 24.0
 
 
-def end_panel(assembly: Assembly, end: End, scribe: Scribe, choice: Sequence[Scale]) -> Panel | None:
+def end_panel(
+    assembly: Assembly, end: End, scribe: Scribe, choice: Sequence[Scale], tallest: float
+) -> Panel | None:
     """The view of an end that has fittings: gages across, rows down from the top, out-to-out.
 
     Args:
@@ -34,6 +36,7 @@ def end_panel(assembly: Assembly, end: End, scribe: Scribe, choice: Sequence[Sca
         end: which end.
         scribe: writes in the units of the job.
         choice: scales from the largest down.
+        tallest: height of the steel on paper, mm.
 
     Returns:
         The panel; None for an end without fittings.
@@ -44,7 +47,7 @@ def end_panel(assembly: Assembly, end: End, scribe: Scribe, choice: Sequence[Sca
     view = end_of(end)
     slabs = [slab for fitting in fittings for slab in slabs_of_fitting(fitting, 0)]
     picture = look([*slabs_of_main(assembly, 0, end), *slabs], view)
-    scale = _scale(choice, picture.bounds[3] - picture.bounds[1])
+    scale = _scale(choice, picture.bounds[3] - picture.bounds[1], tallest)
     lining = Lining(picture, plain_scale(picture.bounds[0], picture.bounds[2], 0.0, scale.paper))
     items = lining.items()
     items += _gages(lining, scribe)
@@ -53,8 +56,8 @@ def end_panel(assembly: Assembly, end: End, scribe: Scribe, choice: Sequence[Sca
     return titled(items, f"{end.capitalize()} end", f"seen from outside, {scale.name}")
 
 
-def _scale(choice: Sequence[Scale], height: float) -> Scale:
-    fitting = (scale for scale in choice if height * scale.paper <= _TALLEST)
+def _scale(choice: Sequence[Scale], height: float, tallest: float) -> Scale:
+    fitting = (scale for scale in choice if height * scale.paper <= tallest)
     return next(fitting, choice[-1])
 
 
@@ -115,7 +118,8 @@ def section_panel(assembly: Assembly, scribe: Scribe, choice: Sequence[Scale]) -
         return None
     shape = section_shape(stock)
     low_y, low_z, high_y, high_z = shape.bounds
-    scale = _scale(choice, high_y - low_y).paper * (0.5 if high_y - low_y > 4 else 1.0)
+    chosen = _scale(choice, high_y - low_y, _SECTION)
+    scale = chosen.paper
 
     def ring(points: Sequence[tuple[float, ...]]) -> tuple[tuple[float, float], ...]:
         return tuple(((z - low_z) * scale, (high_y - y) * scale) for y, z in points[:-1])
@@ -136,4 +140,4 @@ def section_panel(assembly: Assembly, scribe: Scribe, choice: Sequence[Scale]) -
             sizes = f"legs {say(stock.tw)} thick"
         case _:
             sizes = f"web {say(stock.tw)}, flange {say(stock.tf)}"
-    return titled(items, f"Section {stock.designation}", sizes)
+    return titled(items, f"Section {stock.designation}", f"{sizes}, {chosen.name}")

@@ -22,6 +22,7 @@ __all__ = [
     "Draft",
     "Heading",
     "bind",
+    "bolt_text",
     "fitted",
     "paper_of",
     "paragraph",
@@ -252,6 +253,11 @@ def fitted(text: str, width: float, size: float, weight: Weight = Weight.REGULAR
     return Text(0, 0, text, small, weight)
 
 
+def bolt_text(size: str) -> str:
+    """A bolt size as drawings write it: inches with their mark, M sizes as they are."""
+    return f'{size}"' if size[:1].isdigit() else size
+
+
 def practice_rows(job: Job) -> tuple[tuple[str, str], ...]:
     """The shop practice that a job is made by, as (name, value), lengths in its units."""
 
@@ -261,7 +267,7 @@ def practice_rows(job: Job) -> tuple[tuple[str, str], ...]:
     practice = job.practice
     return (
         ("tape", say(practice.tape)),
-        ("bolts", f"{practice.bolt} {practice.bolt_grade}"),
+        ("bolts", f"{bolt_text(practice.bolt)} {practice.bolt_grade}"),
         ("holes", _HOLES[practice.hole]),
         ("cope radius", say(practice.cope_radius)),
         ("opening radius", say(practice.opening_radius)),

@@ -28,6 +28,7 @@ _ROW = 3.6
 _OFFSET = 4.0
 _STEP = 7.0
 _TRIANGLE = 8.0
+_WIDE = 400.0
 
 
 def long_view(
@@ -38,6 +39,7 @@ def long_view(
     *,
     notes: Side,
     overall: Sequence[tuple[float, float, str]] = (),
+    depth: str = "",
 ) -> Panel:
     """Draw a view along a piece, the upper edge of the steel at y = 0.
 
@@ -48,6 +50,7 @@ def long_view(
         limits: between which x everything stays, mm.
         notes: above or below; the stations stand on the other side.
         overall: lengths under the stations: from u to u in inches, and text.
+        depth: the overall width of a plate, at its right; empty for none.
 
     Raises:
         ValueProblem: when the readings do not fit between the limits.
@@ -60,6 +63,9 @@ def long_view(
         items += _rows(lining, rows, side, lining.y(datum))
     box = extent(tuple(items))
     low, high = min(box.top, 0.0), max(box.bottom, lining.height)
+    if depth:
+        right = max(box.right, lining.ends[1])
+        items += linear(0.0, lining.height, depth, Side.RIGHT, right, (-_WIDE, _WIDE), size=FINE).items
     if name:
         middle = lining.height / 2
         items.append(Text(limits[0], middle, name, FINE, Weight.BOLD, level=Level.MIDDLE))
@@ -67,14 +73,14 @@ def long_view(
     base = {Side.ABOVE: low, Side.BELOW: high}
     stations = Side.BELOW if notes is Side.ABOVE else Side.ABOVE
     items += _notes(lining, measured.notes, notes, base[notes], inner)
-    depth = 0.0
+    deep = 0.0
     if measured.stations:
         readings = [Reading(lining.x(u), text) for u, text in measured.stations]
         drawn = running(readings, stations, base[stations], inner, size=FINE, datum=lining.x(0.0))
         items += drawn.items
-        depth = drawn.depth
+        deep = drawn.depth
     for number, (start, end, text) in enumerate(overall):
-        at = base[stations] + depth + 1.0 + number * _STEP
+        at = base[stations] + deep + 1.0 + number * _STEP
         ends = lining.x(start), lining.x(end)
         items += linear(*ends, text, Side.BELOW, at, inner, offset=_OFFSET, size=FINE).items
     return panel(items, name)

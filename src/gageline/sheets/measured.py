@@ -136,7 +136,7 @@ def _row_groups(groups: list[HoleGroup], part: Part) -> tuple[list[HoleGroup], l
     at_left = min(hole.x for hole in first.holes) <= half or first is last
     left = [group for group in groups if at_left and _same_rows(group, first) and _starts(group) <= half]
     right = [group for group in groups if _same_rows(group, last) and _starts(group) > half]
-    return left or [first], right
+    return left, right
 
 
 def _starts(group: HoleGroup) -> Length:

@@ -8,16 +8,22 @@ from itertools import pairwise
 
 from gageline.job import Job
 from gageline.part import Clip, Cope, End, Face, FlangeTrim, Hole, HoleGroup, Opening, Part, Side, extent_y
+from gageline.sheets.furniture import bolt_text
 from gageline.steel import HoleKind, Profile
 from gageline.units import ZERO, Length, Slope, System, round_to, write_length
 
-__all__ = ["WEB_FACES", "Scribe", "weight_text"]
+__all__ = ["WEB_FACES", "Scribe", "weight_text", "weight_unit"]
 
 WEB_FACES = frozenset({Face.NEAR, Face.FAR, Face.LEG_A, Face.FACE})
 """The faces that an elevation looks at."""
 _KG = 0.45359237
-_KINDS = {HoleKind.OVS: "oversize", HoleKind.SSL: "short slots", HoleKind.LSL: "long slots"}
+_KINDS = {HoleKind.OVS: "oversize", HoleKind.SSL: "(short)", HoleKind.LSL: "(long)"}
 _MANY_ROWS = 4
+
+
+def weight_unit(system: System) -> str:
+    """The unit that weights are written in."""
+    return "lb" if system is System.FT_IN else "kg"
 
 
 def weight_text(pounds: float, system: System, places: int = 1) -> str:
@@ -72,17 +78,17 @@ class Scribe:
             rows: whether to say how far down the rows lie.
         """
         text = f"{len(group.holes)} {self.hole_size(group.holes[0])}"
-        where = [self._gages(group, part)]
+        where = [self._gages(group, part, rows=rows)]
         if rows and group.face in WEB_FACES:
             where.append(self._rows(group, part))
         if part.profile in {Profile.BOX, Profile.TUBE}:
             where.append("through both walls" if group.through else f"{group.face} wall only")
         return ", ".join([text, *(words for words in where if words)])
 
-    def _gages(self, group: HoleGroup, part: Part) -> str:
+    def _gages(self, group: HoleGroup, part: Part, *, rows: bool) -> str:
         """Where the lines of holes lie on a flange or a leg."""
         lines = sorted({hole.y for hole in group.holes})
-        if group.face in {Face.LEG_A, Face.LEG_B}:
+        if group.face is Face.LEG_B or (group.face is Face.LEG_A and rows):
             return f"gage {', '.join(map(self.tell, lines))} from heel"
         if group.face in WEB_FACES:
             return ""
@@ -112,9 +118,9 @@ class Scribe:
     def cope(self, copes: Sequence[Cope]) -> str:
         """A cope, or two alike at top and bottom: length by depth by radius."""
         cope = copes[0]
-        which = " top and bottom" if len(copes) > 1 else f" {cope.edge}"
+        which = "copes top and bottom" if len(copes) > 1 else f"{cope.edge} cope"
         size = f"{self.tell(cope.length)} x {self.tell(cope.depth)}"
-        return f"cope{which} {size}, R {self.fine(cope.radius)}"
+        return f"{which} {size}, R {self.fine(cope.radius)}"
 
     def trim(self, trim: FlangeTrim) -> str:
         """A flange cut back on one side."""
@@ -151,6 +157,5 @@ class Scribe:
     def kind(self, group: HoleGroup) -> str:
         """What a hole is for, in words of the note under the drawing."""
         kind = _KINDS.get(group.kind, "") if group.kind else ""
-        quote = '"' if self.system is System.FT_IN and not group.bolt.startswith("M") else ""
-        bolt = f"for {group.bolt}{quote} bolts" if group.bolt else ""
+        bolt = f"for {bolt_text(group.bolt)} bolts" if group.bolt else ""
         return " ".join(word for word in (kind, bolt) if word)

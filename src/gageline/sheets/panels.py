@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from gageline.errors import GagelineError
 from gageline.sheets.boxes import extent
 from gageline.sheets.scene import Box, Group, Item
 
@@ -12,6 +13,7 @@ __all__ = ["Panel", "pack", "panel", "under"]
 
 _BESIDE = 7.0
 _BELOW = 5.0
+_SLACK = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,33 +52,59 @@ def under(panels: Sequence[Panel], gap: float) -> Panel:
     return Panel(tuple(items), Box(left, 0.0, right, y - gap))
 
 
-def pack(panels: Sequence[Panel], rooms: Sequence[Box], further: Box) -> list[list[Item]]:
-    """Set panels in rows from left to right, page after page, in their order.
+@dataclass(slots=True)
+class _Shelf:
+    """A room that is filled in rows from left to right; the one thing here that changes."""
+
+    page: int
+    room: Box
+    x: float
+    y: float
+    deep: float = 0.0
+
+    @staticmethod
+    def of(page: int, room: Box) -> _Shelf:
+        return _Shelf(page, room, room.left, room.top)
+
+    def place(self, width: float, height: float) -> tuple[float, float] | None:
+        """A place for a panel; None where it does not fit any more."""
+        x, y, deep = self.x, self.y, self.deep
+        if x > self.room.left and x + width > self.room.right + _SLACK:
+            x, y, deep = self.room.left, y + deep + _BELOW, 0.0
+        if x + width > self.room.right + _SLACK or y + height > self.room.bottom + _SLACK:
+            return None
+        self.x, self.y, self.deep = x + width + _BESIDE, y, max(deep, height)
+        return x, y
+
+
+def pack(panels: Sequence[Panel], rooms: Sequence[tuple[int, Box]], further: Box) -> list[list[Item]]:
+    """Set each panel in the first room that still has a place for it.
 
     Args:
         panels: what to set.
-        rooms: the room on the first pages, one each; a room too small for the next panel is left.
+        rooms: free rooms with the number of their page, from 0.
         further: the room on every page after those.
 
     Returns:
-        What stands on each page, at least one list for each of `rooms`.
+        What stands on each page, at least on all that have rooms.
+
+    Raises:
+        GagelineError: a panel larger than a page.
     """
-    pages: list[list[Item]] = [[]]
-    room = (rooms or (further,))[0]
-    x, y, deep = room.left, room.top, 0.0
+    shelves = [_Shelf.of(page, room) for page, room in rooms]
+    pages: list[list[Item]] = [[] for _ in range(1 + max((page for page, _ in rooms), default=0))]
     for one in panels:
-        fresh = 0
-        while True:
-            if x > room.left and x + one.box.width > room.right + 1e-6:
-                x, y, deep = room.left, y + deep + _BELOW, 0.0
-            fits = x + one.box.width <= room.right + 1e-6 and y + one.box.height <= room.bottom + 1e-6
-            if fits or (fresh and len(pages) > len(rooms)):
-                break
+        size = one.box.width, one.box.height
+        if size[0] > further.width + _SLACK or size[1] > further.height + _SLACK:
+            raise GagelineError(
+                f'drawing "{one.name}" needs {size[0]:.0f} x {size[1]:.0f} mm and a page has '
+                f"{further.width:.0f} x {further.height:.0f} mm: use larger paper"
+            )
+        found = next(((shelf, at) for shelf in shelves if (at := shelf.place(*size))), None)
+        if found is None:
+            shelves.append(_Shelf.of(len(pages), further))
             pages.append([])
-            fresh += 1
-            room = rooms[len(pages) - 1] if len(pages) <= len(rooms) else further
-            x, y, deep = room.left, room.top, 0.0
-        pages[-1].append(one.at(x, y))
-        x += one.box.width + _BESIDE
-        deep = max(deep, one.box.height)
-    return pages + [[] for _ in range(len(rooms) - len(pages))]
+            found = shelves[-1], shelves[-1].place(*size) or (further.left, further.top)
+        shelf, (x, y) = found
+        pages[shelf.page].append(one.at(x, y))
+    return pages

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from gageline.job import Job
 from gageline.part import Assembly, End, Fitting, Placement
@@ -17,6 +18,7 @@ from gageline.sheets.sight import ELEVATION
 from gageline.sheets.stick_views import sightings, stick_views
 from gageline.sheets.style import FINE
 from gageline.sheets.table import table_blocks
+from gageline.sheets.weld_signs import weld_list
 from gageline.takeoff import PieceBill, bill_of_piece
 
 __all__ = ["piece_drawing", "piece_drawings"]
@@ -25,7 +27,13 @@ _INSET = 3.0
 _WORDS = 112.0
 _GAP = 5.0
 _LARGEST = 4
-_FITTING_ROOM = (118.0, 90.0)
+_FITTING_WIDTH = 118.0
+_FITTING_HEIGHT = 110.0
+_SIZES = ((4, 62.0), (8, 46.0))
+"""Largest scale of fittings, one to this, and mm for the steel of end views; the second to save a page."""
+_WHOLE_TO = 16
+_CLEAR = 22.0
+"""mm of paper for the height of the steel, under which the words of a drawing go to the next page."""
 
 
 def piece_drawings(job: Job) -> Sheet:
@@ -56,20 +64,45 @@ def piece_drawing(job: Job, assembly: Assembly) -> list[Draft]:
     scribe = Scribe.of(job)
     room = _inside(space(job, landscape=True))
     words = _words(job, assembly, scribe)
-    high = room.height - words.box.height - _GAP
     choice = scales(job.system, _LARGEST)
-    views, scale = stick_views(assembly, sightings(assembly, scribe), scribe, (room.width, high), choice)
+    views, scale, together = _views(assembly, scribe, room, words.box.height, choice)
     items: list[Item] = [views.at(room.left + views.box.left, room.top)]
     top = room.top + views.box.height + _GAP
-    beside = Box(room.left, top, room.right - words.box.width - _GAP, room.bottom)
-    items.append(words.at(room.right - words.box.width, room.bottom - words.box.height))
-    panels = list(_panels(assembly, scribe, choice))
-    pages = pack(panels, [beside], room)
-    pages[0] = items + pages[0]
+    aside = room.right - words.box.width
+    below = Box(room.left, top, aside - _GAP if together else room.right, room.bottom)
+    rooms = [(0, below)]
+    if not together:
+        under_words = room.top + words.box.height + _GAP
+        rooms += [
+            (1, replace(room, right=aside - _GAP)),
+            (1, Box(aside, under_words, room.right, room.bottom)),
+        ]
+    tries = [pack(list(_panels(assembly, scribe, choice, size)), rooms, room) for size in _SIZES]
+    pages = min(tries, key=len)
+    pages[0][:0] = items
+    down = room.bottom - words.box.height if together else room.top
+    pages[0 if together else 1].append(words.at(aside, down))
     return [
         Draft(_heading(assembly, scale if number == 0 else None), tuple(page), landscape=True)
         for number, page in enumerate(pages)
     ]
+
+
+def _views(
+    assembly: Assembly, scribe: Scribe, room: Box, words: float, choice: Sequence[Scale]
+) -> tuple[Panel, Scale, bool]:
+    """The views, their scale, and whether they share their page with the words."""
+    seen = sightings(assembly, scribe)
+    steel = max(one.picture.bounds[3] - one.picture.bounds[1] for one in seen)
+    high = room.height - words - _GAP
+    views, scale = stick_views(assembly, seen, scribe, (room.width, high), choice)
+    fits = views.box.height <= high
+    if fits and steel * scale.paper >= _CLEAR:
+        return views, scale, True
+    alone, larger = stick_views(assembly, seen, scribe, (room.width, room.height), choice)
+    if fits and larger.one_to >= scale.one_to:
+        return views, scale, True
+    return alone, larger, False
 
 
 def _inside(room: Box) -> Box:
@@ -93,7 +126,9 @@ def _words(job: Job, assembly: Assembly, scribe: Scribe) -> Panel:
     bill: PieceBill = bill_of_piece(assembly)
     ((table, height),) = table_blocks(bill_table(bill, job.system), _WORDS, 1e4, 1e4)
     notes = [note for note in piece_notes(job, assembly, scribe) if note]
+    welds = weld_list(assembly, scribe, _WORDS)
     blocks = [
+        *([welds] if welds else []),
         paragraph("Notes", "\n".join(notes), _WORDS, FINE),
         practice_block(job, _WORDS, FINE),
     ]
@@ -106,24 +141,29 @@ def _words(job: Job, assembly: Assembly, scribe: Scribe) -> Panel:
     )
 
 
-def _panels(assembly: Assembly, scribe: Scribe, choice: tuple[Scale, ...]) -> Iterator[Panel]:
+def _panels(
+    assembly: Assembly, scribe: Scribe, choice: tuple[Scale, ...], size: tuple[int, float]
+) -> Iterator[Panel]:
     """The drawings beside the views: section, end views, fittings."""
     section = section_panel(assembly, scribe, choice)
     if section:
         yield section
     for end in End:
-        view = end_panel(assembly, end, scribe, choice)
+        view = end_panel(assembly, end, scribe, choice, size[1])
         if view:
             yield view
     for fitting in {fitting.part.mark: fitting for fitting in assembly.fittings}.values():
-        yield _fitting_panel(assembly, fitting, scribe, choice)
+        smaller = tuple(scale for scale in choice if scale.one_to >= size[0])
+        yield _fitting_panel(assembly, fitting, scribe, smaller)
 
 
 def _fitting_panel(assembly: Assembly, fitting: Fitting, scribe: Scribe, choice: tuple[Scale, ...]) -> Panel:
     """A fitting by itself, laid as it is marked."""
     part = fitting.part
     alone = Assembly(part, 1)
-    views, scale = stick_views(alone, sightings(alone, scribe), scribe, _FITTING_ROOM, choice)
+    views, scale = stick_views(
+        alone, sightings(alone, scribe), scribe, (_FITTING_WIDTH, _FITTING_HEIGHT), choice, whole_to=_WHOLE_TO
+    )
     count = sum(1 for other in assembly.fittings if other.part == part)
     size = f"{part.stock.designation} x {scribe.tell(part.length)}, {part.grade}"
     name = f"{part.mark}: {count} on each piece, {size}"

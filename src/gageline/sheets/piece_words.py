@@ -5,22 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gageline.job import Job
-from gageline.part import Assembly, BoltSet, Fitting, HoleGroup, Weld
-from gageline.sheets.notation import Scribe, weight_text
+from gageline.part import Assembly, BoltSet, Fitting, HoleGroup
+from gageline.sheets.furniture import bolt_text
+from gageline.sheets.notation import Scribe, weight_text, weight_unit
 from gageline.sheets.scene import Anchor
 from gageline.sheets.style import FINE
 from gageline.sheets.table import Column, Table
 from gageline.takeoff import PieceBill
 from gageline.units import System, write_length
 
-__all__ = ["bill_table", "piece_notes", "weight_unit"]
+__all__ = ["bill_table", "piece_notes"]
 
 _RIGHT = Anchor.RIGHT
-
-
-def weight_unit(system: System) -> str:
-    """The unit that weights are written in."""
-    return "lb" if system is System.FT_IN else "kg"
 
 
 def bill_table(bill: PieceBill, system: System) -> Table:
@@ -62,7 +58,6 @@ def piece_notes(job: Job, assembly: Assembly, scribe: Scribe) -> list[str]:
         *_hands(job, assembly),
         *_holes(assembly, scribe),
         *_bolts(job, assembly, scribe),
-        *_welds(assembly, scribe),
         f"Finish: {assembly.finish}." if assembly.finish else "",
         *_ways(assembly),
         *job.facts.notes,
@@ -99,30 +94,14 @@ def _bolts(job: Job, assembly: Assembly, scribe: Scribe) -> Iterator[str]:
                 words = _bolt_words(bolts, job, scribe)
                 counts[words] = counts.get(words, 0) + bolts.count
         if counts:
-            yield f"{name} bolts: {'; '.join(f'{count} {words}' for words, count in counts.items())}."
+            yield f"{name} bolts: {'; '.join(f'{count} of {words}' for words, count in counts.items())}."
 
 
 def _bolt_words(bolts: BoltSet, job: Job, scribe: Scribe) -> str:
     if not bolts.bolt:
-        return "as the holes ask for, size not given"
+        return "a size to suit the holes, which the job does not give"
     grip = f", grip {scribe.fine(bolts.grip)}" if bolts.grip is not None else ""
-    return f"{bolts.bolt} {job.practice.bolt_grade}{grip}"
-
-
-def _welds(assembly: Assembly, scribe: Scribe) -> Iterator[str]:
-    marks = {fitting.name: fitting.part.mark for fitting in assembly.fittings}
-    said: dict[str, int] = {}
-    for weld in assembly.welds:
-        text = weld_words(weld, marks[weld.fitting], scribe)
-        said[text] = said.get(text, 0) + 1
-    for text, count in said.items():
-        yield f"{text}{f', {count} places' if count > 1 else ''}."
-
-
-def weld_words(weld: Weld, mark: str, scribe: Scribe) -> str:
-    """A weld in words: size, where it runs and how long."""
-    runs = f"{weld.runs} x " if weld.runs > 1 else ""
-    return f"Weld {mark}: {scribe.fine(weld.size)} fillet, {weld.where}, {runs}{scribe.tell(weld.length)}"
+    return f"{bolt_text(bolts.bolt)} {job.practice.bolt_grade}{grip}"
 
 
 def _ways(assembly: Assembly) -> Iterator[str]:

@@ -9,7 +9,7 @@ import shapely
 
 from gageline.errors import GagelineError, ValueProblem
 from gageline.part import Assembly, End, Face, face_range
-from gageline.sheets.breaks import broken_scale
+from gageline.sheets.breaks import BrokenScale, broken_scale
 from gageline.sheets.labels import Side
 from gageline.sheets.lining import Lining
 from gageline.sheets.long_view import LEFT_ROOM, RIGHT_ROOM, bevel_triangle, long_view, overall_lengths
@@ -20,7 +20,7 @@ from gageline.sheets.scales import Scale
 from gageline.sheets.scene import Item
 from gageline.sheets.sight import BOTTOM, ELEVATION, TOP, Picture, View, look
 from gageline.sheets.slabs import slabs_of_fitting, slabs_of_main
-from gageline.steel import Profile
+from gageline.steel import Plate, Profile
 from gageline.units import Slope, System
 
 __all__ = ["Sighting", "picture_of", "sightings", "stick_views"]
@@ -29,6 +29,7 @@ _GAP = 4.0
 _FLANGED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 _NAMES = {TOP: "Top", ELEVATION: "Near side", BOTTOM: "Bottom"}
 _TRIANGLE_ROOM = 14.0
+_DEPTH_ROOM = 9.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -83,6 +84,8 @@ def stick_views(
     scribe: Scribe,
     room: tuple[float, float],
     choice: Iterable[Scale],
+    *,
+    whole_to: int = 0,
 ) -> tuple[Panel, Scale]:
     """Set the views of a piece at the largest scale that they have room for.
 
@@ -92,6 +95,7 @@ def stick_views(
         scribe: writes in the units of the job.
         room: width and height for them all, mm.
         choice: scales from the largest down; the last is taken where none has room.
+        whole_to: the piece is not broken at scales larger than one to this.
 
     Returns:
         The views, and their scale.
@@ -105,12 +109,13 @@ def stick_views(
         steel = sum(one.picture.bounds[3] - one.picture.bounds[1] for one in seen) * scale.paper
         if steel > room[1]:
             continue
+        along = _along(assembly, seen, room[0], scale)
+        if along is None or (along.gaps and scale.one_to < whole_to):
+            continue
         try:
-            made = _at_scale(assembly, seen, scribe, room[0], scale)
+            made = _set(assembly, seen, scribe, room[0], along)
         except ValueProblem as problem:
             trouble = problem
-            continue
-        if made is None:
             continue
         best = made, scale
         if made.box.height <= room[1]:
@@ -120,16 +125,21 @@ def stick_views(
     return best
 
 
-def _at_scale(
-    assembly: Assembly, seen: Sequence[Sighting], scribe: Scribe, width: float, scale: Scale
-) -> Panel | None:
-    """The views at one scale; None where the piece is too long for it even when broken."""
+def _along(assembly: Assembly, seen: Sequence[Sighting], width: float, scale: Scale) -> BrokenScale | None:
+    """How the piece lies along the paper; None where it is too long for the scale even when broken."""
     main = assembly.main
     left = LEFT_ROOM + (_TRIANGLE_ROOM if main.left.bevel else 0.0)
-    right = RIGHT_ROOM + (_TRIANGLE_ROOM if main.right.bevel else 0.0)
+    right = RIGHT_ROOM + (_DEPTH_ROOM if isinstance(main.stock, Plate) else 0.0)
+    right += _TRIANGLE_ROOM if main.right.bevel else 0.0
     along = broken_scale(sorted(_places(seen)), left, width - left - right, wanted=scale.paper)
-    if along.scale < scale.paper * 0.999:
-        return None
+    return along if along.scale > scale.paper * 0.999 else None
+
+
+def _set(
+    assembly: Assembly, seen: Sequence[Sighting], scribe: Scribe, width: float, along: BrokenScale
+) -> Panel:
+    """The views one over the other."""
+    main = assembly.main
     panels = []
     for one in seen:
         lining = Lining(one.picture, along)
@@ -141,6 +151,7 @@ def _at_scale(
             (0.0, width),
             notes=Side.BELOW if one.view is TOP else Side.ABOVE,
             overall=overall_lengths(assembly, scribe) if elevation else (),
+            depth=scribe.tell(main.stock.width) if isinstance(main.stock, Plate) else "",
         )
         if elevation:
             drawn = panel([*drawn.items, *_triangles(assembly, lining, scribe)], drawn.name)

@@ -1,0 +1,180 @@
+"""The parts list of a job: pieces, parts, bolts and weld, with weights and totals."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from gageline.job import Job
+from gageline.part import Assembly
+from gageline.sheets.boxes import line_height
+from gageline.sheets.furniture import Draft, Heading, bind, bolt_text, practice_block, space
+from gageline.sheets.notation import weight_text, weight_unit
+from gageline.sheets.scene import Anchor, Box, Group, Item, Level, Sheet, Text
+from gageline.sheets.style import BODY, HEADING, Weight
+from gageline.sheets.table import Column, Table, table_blocks
+from gageline.takeoff import PieceBill, bill_of_piece, bolts_of_job, parts_of_job
+from gageline.units import ZERO, Length, write_length
+
+__all__ = ["parts_list"]
+
+_INSET = 3.0
+_GAP = 5.0
+_FEW = 5
+_NARROW = 0.65
+_RIGHT = Anchor.RIGHT
+_WEIGHING = "Weights by volume at 490 lb/ft3 (7849 kg/m3), without welds, bolts and coating."
+
+
+def parts_list(job: Job) -> Sheet:
+    """The parts list of a job on as many pages as it takes, each table's head repeated.
+
+    Args:
+        job: the job.
+
+    Raises:
+        ValueProblem: a text with a character that the font lacks, or a part without a body.
+    """
+    bills = [bill_of_piece(assembly) for assembly in job.assemblies]
+    tables = [
+        ("Pieces", _pieces(job, bills)),
+        ("Parts to cut", _parts(job, bills)),
+        ("Bolts", _bolts(job)),
+        ("Fillet weld in the shop", _welds(job, bills)),
+    ]
+    heading = Heading("Parts list", detail="of the whole job")
+    pages = _flow(job, [(title, table) for title, table in tables if table.rows])
+    return bind(job, "parts list", [Draft(heading, tuple(page)) for page in pages])
+
+
+def _pieces(job: Job, bills: Sequence[PieceBill]) -> Table:
+    unit = weight_unit(job.system)
+    columns = (
+        Column("Mark", wraps=False),
+        Column("No.", _RIGHT, wraps=False),
+        Column("Section", wraps=False),
+        Column("Length", _RIGHT, wraps=False),
+        Column("Grade"),
+        Column("Finish"),
+        Column("Hand", wraps=False),
+        Column(f"Each {unit}", _RIGHT, wraps=False),
+        Column(f"All {unit}", _RIGHT, wraps=False),
+    )
+    rows = [_piece(job, assembly, bill) for assembly, bill in zip(job.assemblies, bills, strict=True)]
+    count = sum(bill.quantity for bill in bills)
+    weight = sum(bill.mass.weight * bill.quantity for bill in bills)
+    total = ("Total", str(count), "", "", "", "", "", "", weight_text(weight, job.system, 0))
+    return Table(columns, (*rows, total), BODY, total=True)
+
+
+def _piece(job: Job, assembly: Assembly, bill: PieceBill) -> tuple[str, ...]:
+    main = assembly.main
+    return (
+        assembly.mark,
+        str(assembly.quantity),
+        main.stock.designation,
+        write_length(main.length, job.system),
+        main.grade,
+        assembly.finish,
+        f"of {assembly.hand_of}" if assembly.hand_of else "",
+        weight_text(bill.mass.weight, job.system),
+        weight_text(bill.mass.weight * assembly.quantity, job.system, 0),
+    )
+
+
+def _parts(job: Job, bills: Sequence[PieceBill]) -> Table:
+    unit = weight_unit(job.system)
+    columns = (
+        Column("Mark", wraps=False),
+        Column("No.", _RIGHT, wraps=False),
+        Column("Section", wraps=False),
+        Column("Length", _RIGHT, wraps=False),
+        Column("Grade", wraps=False),
+        Column(f"Each {unit}", _RIGHT, wraps=False),
+        Column(f"All {unit}", _RIGHT, wraps=False),
+    )
+    lines = parts_of_job(bills)
+    rows = [
+        (
+            line.mark,
+            str(line.quantity),
+            line.designation,
+            write_length(line.length, job.system),
+            line.grade,
+            weight_text(line.weight, job.system),
+            weight_text(line.total_weight, job.system, 0),
+        )
+        for line in lines
+    ]
+    weight = weight_text(sum(line.total_weight for line in lines), job.system, 0)
+    total = ("Total", str(sum(line.quantity for line in lines)), "", "", "", "", weight)
+    return Table(columns, (*rows, total), BODY, total=True)
+
+
+def _bolts(job: Job) -> Table:
+    columns = (
+        Column("Bolt", wraps=False),
+        Column("Grade", wraps=False),
+        Column("No.", _RIGHT, wraps=False),
+        Column("Grip", _RIGHT, wraps=False),
+        Column("Place", wraps=False),
+    )
+    rows = tuple(
+        (
+            bolt_text(line.bolt) or "size not given",
+            line.grade if line.bolt else "",
+            str(line.quantity),
+            write_length(line.grip, job.system, 32) if line.grip is not None else "by the other ply",
+            "field" if line.field else "shop",
+        )
+        for line in bolts_of_job(job)
+    )
+    return Table(columns, rows, BODY)
+
+
+def _welds(job: Job, bills: Sequence[PieceBill]) -> Table:
+    sizes: dict[Length, Length] = {}
+    for bill in bills:
+        for weld in bill.welds:
+            sizes[weld.size] = sizes.get(weld.size, ZERO) + weld.length * bill.quantity
+    columns = (Column("Leg", wraps=False), Column("Length of all runs", _RIGHT, wraps=False))
+    rows = tuple(
+        (write_length(size, job.system, 64), write_length(length, job.system))
+        for size, length in sorted(sizes.items())
+    )
+    return Table(columns, rows, BODY)
+
+
+def _flow(job: Job, tables: Sequence[tuple[str, Table]]) -> list[list[Item]]:
+    """Tables one under the other, page after page, then how it was weighed and the practice."""
+    whole = space(job)
+    room = Box(whole.left + _INSET, whole.top + _INSET, whole.right - _INSET, whole.bottom - _INSET)
+    head = line_height(HEADING) * 1.3
+    pages: list[list[Item]] = [[]]
+    y = room.top
+    for title, table in tables:
+        width = room.width if len(table.columns) > _FEW else room.width * _NARROW
+        blocks = table_blocks(table, width, room.bottom - y - head, room.height - head)
+        started = False
+        for number, (block, height) in enumerate(blocks):
+            if number:
+                pages.append([])
+                y = room.top
+            if height:
+                words = f"{title}, continued" if started else title
+                started = True
+                pages[-1].append(Text(room.left, y, words, HEADING, Weight.BOLD, level=Level.TOP))
+                pages[-1].append(Group((block,), room.left, y + head))
+                y += head + height + _GAP
+    for items, height in _foot(job, room.width):
+        if y + height > room.bottom:
+            pages.append([])
+            y = room.top
+        pages[-1].append(Group(items, room.left, y))
+        y += height + 1.0
+    return pages
+
+
+def _foot(job: Job, width: float) -> Iterator[tuple[tuple[Item, ...], float]]:
+    yield (Text(0, 0, _WEIGHING, BODY, level=Level.TOP),), line_height(BODY) * 1.2
+    practice = practice_block(job, width, BODY)
+    yield practice.items, practice.height

@@ -1,0 +1,41 @@
+from __future__ import annotations
+
+import pytest
+
+from gageline.errors import ValueProblem
+from gageline.strength.aisc360 import manual_plates
+from gageline.strength.aisc360.j3_bolts import Hole
+
+
+@pytest.mark.parametrize("n", [1, 13])
+def test_the_number_of_bolts_is_limited(n):
+    with pytest.raises(ValueProblem, match=rf"n = {n} bolts must be 2 to 12 in a conventional single plate"):
+        manual_plates.conventional_plate(n, 0.75, 3, Hole.STANDARD)
+
+
+def test_a_wide_plate_is_extended():
+    with pytest.raises(ValueProblem, match=r"a = 4 in must be at most 3.5 in .*: design it as extended"):
+        manual_plates.conventional_plate(4, 0.75, 4, Hole.STANDARD)
+
+
+def test_other_holes_are_refused():
+    with pytest.raises(ValueProblem, match=r"oversized holes are outside the method: use standard holes or"):
+        manual_plates.conventional_plate(4, 0.75, 3, Hole.OVERSIZED)
+
+
+@pytest.mark.parametrize(
+    ("n", "hole", "e", "t_max"),
+    [
+        (5, Hole.STANDARD, 1.5, 0.4375),
+        (6, Hole.STANDARD, 3.0, 0.3125),
+        (5, Hole.SHORT_PERPENDICULAR, 1.5, float("inf")),
+        (6, Hole.SHORT_PERPENDICULAR, 1.5, 0.4375),
+    ],
+)
+def test_table_10_9(n, hole, e, t_max):
+    found = manual_plates.conventional_plate(n, 0.75, 3, hole)
+    assert (found.e.value, found.t_max) == (e, t_max)
+
+
+def test_weld_of_a_plate():
+    assert manual_plates.single_plate_weld(0.4).value == pytest.approx(0.25)

@@ -37,7 +37,7 @@ def check_step(bench: Bench, up: Face) -> Step:
     part = bench.part
     (low, _), (_, near) = extent_y(part.stock), extent_z(part.stock)
     below = part.end_x(End.RIGHT, low, near) - part.end_x(End.LEFT, low, near)
-    edge = "heel" if part.profile is Profile.ANGLE else "bottom edge"
+    edge = {Profile.ANGLE: "heel", Profile.TUBE: "bottom line"}.get(part.profile, "bottom edge")
     point = "" if part.left.square else f", at the long point on the {_long_edge(part, End.LEFT)}"
     cut = [end for end in End if not part.cut(end).square]
     squared = {0: "square both ends", 1: f"square the {cut[0].other} end" if cut else "", 2: ""}[len(cut)]

@@ -65,7 +65,14 @@ class Pattern:
 
 
 def patterns(bench: Bench) -> tuple[Pattern, ...]:
-    """Every pattern of a part, a group through both walls of a hollow section once on each."""
+    """Every pattern of a part, a group through both walls of a hollow section once on each.
+
+    Args:
+        bench: the part and the tape.
+
+    Returns:
+        Patterns in the order of the part's groups.
+    """
     found: list[Pattern] = []
     for group in bench.part.groups:
         if group.face in faces_of(bench.part.stock):

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gageline.job import Practice
-from gageline.layout import Layout, MarkKind, PartLayout, Step, lay_out
+from gageline.layout import Datum, Layout, MarkKind, PartLayout, Step, lay_out
 from gageline.part import Assembly, Face, HoleGroup, Part, face_range, opposite_hand
 from gageline.steel import Profile
 from gageline.units import Length, System, Unit, parse_length
@@ -31,6 +31,10 @@ def read(text: str, system: System) -> tuple[Length, str]:
     found = re.fullmatch(r"(?P<length>.*?)(?: (?P<side>near|far|up|down|above|below|past))?", text)
     assert found
     return parse_length(found["length"], _UNITS[system]), found["side"] or ""
+
+
+def source(datum: Datum) -> str:
+    return datum.split(",")[0]
 
 
 def across(part: Part, face: Face, from_: str, text: str, system: System) -> Length:
@@ -65,10 +69,9 @@ def holes_of_marks(layout: PartLayout, group: HoleGroup, system: System, *, back
     for mark in layout.marks:
         if mark.kind is MarkKind.HOLE and mark.for_ == group.name:
             y = mark.spot.y_back if back else mark.y
-            from_ = y.from_.split(",")[0]
             x = read(mark.x.text, system)
             assert x[1] == ""
-            found.append((x[0], across(layout.part, mark.face, from_, y.text, system)))
+            found.append((x[0], across(layout.part, mark.face, source(y.from_), y.text, system)))
     return found
 
 
@@ -163,7 +166,14 @@ def test_a_piece_is_turned_only_between_faces_and_every_face_is_named(layout: La
 @given(laid_out())
 def test_the_template_strikes_every_hole_and_never_needs_more_placings_than_holes(layout: Layout) -> None:
     for plan in layout.main.setups:
-        wanted = {mark.spot.struck for mark in layout.main.on(plan.face) if mark.kind is MarkKind.HOLE}
+        wanted = {
+            (
+                read(mark.x.text, layout.system)[0],
+                across(layout.main.part, plan.face, source(mark.y.from_), mark.y.text, layout.system),
+            )
+            for mark in layout.main.on(plan.face)
+            if mark.kind is MarkKind.HOLE
+        }
         struck = [set(placing.holes) for placing in plan.placings]
         assert set().union(*struck) == wanted
         assert plan.with_template <= len(wanted)

@@ -37,6 +37,11 @@ def test_the_tape_is_hooked_on_the_long_point(left: EndCut, point: str) -> None:
     assert step.check.endswith('; square the right end, at most 1/16" open at the square.')
 
 
+def test_the_second_length_is_taken_where_the_section_has_a_line_for_it() -> None:
+    checks = [check_step(on_bench(piece(stock)), Face.NEAR).check for stock in ("L6X4X1/2", "HSS6.000X0.375")]
+    assert [check.partition(" 10'")[0] for check in checks] == ["Along the heel", "Along the bottom line"]
+
+
 def test_bevelled_at_both_ends_the_other_edge_checks_the_length() -> None:
     cut = EndCut(parse_slope("3 in 12"))
     step = check_step(on_bench(piece(left=cut, right=cut)), Face.NEAR)

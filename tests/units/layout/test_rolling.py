@@ -1,4 +1,4 @@
-from itertools import pairwise
+from itertools import pairwise, permutations, product
 
 import pytest
 
@@ -49,3 +49,14 @@ def test_a_roll_says_which_face_comes_up_and_what_comes_toward_you() -> None:
 def test_faces_of_hollow_sections_are_walls() -> None:
     assert face_up(TOP, hollow=True) == "top wall"
     assert face_up(Face.LEG_B) == "leg B"
+
+
+@pytest.mark.parametrize("first", range(16))
+@pytest.mark.parametrize("second", range(16))
+def test_no_other_order_takes_fewer_turns(first: int, second: int) -> None:
+    faces = (TOP, NEAR, BOTTOM, FAR)
+    phases = tuple(
+        tuple(face for bit, face in enumerate(faces) if chosen >> bit & 1) for chosen in (first, second)
+    )
+    every = product(*(permutations(phase) for phase in phases))
+    assert turns(face_walk(phases)) == min(turns(walk) for walk in every)

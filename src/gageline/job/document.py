@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, ValidationInfo, field_validator
 
+from gageline.errors import ValueProblem
 from gageline.job.features import ClipEntry, CopeEntry, EndEntry, HolesEntry, OpeningEntry, TrimEntry
 from gageline.job.fields import (
     BoltText,
@@ -22,6 +23,7 @@ from gageline.job.fields import (
     Text,
 )
 from gageline.job.fittings import AnglesEntry, EndPlateEntry, PlateEntry, StiffenerEntry
+from gageline.job.frame import FrameEntry
 from gageline.steel import HoleKind
 from gageline.units import System
 
@@ -54,7 +56,7 @@ class PracticeEntry(Entry):
 
     tape: PositiveLength | None = Field(None, description="smallest division of the tape")
     bolt: BoltText | None = Field(None, description="size of the bolts that holes are for")
-    bolt_grade: GradeText | None = Field(None, description="of the bolts, printed on the sheets")
+    bolt_grade: Text | None = Field(None, description="of the bolts, printed on the sheets")
     hole: HoleKind | None = Field(None, description="kind of hole for a bolt")
     cope_radius: LengthText | None = Field(None, description="of the re-entrant corner of a cope")
     drop: PositiveLength | None = Field(None, description="top of steel down to the first row of holes")
@@ -104,7 +106,17 @@ class JobDocument(Entry):
 
     job: JobFacts
     practice: PracticeEntry = PracticeEntry()
+    frame: FrameEntry | None = Field(None, description="what stands where; the pieces follow from it")
     pieces: Annotated[
-        tuple[PieceEntry, ...],
-        Field(alias="piece", min_length=1, max_length=_MOST_PIECES),
-    ]
+        tuple[PieceEntry, ...], Field(alias="piece", max_length=_MOST_PIECES, validate_default=True)
+    ] = ()
+
+    @field_validator("pieces")
+    @classmethod
+    def _something_to_make(
+        cls, pieces: tuple[PieceEntry, ...], info: ValidationInfo
+    ) -> tuple[PieceEntry, ...]:
+        """Pieces as drawn, a frame, or both; a frame that is refused says so itself."""
+        if not pieces and info.data.get("frame", FrameEntry()) is None:
+            raise ValueProblem("is missing: write a [[piece]] table for each, or a [frame]")
+        return pieces

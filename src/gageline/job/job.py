@@ -9,6 +9,7 @@ from gageline.errors import ValueProblem
 from gageline.job.building import build_pieces, practice_of
 from gageline.job.collecting import Collector
 from gageline.job.document import JobDocument, JobFacts
+from gageline.job.frame import FrameEntry
 from gageline.job.practice import Practice
 from gageline.job.problems import placed
 from gageline.job.reading import parse, read_text, validated
@@ -27,11 +28,13 @@ class Job:
         facts: name, number, units and notes.
         practice: the shop's defaults.
         assemblies: the pieces, in the order of the document, every fitting with its mark.
+        frame: what stands where, whose pieces are found by detailing it; None without one.
     """
 
     facts: JobFacts
     practice: Practice
     assemblies: tuple[Assembly, ...]
+    frame: FrameEntry | None = None
 
     @property
     def system(self) -> System:
@@ -105,4 +108,5 @@ def check_job(job: Job) -> tuple[Finding, ...]:
 
 def _build(document: JobDocument, collector: Collector) -> Job:
     practice = practice_of(document.practice, document.job.units)
-    return Job(document.job, practice, build_pieces(document, practice, collector))
+    pieces = build_pieces(document, practice, collector)
+    return Job(document.job, practice, pieces, document.frame)

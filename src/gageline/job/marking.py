@@ -48,29 +48,28 @@ class FittingMarks:
         return replace(assembly, fittings=tuple(self._marked(fitting) for fitting in assembly.fittings))
 
     def _marked(self, fitting: Fitting) -> Fitting:
-        own = fitting.part.mark
-        if own:
-            return self._with_own(fitting, own)
-        turned = _turned_over(fitting)
-        if fitting.part not in self.marks and turned.part in self.marks:
-            fitting = turned
+        fitting = _one_way_up(fitting)
         part = fitting.part
+        if part.mark:
+            return replace(fitting, part=replace(part, mark=self._own(part)))
         if part not in self.marks:
             self.marks[part] = self._next(_LETTERS[fitting.kind])
         return replace(fitting, part=replace(part, mark=self.marks[part]))
 
-    def _with_own(self, fitting: Fitting, own: str) -> Fitting:
-        if own.casefold() in self.pieces:
-            raise ValueProblem(f'mark "{own}" of a fitting is the mark of a piece: give it one of its own')
-        first = self.parts.setdefault(own, fitting.part)
-        if first == fitting.part:
-            return fitting
-        turned = _turned_over(fitting)
-        if first == turned.part:
-            return turned
-        if first == reflect_x(fitting.part):
-            return replace(fitting, part=replace(fitting.part, mark=own + _HAND))
-        raise ValueProblem(f'mark "{own}" is given to two fittings that differ: give each a mark of its own')
+    def _own(self, part: Part) -> str:
+        """The mark that the document gives, or that of its opposite hand."""
+        if part.mark.casefold() in self.pieces:
+            raise ValueProblem(
+                f'mark "{part.mark}" of a fitting is the mark of a piece: give it one of its own'
+            )
+        first = self.parts.setdefault(part.mark, part)
+        if first == part:
+            return part.mark
+        if first == reflect_x(part):
+            return part.mark + _HAND
+        raise ValueProblem(
+            f'mark "{part.mark}" is given to two fittings that differ: give each a mark of its own'
+        )
 
     def _next(self, letter: str) -> str:
         mark = next(m for n in count(1) if (m := f"{letter}{n}") not in self.pieces and m not in self.given)
@@ -78,8 +77,8 @@ class FittingMarks:
         return mark
 
 
-def _turned_over(fitting: Fitting) -> Fitting:
-    """The same plate described from its other face; a fitting that is no plate stays.
+def _one_way_up(fitting: Fitting) -> Fitting:
+    """A plate described from the same one of its faces wherever it stands; other fittings stay.
 
     A plate has no hands: turned over it is its own mirror image, so one mark will do for both.
     """
@@ -89,4 +88,5 @@ def _turned_over(fitting: Fitting) -> Fitting:
     back, _ = extent_z(part.stock)
     x, y, z = stand.ex
     placement = Placement(stand.point((part.length, ZERO, back)), (-x, -y, -z), stand.ey)
-    return replace(fitting, part=reflect_x(part), placement=placement)
+    turned = replace(fitting, part=reflect_x(part), placement=placement)
+    return min(fitting, turned, key=lambda way: repr(way.part))  # any fixed choice of the two will do

@@ -11,6 +11,9 @@ from gageline.job.lines import line_of, lines_of_keys
 
 __all__ = ["JobProblems", "Note", "Path", "Problem", "place", "placed"]
 
+_NAMED = {("piece",): "mark"} | {
+    ("frame", table): "name" for table in ("column", "member", "point", "level")
+}  # the key that an item of a list is known by
 Path = tuple[str | int, ...]
 Note = tuple[Path, str]
 
@@ -68,8 +71,8 @@ def place(path: Path, table: object) -> str:
         at = _inside(at, step)
         if isinstance(step, str):
             words.append(step)
-        elif words == ["piece"] and isinstance(at, dict) and _is_word(at.get("mark")):
-            words[-1] = f'piece "{at["mark"]}"'
+        elif isinstance(at, dict) and _is_word(name := at.get(_NAMED.get(tuple(words), ""))):
+            words[-1] = f'{words[-1]} "{name}"'
         else:
             words[-1] = f"{words[-1]} {step + 1}"
     return " → ".join(words)

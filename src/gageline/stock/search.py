@@ -23,6 +23,7 @@ _FEW = 3000  # patterns tried before a dive
 _MANY = 30_000  # patterns tried after it
 _POOL_SECONDS = 5.0
 _LIST_SECONDS = 2.0  # for all mixes at once
+_NEAR = 0.05  # of the cost; farther from the bound the patterns of all mixes are too many to decide over
 _TILT = 1e-4  # of a piece
 _OPEN = 12  # mixes put aside without proof before the search gives up
 _WAYS = 4  # dives a turn, each a little different
@@ -222,7 +223,10 @@ class _Search:
         mix = cheapest_mix(self.problem, self.known, self.target(), self.watch)
         if isinstance(mix, Mix):
             self.raise_bound(mix.cost)
-            answer = self.list_and_choose(self.limits, prices, self.target(), _FEW, _LIST_SECONDS)
+            near = self.target() - prices.bound(self.limits) <= _NEAR * self.target()
+            answer = Answer.UNKNOWN
+            if near:
+                answer = self.list_and_choose(self.limits, prices, self.target(), _FEW, _LIST_SECONDS)
         else:
             answer = mix
         if self.best is not None and answer in {Answer.NONE, Answer.BEST}:

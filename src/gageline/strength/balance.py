@@ -169,7 +169,7 @@ def _solve(A: Array, b: Array) -> Array:
     """Solve three equations in three unknowns for each group, by the rule of determinants."""
     c_0, c_1, c_2 = (A[:, i] for i in range(3))
     first = np.cross(c_1, c_2, axis=0)
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         det = np.sum(c_0 * first, axis=0)
         return np.stack(
             [

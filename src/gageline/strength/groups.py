@@ -129,9 +129,9 @@ def _layout(points: ArrayLike, load: ArrayLike) -> _Layout:
 
 
 def _centre_of(layout: _Layout, q: Array) -> Array:
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         offset = np.where(q[2] == 0, np.inf, np.stack([-q[1], q[0]]) / q[2])
-    return layout.centre + (offset * layout.radius).T
+        return layout.centre + (offset * layout.radius).T
 
 
 def _bolt_resultant(x: Array, y: Array, q: Array) -> Resultant:

@@ -33,7 +33,7 @@ Array = NDArray[np.float64]
 _NODES = 40
 _BLOCK = 256
 _NARROWEST, _WIDEST = 1e-3, 4.0
-_EARLIEST, _LITTLE_LESS, _GOLDEN, _CUTS = 0.5, 0.999, (math.sqrt(5) - 1) / 2, 24
+_EARLIEST, _LITTLE_LESS, _GOLDEN, _CUTS = 0.5, 0.999, (math.sqrt(5) - 1) / 2, 20
 _NO_LENGTH = 1e-9
 _TINY = 1e-300
 _DEGREE = 180.0 / math.pi
@@ -146,7 +146,7 @@ def _weld_resultant(lines: _Lines, rows: Rows, q: Array, part: Array) -> Resulta
     x, y, u_x, u_y, full = (each[:, rows] for each in (lines.x, lines.y, lines.u_x, lines.u_y, lines.length))
     d_x, d_y = q[0] - q[2] * y, q[1] + q[2] * x
     lengthwise, sidewise = d_x * u_x + d_y * u_y, d_y * u_x - d_x * u_y
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         foot = np.nan_to_num(np.clip(-sidewise / q[2], 0.0, full))
         near = np.clip(
             np.nan_to_num(np.abs(lengthwise / q[2]), nan=np.inf), _NARROWEST * full, _WIDEST * full
@@ -207,9 +207,9 @@ def _weld_force(points: Pattern, axis: tuple[Array, ...], reach: Array) -> tuple
 
 
 def _centre_of(lines: _Lines, q: Array) -> Array:
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         offset = np.where(q[2] == 0, np.inf, np.stack([-q[1], q[0]]) / q[2])
-    return lines.centre + (offset * lines.radius).T
+        return lines.centre + (offset * lines.radius).T
 
 
 def eccentric_welds(lines: ArrayLike, load: ArrayLike) -> WeldGroups:

@@ -346,5 +346,6 @@ def _rows(entry: HolesEntry, stock: Stock, face: Face, practice: Practice) -> tu
 def _usual_gage(stock: Stock) -> Length:
     gage = stock.gage if isinstance(stock, Section) and stock.profile in _GAGED else None
     if gage is None:
-        raise ValueProblem(f"{stock.designation} has no usual gage: give gage, or rows with offset")
+        remedy = "back" if stock.profile is Profile.CHANNEL else "gage, or rows with offset"
+        raise ValueProblem(f"{stock.designation} has no usual gage: give {remedy}")
     return gage

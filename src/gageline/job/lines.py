@@ -109,6 +109,8 @@ class _Walk:
         elif self.state == "header":
             self.here = self.header()
             self.found.setdefault(self.here, self.line)
+            if self.array:
+                self.found.setdefault(self.here[:-1], self.line)
             self.state = "ended"
 
     def header(self) -> Path:

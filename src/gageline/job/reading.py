@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from gageline.job.document import JobDocument
-from gageline.job.problems import JobProblems, Note, Problem, placed
+from gageline.job.problems import JobProblems, Note, Path, Problem, placed
 from gageline.job.wording import refusal
 from gageline.units import System
 
@@ -99,6 +99,12 @@ def _is_full(detail: ErrorDetails) -> bool:
     return detail["type"] == "too_short" and isinstance(detail["input"], list) and bool(detail["input"])
 
 
+def _path_of(detail: ErrorDetails) -> Path:
+    """Where in the document; a list that was left out goes by its key, not by the name it has here."""
+    path = tuple(detail["loc"])
+    return ("piece",) if path == ("pieces",) and detail["type"] == "value_error" else path
+
+
 def validated(table: dict[str, Any]) -> tuple[JobDocument | None, list[Note]]:
     """The document of TOML tables, or None and every problem of form.
 
@@ -114,4 +120,4 @@ def validated(table: dict[str, Any]) -> tuple[JobDocument | None, list[Note]]:
         found = wrong.errors(include_url=False, include_context=True)
         # a list whose items were all refused is not an empty one
         details = [detail for detail in found if not _is_full(detail)]
-        return None, [(tuple(detail["loc"]), refusal(detail, JobDocument)) for detail in details]
+        return None, [(_path_of(detail), refusal(detail, JobDocument)) for detail in details]

@@ -53,7 +53,7 @@ CASES = (
     Broken(
         "an empty list of pieces",
         HEAD.replace("[job]", "piece = []\n[job]"),
-        "line 1: piece: is empty: give at least one",
+        "line 1: piece: is missing: write a [[piece]] table for each",
     ),
     Broken(
         "piece with single brackets",
@@ -68,7 +68,7 @@ CASES = (
     Broken(
         "job is a list",
         '[[job]]\nname = "t"\n' + BEAM,
-        "job: a list stands where a table is due: write its keys under it",
+        "line 1: job: a list stands where a table is due: write its keys under it",
     ),
     Broken(
         "job is a text",

@@ -1,0 +1,79 @@
+from __future__ import annotations
+
+import pytest
+
+from gageline.job import JobProblems
+from gageline.part import bounds
+from jobs import fitting_of, job_of
+
+BEAM = 'mark = "{mark}"\nstock = "W16x26"\nlength = 120\n'
+ANGLES = '[[piece.angles]]\nend = "{end}"\nstock = "L4x3-1/2x5/16"\nrows = 3\n'
+LONG = ANGLES + 'length = "10"\n'
+
+
+def test_equal_fittings_of_all_pieces_share_a_mark() -> None:
+    job = job_of(
+        BEAM.format(mark="B1") + ANGLES.format(end="both"), BEAM.format(mark="B2") + ANGLES.format(end="left")
+    )
+    assert {fitting.part.mark for piece in job.assemblies for fitting in piece.fittings} == {"a1"}
+
+
+def test_a_mark_that_a_piece_or_the_document_has_is_passed_over() -> None:
+    job = job_of(
+        BEAM.format(mark="A1") + ANGLES.format(end="left"),
+        BEAM.format(mark="B2") + ANGLES.format(end="left").replace("rows = 3", 'rows = 2\nmark = "a2"'),
+    )
+    assert [piece.fittings[0].part.mark for piece in job.assemblies] == ["a3", "a2"]
+
+
+def test_a_pair_is_its_own_mirror_and_a_single_angle_is_not() -> None:
+    hand = 'mark = "B2"\nas_hand_of = "B1"\n'
+    pair = job_of(BEAM.format(mark="B1") + LONG.format(end="left"), hand)
+    one, two = ({f.name: f.part.mark for f in piece.fittings} for piece in pair.assemblies)
+    assert one == two == {"left near angle": "a1", "left far angle": "a2"}
+    single = job_of(BEAM.format(mark="B1") + LONG.format(end="left") + 'sides = "near"\n', hand)
+    marks = [(f.name, f.part.mark) for piece in single.assemblies for f in piece.fittings]
+    assert marks == [("left near angle", "a1"), ("left far angle", "a2")]
+
+
+def test_a_given_mark_goes_to_one_hand_and_its_opposite_is_named() -> None:
+    job = job_of(BEAM.format(mark="B1") + LONG.format(end="left") + 'mark = "k7"\n')
+    assert [fitting.part.mark for fitting in job.assemblies[0].fittings] == ["k7", "k7-OH"]
+
+
+def test_a_plate_turned_over_stays_where_it_was() -> None:
+    plate = (
+        '[[piece.plates]]\nx = {x}\non = "{on}"\nthickness = "3/8"\nwidth = 4\nrows = 2\nlength = 8\n'
+        'end_distance = "1 1/2"\n'
+    )
+    piece = job_of(
+        BEAM.format(mark="B1") + plate.format(x=40, on="near") + plate.format(x=40, on="far")
+    ).assemblies[0]
+    near, far = piece.fittings
+    assert near.part == far.part
+    (x0, x1), (y0, y1), (z0, z1) = bounds(near)
+    assert bounds(far) == ((x0, x1), (y0, y1), (-z1, -z0))
+
+
+def test_one_mark_for_two_different_fittings_is_refused() -> None:
+    two = ANGLES.format(end="left") + 'mark = "k1"\n' + ANGLES.format(end="right").replace("3\n", "2\n")
+    with pytest.raises(
+        JobProblems, match='mark "k1" is given to two fittings that differ: give each a mark of'
+    ):
+        job_of(BEAM.format(mark="B1") + two + 'mark = "k1"\n')
+
+
+def test_the_opposite_hand_of_a_channel_names_what_is_where() -> None:
+    lines = 'mark = "C1"\nstock = "C12x20.7"\nlength = 120\nholes = [{ name = "left web", x = 3 }]\n'
+    plate = '[[piece.plates]]\nx = 24\nthickness = "3/8"\nwidth = 4\nrows = 2\n'
+    job = job_of(lines + ANGLES.format(end="left") + plate, 'mark = "C2"\nas_hand_of = "C1"\n')
+    hand = job.piece("C2")
+    assert [group.name for group in hand.main.groups] == ["right web", "right end, for the angles"]
+    assert [fitting.name for fitting in hand.fittings] == [
+        "right near angle",
+        "right far angle",
+        "near plate, 2'-0\" from right",
+    ]
+    assert {weld.fitting for weld in hand.welds} == {"near plate, 2'-0\" from right"}
+    low, high = bounds(fitting_of(hand, "near plate, 2'-0\" from right"))[0]
+    assert (low + high).ticks == (hand.main.length.ticks - 24 * 162560) * 2

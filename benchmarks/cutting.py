@@ -11,7 +11,6 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from collections import Counter
 from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
@@ -63,26 +62,28 @@ def faults_of(instance: dict[str, Any], plan: Packing | None, bound: int) -> lis
     return faults
 
 
-def cp_sat(problem: Problem, most: Packing, seconds: float, workers: int) -> tuple[int | None, bool, float]:
-    """One variable a piece kind and stick; sticks in order of fill; no dearer than the best-fit plan."""
+def cp_sat(problem: Problem, start: Packing, seconds: float, workers: int) -> tuple[int | None, bool, float]:
+    """One variable a piece kind and stick; sticks in order of fill; the best-fit plan is given as a start."""
     begun = monotonic()
     model = cp_model.CpModel()
-    used: Counter[int] = Counter()
-    for pattern, times in most.patterns:
-        used[pattern.stick] += times
     cost: list[Any] = []
     placed: list[list[Any]] = [[] for _ in problem.lengths]
-    for stick in problem.sticks:
-        affordable = problem.pieces if stick.cost == 0 else most.cost // stick.cost
+    for s, stick in enumerate(problem.sticks):
+        alike = [p for p, n in start.patterns if p.stick == s for _ in range(n)]
+        alike.sort(key=lambda p: -problem.fill(p))
+        affordable = problem.pieces if stick.cost == 0 else start.cost // stick.cost
         count = min(problem.pieces, affordable, problem.pieces if stick.limit is None else stick.limit)
         before: Any = None
         for b in range(count):
+            counts = dict(alike[b].counts) if b < len(alike) else {}
             on = model.new_bool_var(f"on{b}")
+            model.add_hint(on, bool(counts))
             fill: list[Any] = []
             for i, (length, wanted) in enumerate(zip(problem.lengths, problem.demand, strict=True)):
                 top = min(wanted, stick.length // length)
                 if top:
                     x = model.new_int_var(0, top, f"x{i},{b}")
+                    model.add_hint(x, counts.get(i, 0))
                     placed[i].append(x)
                     fill.append(length * x)
             load = sum(fill)
@@ -93,7 +94,6 @@ def cp_sat(problem: Problem, most: Packing, seconds: float, workers: int) -> tup
             before = load
     for i, wanted in enumerate(problem.demand):
         model.add(sum(placed[i]) == wanted)
-    model.add(sum(cost) <= most.cost)
     model.minimize(sum(cost))
     solver = cp_model.CpSolver()
     solver.parameters.max_time_in_seconds = max(0.1, seconds - (monotonic() - begun))

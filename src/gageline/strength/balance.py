@@ -21,10 +21,10 @@ __all__ = ["Balance", "Law", "Pattern", "Resultant", "balance", "resultant", "se
 Array = NDArray[np.float64]
 Rows = NDArray[np.intp]
 
-_ENOUGH = 1e-13
+_NEAR = 1e-8  # Newton's last step squares what is left
 _STILL = 1e-12
 _MOST_TURNS = 250
-_SECANT_TURNS = 2
+_SECANT_TURNS = 1
 _SHORTEST = 1e-3
 _TINY = 1e-300
 
@@ -139,20 +139,19 @@ def resultant(points: Pattern, R: Array, G: Array, H: Array | None, g: Array) ->
     """
     t, n = points.along(), points.across()
     stiff, slope = R / points.move, (G - R) / points.move
-    W = np.stack([np.sum(R * t_i, axis=0) for t_i in t])
-    growth = np.stack([np.sum(G * t_i, axis=0) for t_i in t])
-    count = W.shape[1]
-    secant = np.zeros((3, 3, count))
-    total = np.sum(stiff, axis=0)
-    secant[0, 0] = secant[1, 1] = total
-    secant[0, 2] = secant[2, 0] = -np.sum(stiff * points.y, axis=0)
-    secant[1, 2] = secant[2, 1] = np.sum(stiff * points.x, axis=0)
-    secant[2, 2] = np.sum(stiff * (points.x * points.x + points.y * points.y), axis=0)
+    W = np.stack([_sum(R, t_i) for t_i in t])
+    growth = np.stack([_sum(G, t_i) for t_i in t])
+    secant = np.zeros((3, 3, W.shape[1]))
+    stiff_x, stiff_y = stiff * points.x, stiff * points.y
+    secant[0, 0] = secant[1, 1] = np.sum(stiff, axis=0)
+    secant[0, 2] = secant[2, 0] = -np.sum(stiff_y, axis=0)
+    secant[1, 2] = secant[2, 1] = np.sum(stiff_x, axis=0)
+    secant[2, 2] = _sum(stiff_x, points.x) + _sum(stiff_y, points.y)
     tangent = secant + growth[:, None] * g[None]
     for i in range(3):
         weighted = slope * t[i]
         for j in range(i, 3):
-            part = np.sum(weighted * t[j], axis=0)
+            part = _sum(weighted, t[j])
             tangent[i, j] += part
             if i != j:
                 tangent[j, i] += part
@@ -161,23 +160,27 @@ def resultant(points: Pattern, R: Array, G: Array, H: Array | None, g: Array) ->
         for i in range(3):
             weighted = turn * t[i]
             for j in range(3):
-                tangent[i, j] += np.sum(weighted * n[j], axis=0)
+                tangent[i, j] += _sum(weighted, n[j])
     return Resultant(W, secant, tangent)
+
+
+def _sum(one: Array, other: Array) -> Array:
+    """Add up the products of two quantities over the points of each group."""
+    total: Array = np.einsum("pg,pg->g", one, other)
+    return total
+
+
+def _cross(a: Array, b: Array) -> Array:
+    return np.stack([a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]])
 
 
 def _solve(A: Array, b: Array) -> Array:
     """Solve three equations in three unknowns for each group, by the rule of determinants."""
     c_0, c_1, c_2 = (A[:, i] for i in range(3))
-    first = np.cross(c_1, c_2, axis=0)
+    c_12 = _cross(c_1, c_2)
     with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-        det = np.sum(c_0 * first, axis=0)
-        return np.stack(
-            [
-                np.sum(b * first, axis=0) / det,
-                np.sum(b * np.cross(c_2, c_0, axis=0), axis=0) / det,
-                np.sum(b * np.cross(c_0, c_1, axis=0), axis=0) / det,
-            ]
-        )
+        det = _sum(c_0, c_12)
+        return np.stack([_sum(b, c_12), _sum(b, _cross(c_2, c_0)), _sum(b, _cross(c_0, c_1))]) / det
 
 
 def _unit(q: Array) -> Array:
@@ -188,7 +191,7 @@ def _unit(q: Array) -> Array:
 def balance(law: Law, target: Array, start: Array | None = None) -> Balance:
     """Find the motion of each group whose resisting forces have their resultant along the load.
 
-    A few steps with the secant stiffness come close from the elastic motion; Newton's method then finishes.
+    A step with the secant stiffness comes close from the elastic motion; Newton's method then finishes.
     A step that does not bring the resultant nearer to the load is shortened, and if that does not help a
     secant step is taken from the best motion so far.
 
@@ -201,41 +204,39 @@ def balance(law: Law, target: Array, start: Array | None = None) -> Balance:
         Motions and loads carried; a load that is not a number where the search did not end.
     """
     count = target.shape[1]
-    done_q, size = np.array(target), np.full(count, np.nan)
     rows: Rows = np.arange(count)
-    base, w = np.array(target if start is None else start), target
-    secants = _SECANT_TURNS if start is None else 0
-    newton, secant = np.zeros_like(base), np.zeros_like(base)
-    reach, best = np.zeros(count), np.full(count, np.inf)
-    for turn in range(_MOST_TURNS):
+    w, base = target, target if start is None else start
+    for _ in range(_SECANT_TURNS if start is None else 0):
+        base = _unit(_solve(law(base, rows).secant, w))
+    done_q, size = np.array(base), np.full(count, np.nan)
+    base, newton = np.array(base), np.zeros_like(target)
+    reach, best = np.ones(count), np.full(count, np.inf)
+    for _ in range(_MOST_TURNS):
         trial = _unit(base + reach * newton)
-        desperate = reach < _SHORTEST
-        if turn > 0:
-            trial[:, desperate] = secant[:, desperate]
+        stuck = reach < _SHORTEST
+        if stuck.any():
+            trial[:, stuck] = _unit(_solve(law(base[:, stuck], rows[stuck]).secant, w[:, stuck]))
         found = law(trial, rows)
-        along = np.sum(found.W * w, axis=0)
+        along = _sum(found.W, w)
         off = found.W - along * w
-        miss = np.sqrt(np.sum(off * off, axis=0)) / np.maximum(along, _TINY)
-        better = (miss < best) | desperate | (turn <= secants)
+        miss = np.sqrt(_sum(off, off)) / np.maximum(along, _TINY)
+        better = (miss < best) | stuck
         step = _solve(found.tangent - w[:, None] * trial[None], -off)
-        more = np.sum(step * trial, axis=0)
+        more = _sum(step, trial)
         step -= more * trial
-        length = np.sqrt(np.sum(step * step, axis=0))
-        step /= np.maximum(1.0, 2.0 * length)
+        length = np.sqrt(_sum(step, step))
         usable = np.isfinite(length)
-        base[:, better] = trial[:, better]
-        best[better] = miss[better]
-        newton[:, better] = step[:, better]
-        secant[:, better] = _unit(_solve(found.secant, w))[:, better]
-        early = turn < secants
-        reach = np.where(better, np.where(usable & (not early), 1.0, 0.0), reach / 4)
-        ended = better & usable & (along > 0) & ((miss <= _ENOUGH) | (length <= _STILL))
+        step /= np.maximum(1.0, 2.0 * length)
+        base, newton = np.where(better, trial, base), np.where(better, step, newton)
+        best = np.where(better, miss, best)
+        reach = np.where(better, np.where(usable, 1.0, 0.0), reach / 4)
+        ended = better & usable & (along > 0) & (length <= np.where(miss <= _NEAR, _NEAR, _STILL))
         if ended.any():
-            done_q[:, rows[ended]] = trial[:, ended]
+            done_q[:, rows[ended]] = _unit(trial + step)[:, ended]
             size[rows[ended]] = (along + more)[ended]
             keep = ~ended
             if not keep.any():
-                return Balance(done_q, size)
-            rows, base, w = rows[keep], base[:, keep], w[:, keep]
-            newton, secant, reach, best = newton[:, keep], secant[:, keep], reach[keep], best[keep]
+                break
+            rows, base, w, newton = rows[keep], base[:, keep], w[:, keep], newton[:, keep]
+            reach, best = reach[keep], best[keep]
     return Balance(done_q, size)

@@ -32,7 +32,7 @@ class BoltGroups:
     Args:
         coefficient: By how much the wrench can be multiplied, in strengths of one bolt: the coefficient C of
             the Manual for a unit force, C' in inches for a unit moment. Shape (groups,).
-        centre: Instantaneous centre in the axes of the input, infinite where the group does not turn.
+        centre: Instantaneous centre in the axes of the input, infinite or very far where the group does not turn.
             Shape (groups, 2).
         forces: Share of the load of each bolt when the group gives way, in strengths of one bolt. Shape
             (groups, bolts, 2).
@@ -143,8 +143,8 @@ def _bolt_resultant(x: Array, y: Array, q: Array) -> Resultant:
     rise = np.maximum(1.0 - decay, _TINY)
     force = rise**0.55
     growth = 5.5 * movement * decay * force / rise
-    t_first = np.stack([np.take_along_axis(part, first, axis=0)[0] for part in bolts.along()])
-    return resultant(bolts, force, growth, None, -t_first / reach)
+    farthest = Pattern(*(np.take_along_axis(part, first, axis=0) for part in bolts))
+    return resultant(bolts, force, growth, None, -np.concatenate(farthest.along()) / reach)
 
 
 def _at_break(x: Array, y: Array, target: Array) -> Balance:

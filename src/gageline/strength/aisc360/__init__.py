@@ -1,6 +1,15 @@
 """ANSI/AISC 360-22 and the methods of the Steel Construction Manual that go with it, one module a chapter.
 
-Forces are in kips, lengths in inches, stresses in ksi, moments in kip-inches.
+Forces are in kips, lengths in inches, stresses in ksi, moments in kip-inches. Each function names its clause
+(`clause_of`), refuses what lies outside it, and gives its working.
+
+Covered: D2 and D3 with the net area of B4.3; F2, F3, F6, F11 and F13.1; G2.1 and G3; H1.1; J2 to J4, J7, J8
+and J10; of the Manual coped webs, prying, single plates, unstiffened seats, least thickness at welds and
+concentric base plates. Not covered: members in compression (E, but for a plate of a connection), built-up
+members, slender webs and flanges, tension field action, hollow sections (H3, K), torsion, fatigue, plug and
+slot welds, complete-penetration welds (the base metal governs them), pins and eyebars, structural integrity
+(B3.9), stability (C), composite members (I), reinforced copes, stiffened seats, brackets, splices, moment
+connections, and seismic design. Values that were not read in print are marked "from memory" where they stand.
 """
 
 from gageline.strength.aisc360 import (

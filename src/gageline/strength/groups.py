@@ -32,7 +32,7 @@ class BoltGroups:
     Args:
         coefficient: By how much the wrench can be multiplied, in strengths of one bolt: the coefficient C of
             the Manual for a unit force, C' in inches for a unit moment. Shape (groups,).
-        centre: Instantaneous centre in the axes of the input, infinite or very far where the group does not turn.
+        centre: Instantaneous centre in the axes of the input, infinite or very far without a turn.
             Shape (groups, 2).
         forces: Share of the load of each bolt when the group gives way, in strengths of one bolt. Shape
             (groups, bolts, 2).

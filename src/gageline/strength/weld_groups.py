@@ -48,7 +48,7 @@ class WeldGroups:
         length: By how much the wrench can be multiplied, in strengths of one inch of weld loaded along its
             line: an effective length in inches for a unit force, in square inches for a unit moment.
             Shape (groups,).
-        centre: Instantaneous centre in the axes of the input, infinite or very far where the group does not turn.
+        centre: Instantaneous centre in the axes of the input, infinite or very far without a turn.
             Shape (groups, 2).
     """
 

@@ -119,7 +119,7 @@ def join_stiffeners(entry: StiffenerEntry, main: Part, practice: Practice, syste
     welds: list[Weld] = []
     for part, side in zip(placed, chosen, strict=True):
         face, name = web_face(side), f"{side} stiffener, {where}"
-        foot = face_point(section, face, x, section.d - section.tf)
+        foot = face_point(section, face, x, section.d - _flange_beyond(section, _clip_of(part)))
         placement = standing(face, _DOWN, foot, entry.thickness)
         fittings.append(Fitting(name, FittingKind.STIFFENER, part, placement, face, None, Join.WELDED))
         welds.extend(_stiffener_welds(name, part, section, entry.weld or practice.weld))
@@ -128,18 +128,17 @@ def join_stiffeners(entry: StiffenerEntry, main: Part, practice: Practice, syste
 
 def _stiffener(entry: StiffenerEntry, section: Section, side: Side, system: System) -> Part:
     """A stiffener as it lies, its foot on the web along its bottom edge."""
-    clear = section.d - section.tf * 2
+    far, near = extent_z(section)
+    level = face_point(section, web_face(side), ZERO, ZERO)[2]
+    width = entry.width or (near - level if side is Side.NEAR else level - far)
+    clip = _fillet_clip(section, system) if entry.clip is None else entry.clip
+    clear = section.d - _flange_beyond(section, clip) * 2
     length = entry.length or clear
     if length > clear:
         raise ValueProblem(
             f"length {say(length, system)} is more than the clear depth {say(clear, system)} "
             "between the flanges: leave it out"
         )
-    far, near = extent_z(section)
-    level = face_point(section, web_face(side), ZERO, ZERO)[2]
-    room = near - level if side is Side.NEAR else level - far
-    width = entry.width or room
-    clip = _fillet_clip(section, system) if entry.clip is None else entry.clip
     if clip >= width or clip * 2 >= length:
         raise ValueProblem(
             f"clip {say(clip, system)} leaves nothing of a stiffener {say(width, system)} by "
@@ -159,9 +158,22 @@ def _fillet_clip(section: Section, system: System) -> Length:
     return round_up(max(up, out), step)
 
 
+def _clip_of(part: Part) -> Length:
+    return part.clips[0].along if part.clips else ZERO
+
+
+def _flange_beyond(section: Section, clip: Length) -> Length:
+    """How thick the flange is where a stiffener begins to touch it, past its clip; more where it tapers."""
+    sides_of_web = 1 if section.profile is Profile.CHANNEL else 2
+    overhang = (section.bf - section.tw) / sides_of_web
+    run = overhang - (section.taper_run or overhang) - clip
+    rise = Length.from_inches(run.inches * (section.flange_slope or 0.0))
+    return section.tf + max(rise, ZERO)
+
+
 def _stiffener_welds(name: str, part: Part, section: Section, size: Length) -> tuple[Weld, Weld]:
-    clip = part.clips[0].along if part.clips else ZERO
-    reaches = part.length == section.d - section.tf * 2
+    clip = _clip_of(part)
+    reaches = part.length == section.d - _flange_beyond(section, clip) * 2
     flanges, runs = ("both flanges", 4) if reaches else ("the top flange", 2)
     width = part.stock.width if isinstance(part.stock, Plate) else ZERO
     return (

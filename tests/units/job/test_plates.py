@@ -141,3 +141,14 @@ def test_a_clip_that_leaves_nothing_is_refused_in_millimetres() -> None:
         .part.clips[0]
         .along
     )
+
+
+def test_a_stiffener_between_tapered_flanges_clears_them_past_its_clip() -> None:
+    """S12X31.8 tapers 1 in 6 (ASTM A6): the flange is thicker near the web than where tf is measured."""
+    piece = piece_of(STIFFENER, stock="S12x31.8")
+    section = section_of(piece)
+    stiffener = piece.fittings[0].part
+    run = (section.bf.inches - section.tw.inches) / 4 - stiffener.clips[0].across.inches
+    flange = section.tf.inches + run / 6
+    assert stiffener.length.inches == pytest.approx(section.d.inches - 2 * flange, abs=0.001)
+    assert stiffener.length < section.d - section.tf * 2

@@ -126,9 +126,15 @@ def _with_fittings(
                 if one.name in names:
                     collector.add(here, f"puts a second {one.name} in one place: keep one of them")
                 names.add(one.name)
-    groups = (*main.groups, *(group for one in joined for group in one.groups))
+    drilled = tuple(group for one in joined for group in one.groups)
+    taken = {group.name for group in main.groups}
+    for group in drilled:
+        if group.name in taken:
+            collector.add(
+                (*path, "holes"), f'"{group.name}" is what a fitting\'s holes are called: rename it'
+            )
     return Assembly(
-        replace(main, groups=groups),
+        replace(main, groups=(*main.groups, *drilled)),
         entry.quantity,
         tuple(fitting for one in joined for fitting in one.fittings),
         tuple(weld for one in joined for weld in one.welds),

@@ -13,14 +13,18 @@ from jobs import job_of
 DEMO = Path(__file__).parents[3] / "src/gageline/demo"
 FITTINGS = {
     "bolted angles": '[[piece.angles]]\nend = "both"\nstock = "L4x3-1/2x5/16"\nrows = 2\nlength = "6 1/2"',
-    "welded angles": '[[piece.angles]]\nend = "both"\nstock = "L4x3-1/2x5/16"\nrows = 2\nto_web = "welded"\nweb_leg = "long"',
-    "end plates": '[[piece.end_plates]]\nend = "both"\nthickness = "3/8"\nwidth = 12\nlength = 14\nrows = 2\ngage = 3\ndrop = -1',
+    "welded angles": "[[piece.angles]]\n"
+    'end = "both"\nstock = "L4x3-1/2x5/16"\nrows = 2\nto_web = "welded"\nweb_leg = "long"',
+    "end plates": "[[piece.end_plates]]\n"
+    'end = "both"\nthickness = "3/8"\nwidth = 12\nlength = 14\nrows = 2\ngage = 3\ndrop = -1',
     "stiffeners": '[[piece.stiffeners]]\nx = 20\nthickness = "3/8"',
     "top plate along": '[[piece.plates]]\non = "top"\nx = 30\nthickness = "3/8"\nwidth = 4\nrows = 2',
-    "top plate across": '[[piece.plates]]\non = "top"\nruns = "across"\nx = 30\nthickness = "3/8"\nwidth = 4\nrows = 2',
+    "top plate across": "[[piece.plates]]\n"
+    'on = "top"\nruns = "across"\nx = 30\nthickness = "3/8"\nwidth = 4\nrows = 2',
     "near plate along": '[[piece.plates]]\nruns = "along"\nx = 30\nthickness = "3/8"\nwidth = 4\nrows = 2',
     "near plate across": '[[piece.plates]]\nx = 30\nthickness = "3/8"\nwidth = 4\nrows = 2',
-    "far plate along": '[[piece.plates]]\non = "far"\nruns = "along"\nx = 30\nthickness = "3/8"\nwidth = 4\nrows = 2',
+    "far plate along": "[[piece.plates]]\n"
+    'on = "far"\nruns = "along"\nx = 30\nthickness = "3/8"\nwidth = 4\nrows = 2',
     "bottom plate along": '[[piece.plates]]\non = "bottom"\nx = 30\nthickness = "3/8"\nwidth = 4\nrows = 2',
 }
 ALL = frozenset(FITTINGS)

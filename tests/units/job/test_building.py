@@ -49,3 +49,9 @@ def test_european_stock_is_found_in_a_job_in_feet_and_plates_in_its_own_units() 
     assert piece_of(stock="IPE 300").main.stock.designation == "IPE 300"
     plate = piece_of(stock="PL12x200", length="900", units="mm").main.stock
     assert (plate.designation, plate.system) == ("PL 12x200", Measure.EU)
+
+
+def test_a_group_is_not_called_as_the_holes_of_a_fitting_are() -> None:
+    lines = 'holes = [{ name = "left end, for the angles" }]\n[[piece.angles]]\nend = "left"\n'
+    with pytest.raises(JobProblems, match="is what a fitting's holes are called: rename it"):
+        piece_of(lines + 'stock = "L4x3-1/2x5/16"\nrows = 2\n')

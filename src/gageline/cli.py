@@ -19,7 +19,7 @@ from rich.table import Table
 from gageline.errors import GagelineError, ValueProblem
 from gageline.exchange import json_text
 from gageline.job import Job, check_job, open_job
-from gageline.layout import Layout, lay_out
+from gageline.layout import Layout, PartLayout, lay_out
 from gageline.part import Finding, Severity
 from gageline.sheets import Sheet, bench_cards, fitting_templates, parts_list, piece_drawings, to_pdf
 from gageline.steel import facts, find
@@ -152,13 +152,25 @@ def marks(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> Non
         print(json_text(layouts, job.system))
         return
     for assembly, layout in zip(job.assemblies, layouts, strict=True):
-        say.print(
-            f"{assembly.mark}: {assembly.main.stock.designation}, {assembly.quantity} wanted", style="bold"
-        )
-        for step in layout.steps:
-            say.print(f"{step.number:>3}. {step.title}: {step.text}", markup=False, soft_wrap=True)
-            if step.check:
-                say.print(f"     check: {step.check}", markup=False, soft_wrap=True, style="dim")
+        hand = f", opposite hand of {assembly.hand_of}" if assembly.hand_of else ""
+        _show_steps(layout.main, f"{assembly.quantity} wanted{hand}", job.system)
+        for fitting in layout.fittings:
+            _show_steps(fitting, f"{fitting.quantity} for each {assembly.mark}", job.system)
+
+
+def _show_steps(laid: PartLayout, wanted: str, system: System) -> None:
+    """One part's steps, with the readings to strike and the check after each."""
+    part = laid.part
+    head = f"{part.mark}: {part.stock.designation}, {_written(part.length, system)}, {wanted}"
+    say.print(head, style="bold", markup=False, soft_wrap=True)
+    for step in laid.steps:
+        face = f" [{step.face} face]" if step.face else ""
+        say.print(f"{step.number:>3}. {step.title}{face}: {step.text}", markup=False, soft_wrap=True)
+        if step.readings:
+            readings = ", ".join(reading.text for reading in step.readings)
+            say.print(f"     from the {step.from_}: {readings}", markup=False, soft_wrap=True)
+        if step.check:
+            say.print(f"     check: {step.check}", markup=False, soft_wrap=True, style="dim")
 
 
 @app.command()

@@ -17,7 +17,7 @@ from gageline.sheets.sight import end_of, look
 from gageline.sheets.slabs import section_shape, slabs_of_fitting, slabs_of_main
 from gageline.sheets.style import FINE, Hatch, Role, Weight
 from gageline.steel import Plate, Profile
-from gageline.units import Length
+from gageline.units import Length, System
 
 __all__ = ["end_panel", "section_panel", "titled"]
 
@@ -130,14 +130,16 @@ def section_panel(assembly: Assembly, scribe: Scribe, choice: Sequence[Scale]) -
     width, height = (high_z - low_z) * scale, (high_y - low_y) * scale
     bottom, top = extent_y(stock)
     far, near = extent_z(stock)
-    say = scribe.tell
+    metric = scribe.system is System.MM
+    say = scribe.fine if metric else scribe.tell
+    web, flange = (stock.tw, stock.tf) if metric else (stock.tw_det or stock.tw, stock.tf_det or stock.tf)
     items += linear(0, width, say(near - far), Side.BELOW, height, (-_WIDE, _WIDE), size=FINE).items
     items += linear(0, height, say(top - bottom), Side.LEFT, 0, (-_WIDE, _WIDE), size=FINE).items
     match stock.profile:
         case Profile.BOX | Profile.TUBE:
-            sizes = f"wall {say(stock.tw)}"
+            sizes = f"wall {say(stock.t_nominal or stock.tw)}"
         case Profile.ANGLE:
-            sizes = f"legs {say(stock.tw)} thick"
+            sizes = f"legs {say(web)} thick"
         case _:
-            sizes = f"web {say(stock.tw)}, flange {say(stock.tf)}"
+            sizes = f"web {say(web)}, flange {say(flange)}"
     return titled(items, f"Section {stock.designation}", f"{sizes}, {chosen.name}")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import shapely
 from shapely.geometry.base import BaseGeometry
@@ -16,6 +16,8 @@ from gageline.sheets.style import Role
 
 __all__ = ["Lining", "bore_outline", "plain_scale"]
 
+_DASHED = 4.0
+"""mm: a hidden hole smaller than this on paper is shown by its cross alone, dashes would not read."""
 _PAST = 1.0
 """mm that the cross of a hole stands out past its edge."""
 
@@ -102,7 +104,8 @@ class Lining:
         x, y = self.at(*bore.at)
         role = Role.HIDDEN if sighted.hidden else Role.FRAME
         outline = bore_outline((x, y), bore.width * self.scale, bore.length * self.scale, bore.along)
-        yield outline if isinstance(outline, Polygon) else Circle(x, y, outline, role)
+        if not sighted.hidden or bore.width * self.scale > _DASHED:
+            yield replace(outline, role=role) if isinstance(outline, Polygon) else Circle(x, y, outline, role)
         reach = bore.length * self.scale / 2 + _PAST
         short = bore.width * self.scale / 2 + _PAST
         c, s = bore.along

@@ -14,20 +14,19 @@ from gageline.sheets.measured import Measured, Note, Row
 from gageline.sheets.notation import Scribe
 from gageline.sheets.panels import Panel, panel
 from gageline.sheets.scene import Anchor, Item, Level, Line, Point, Polygon, Text
+from gageline.sheets.sight import Picture
 from gageline.sheets.style import FINE, Role, Weight
 from gageline.units import ZERO, Slope
 
-__all__ = ["LEFT_ROOM", "RIGHT_ROOM", "bevel_triangle", "long_view", "overall_lengths"]
+__all__ = ["NAME_ROOM", "TRIANGLE", "bevel_triangle", "long_view", "overall_lengths", "row_room"]
 
-LEFT_ROOM = 33.0
-"""mm at the left of the steel for the view's name and its rows."""
-RIGHT_ROOM = 19.0
-"""mm at the right of the steel for rows."""
-_NAME_ROOM = 16.0
+NAME_ROOM = 16.0
+"""mm at the left of a view for its name."""
 _ROW = 3.6
 _OFFSET = 4.0
 _STEP = 7.0
-_TRIANGLE = 8.0
+TRIANGLE = 8.0
+"""mm: the longer leg of the triangle beside a bevelled end."""
 _WIDE = 400.0
 
 
@@ -69,7 +68,7 @@ def long_view(
     if name:
         middle = lining.height / 2
         items.append(Text(limits[0], middle, name, FINE, Weight.BOLD, level=Level.MIDDLE))
-    inner = (limits[0] + (_NAME_ROOM if name else 0.0), limits[1])
+    inner = (limits[0] + (NAME_ROOM if name else 0.0), limits[1])
     base = {Side.ABOVE: low, Side.BELOW: high}
     stations = Side.BELOW if notes is Side.ABOVE else Side.ABOVE
     items += _notes(lining, measured.notes, notes, base[notes], inner)
@@ -86,15 +85,31 @@ def long_view(
     return panel(items, name)
 
 
+def row_room(picture: Picture, rows: Sequence[Row], scale: float) -> float:
+    """How far the readings of rows reach out from the steel, mm.
+
+    Args:
+        picture: the view.
+        rows: its rows on one side.
+        scale: mm of paper for one inch.
+    """
+    return _readings(picture, rows, scale, Side.RIGHT, 0.0, None).depth
+
+
+def _readings(
+    picture: Picture, rows: Sequence[Row], scale: float, side: Side, base: float, datum: float | None
+) -> Dimensions:
+    top = picture.bounds[3]
+    height = (top - picture.bounds[1]) * scale
+    need = max(0.0, len(rows) * _ROW - height) / 2 + 2.0
+    readings = [Reading((top - row.v) * scale, row.text) for row in rows]
+    return running(readings, side, base, (-need, height + need), size=FINE, datum=datum)
+
+
 def _rows(lining: Lining, rows: Sequence[Row], side: Side, datum: float) -> Iterator[Item]:
     """Readings of rows beside the view, each with a line to its hole."""
-    if not rows:
-        return
     base = lining.ends[0] if side is Side.LEFT else lining.ends[1]
-    need = max(0.0, len(rows) * _ROW - lining.height) / 2 + 2.0
-    limits = (-need, lining.height + need)
-    readings = [Reading(lining.y(row.v), row.text) for row in rows]
-    yield from running(readings, side, base, limits, size=FINE, datum=datum).items
+    yield from _readings(lining.picture, rows, lining.scale, side, base, datum).items
     for row in rows:
         x, y = lining.at(row.u, row.v)
         yield Line(base, y, x, y, Role.DIMENSION)
@@ -126,12 +141,12 @@ def _level(readings: Sequence[Reading], side: Side, base: float, limits: tuple[f
 def overall_lengths(assembly: Assembly, scribe: Scribe) -> list[tuple[float, float, str]]:
     """The length of the steel, and that of the whole piece where fittings stand out past its ends."""
     length = assembly.main.length
-    lengths = [(0.0, length.inches, scribe.tell(length))]
+    lengths = [(0.0, length.inches, scribe.overall(length))]
     spans = [bounds(fitting)[0] for fitting in assembly.fittings]
     low = min([ZERO, *(span[0] for span in spans)])
     high = max([length, *(span[1] for span in spans)])
     if spans and (low, high) != (ZERO, length):
-        lengths.append((low.inches, high.inches, f"{scribe.tell(high - low)} out to out"))
+        lengths.append((low.inches, high.inches, f"{scribe.overall(high - low)} out to out"))
     return lengths
 
 
@@ -145,7 +160,7 @@ def bevel_triangle(slope: Slope, end: End, at: Point, texts: tuple[str, str]) ->
         texts: at its level and at its upright side.
     """
     ratio = abs(float(slope.ratio))
-    level, upright = (_TRIANGLE * ratio, _TRIANGLE) if ratio <= 1 else (_TRIANGLE, _TRIANGLE / ratio)
+    level, upright = (TRIANGLE * ratio, TRIANGLE) if ratio <= 1 else (TRIANGLE, TRIANGLE / ratio)
     out = 1.0 if end is End.RIGHT else -1.0
     down = 1.0 if slope.ratio > 0 else -1.0
     x, y = at

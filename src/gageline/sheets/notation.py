@@ -58,6 +58,10 @@ class Scribe:
         """A dimension rounded once, to the tape."""
         return write_length(round_to(length, self.tape), self.system, 64)
 
+    def overall(self, length: Length) -> str:
+        """An overall length as the bill of material has it."""
+        return write_length(length, self.system)
+
     def fine(self, length: Length) -> str:
         """A size of a hole or a plate, to 1/64 in or 0.1 mm."""
         return write_length(length, self.system, 64)

@@ -33,6 +33,7 @@ _SIZES = ((4, 62.0), (8, 46.0))
 """Largest scale of fittings, one to this, and mm for the steel of end views; the second to save a page."""
 _WHOLE_TO = 16
 _CLEAR = 22.0
+_CLEAR_ALONE = 14.0
 """mm of paper for the height of the steel, under which the words of a drawing go to the next page."""
 
 
@@ -97,7 +98,8 @@ def _views(
     high = room.height - words - _GAP
     views, scale = stick_views(assembly, seen, scribe, (room.width, high), choice)
     fits = views.box.height <= high
-    if fits and steel * scale.paper >= _CLEAR:
+    clear = _CLEAR if assembly.fittings else _CLEAR_ALONE
+    if fits and steel * scale.paper >= clear:
         return views, scale, True
     alone, larger = stick_views(assembly, seen, scribe, (room.width, room.height), choice)
     if fits and larger.one_to >= scale.one_to:
@@ -165,7 +167,7 @@ def _fitting_panel(assembly: Assembly, fitting: Fitting, scribe: Scribe, choice:
         alone, sightings(alone, scribe), scribe, (_FITTING_WIDTH, _FITTING_HEIGHT), choice, whole_to=_WHOLE_TO
     )
     count = sum(1 for other in assembly.fittings if other.part == part)
-    size = f"{part.stock.designation} x {scribe.tell(part.length)}, {part.grade}"
+    size = f"{part.stock.designation} x {scribe.overall(part.length)}, {part.grade}"
     name = f"{part.mark}: {count} on each piece, {size}"
     return titled(views.items, name, f"{_lie(fitting.placement)}{scale.name}")
 

@@ -141,7 +141,16 @@ def _slabs(part: Part, axis: int, end: End) -> list[Slab]:
 
 
 def _face(part: Part, face: Face) -> BaseGeometry:
-    return shapely.set_precision(face_outline(part, face), _GRID)
+    return _solid(shapely.set_precision(face_outline(part, face), _GRID))
+
+
+def _solid(shape: BaseGeometry) -> BaseGeometry:
+    """A shape without the lines and points that cuts along its edges leave behind."""
+    return shapely.MultiPolygon([piece for piece in shapely.get_parts(shape) if piece.area > 0])
+
+
+def _within(shape: BaseGeometry, box: tuple[float, float, float, float]) -> BaseGeometry:
+    return _solid(shapely.intersection(shape, shapely.box(*box), grid_size=_GRID))
 
 
 def _web_and_flanges(part: Part, axis: int) -> list[Slab]:
@@ -158,11 +167,11 @@ def _web_and_flanges(part: Part, axis: int) -> list[Slab]:
         band = shapely.union_all(
             [_band(_reach(part, face, piece), low, high) for piece in shapely.get_parts(shape)]
         )
-        side = shapely.intersection(_face(part, Face.NEAR), band, grid_size=_GRID)
+        side = _solid(shapely.intersection(_face(part, Face.NEAR), band, grid_size=_GRID))
         if flat_back:
-            shape = shapely.intersection(shape, shapely.box(-1e5, -1e5, 1e5, -tw), grid_size=_GRID)
+            shape = _within(shape, (-1e5, -1e5, 1e5, -tw))
         else:
-            web = shapely.difference(web, band, grid_size=_GRID)
+            web = _solid(shapely.difference(web, band, grid_size=_GRID))
         flanges.append(Slab(Y, shape, low, high, _bores(part, face), side))
     z = (-tw, 0.0) if part.profile is Profile.CHANNEL else (-tw / 2, tw / 2)
     bores = _bores(part, Face.NEAR) + _bores(part, Face.FAR)
@@ -192,9 +201,9 @@ def _legs(part: Part, axis: int) -> list[Slab]:
     # The face of a lying leg is measured from the heel toward the back: z = -y.
     lying = affine_transform(_face(part, Face.LEG_B), [1, 0, 0, -1, 0, 0])
     if axis == Y:
-        upright = shapely.intersection(upright, shapely.box(-_BEYOND, t, 1e5, depth), grid_size=_GRID)
+        upright = _within(upright, (-_BEYOND, t, 1e5, depth))
     else:
-        lying = shapely.intersection(lying, shapely.box(-_BEYOND, -width, 1e5, -t), grid_size=_GRID)
+        lying = _within(lying, (-_BEYOND, -width, 1e5, -t))
     bores = tuple(
         replace(bore, at=(bore.at[0], -bore.at[1]), along=(bore.along[0], -bore.along[1]))
         for bore in _bores(part, Face.LEG_B)
@@ -207,15 +216,9 @@ def _walls(part: Part, axis: int) -> list[Slab]:
     t, d, half = stock.tw.inches, stock.d.inches, stock.bf.inches / 2
     near, far, top, bottom = (_face(part, face) for face in (Face.NEAR, Face.FAR, *_FLANGES))
     if axis == Y:
-        near, far = (
-            shapely.intersection(wall, shapely.box(-1e5, t, 1e5, d - t), grid_size=_GRID)
-            for wall in (near, far)
-        )
+        near, far = (_within(wall, (-1e5, t, 1e5, d - t)) for wall in (near, far))
     else:
-        top, bottom = (
-            shapely.intersection(wall, shapely.box(-1e5, t - half, 1e5, half - t), grid_size=_GRID)
-            for wall in (top, bottom)
-        )
+        top, bottom = (_within(wall, (-1e5, t - half, 1e5, half - t)) for wall in (top, bottom))
     return [
         Slab(Z, near, half - t, half, _bores(part, Face.NEAR)),
         Slab(Z, far, -half, t - half, _bores(part, Face.FAR)),

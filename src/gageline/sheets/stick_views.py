@@ -8,11 +8,18 @@ from dataclasses import dataclass
 import shapely
 
 from gageline.errors import GagelineError, ValueProblem
-from gageline.part import Assembly, End, Face, face_range
+from gageline.part import Assembly, End, Face, Part, face_range
 from gageline.sheets.breaks import BrokenScale, broken_scale
 from gageline.sheets.labels import Side
 from gageline.sheets.lining import Lining
-from gageline.sheets.long_view import LEFT_ROOM, RIGHT_ROOM, bevel_triangle, long_view, overall_lengths
+from gageline.sheets.long_view import (
+    NAME_ROOM,
+    TRIANGLE,
+    bevel_triangle,
+    long_view,
+    overall_lengths,
+    row_room,
+)
 from gageline.sheets.measured import Measured, measure, shows
 from gageline.sheets.notation import Scribe
 from gageline.sheets.panels import Panel, panel, under
@@ -28,7 +35,11 @@ __all__ = ["Sighting", "picture_of", "sightings", "stick_views"]
 _GAP = 4.0
 _FLANGED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 _NAMES = {TOP: "Top", ELEVATION: "Near side", BOTTOM: "Bottom"}
-_TRIANGLE_ROOM = 14.0
+_EDGE = 2.0
+_LEAST = 60.0
+"""mm: no piece is drawn on less than this along it."""
+_ASIDE = 9.0
+_HALF_TEXT = 5.0
 _DEPTH_ROOM = 9.0
 
 
@@ -128,9 +139,11 @@ def stick_views(
 def _along(assembly: Assembly, seen: Sequence[Sighting], width: float, scale: Scale) -> BrokenScale | None:
     """How the piece lies along the paper; None where it is too long for the scale even when broken."""
     main = assembly.main
-    left = LEFT_ROOM + (_TRIANGLE_ROOM if main.left.bevel else 0.0)
-    right = RIGHT_ROOM + (_DEPTH_ROOM if isinstance(main.stock, Plate) else 0.0)
-    right += _TRIANGLE_ROOM if main.right.bevel else 0.0
+    left, right = (room + _EDGE for room in _row_rooms(seen, scale.paper))
+    left += (NAME_ROOM if any(one.name for one in seen) else 0.0) + _triangle_room(main, End.LEFT)
+    right += (_DEPTH_ROOM if isinstance(main.stock, Plate) else 0.0) + _triangle_room(main, End.RIGHT)
+    if width - left - right < _LEAST:
+        return None
     along = broken_scale(sorted(_places(seen)), left, width - left - right, wanted=scale.paper)
     return along if along.scale > scale.paper * 0.999 else None
 
@@ -154,7 +167,9 @@ def _set(
             depth=scribe.tell(main.stock.width) if isinstance(main.stock, Plate) else "",
         )
         if elevation:
-            drawn = panel([*drawn.items, *_triangles(assembly, lining, scribe)], drawn.name)
+            drawn = panel(
+                [*drawn.items, *_triangles(main, lining, _row_rooms(seen, along.scale), scribe)], drawn.name
+            )
         panels.append(drawn)
     return under(panels, _GAP)
 
@@ -173,12 +188,21 @@ def _places(seen: Sequence[Sighting]) -> set[float]:
     return places
 
 
-def _triangles(assembly: Assembly, lining: Lining, scribe: Scribe) -> Iterator[Item]:
-    main = assembly.main
+def _row_rooms(seen: Sequence[Sighting], scale: float) -> tuple[float, float]:
+    """How far the rows of all views reach out at the left and at the right of the steel, mm."""
+    left = max(row_room(one.picture, one.measured.left, scale) for one in seen)
+    return left, max(row_room(one.picture, one.measured.right, scale) for one in seen)
+
+
+def _triangle_room(main: Part, end: End) -> float:
+    return _ASIDE + TRIANGLE + _HALF_TEXT if main.cut(end).bevel else 0.0
+
+
+def _triangles(main: Part, lining: Lining, rows: tuple[float, float], scribe: Scribe) -> Iterator[Item]:
     for end in End:
         slope = main.cut(end).bevel
         if slope:
-            x = lining.ends[0] - LEFT_ROOM + 16 if end is End.LEFT else lining.ends[1] + RIGHT_ROOM + 4
+            x = lining.ends[0] - rows[0] - _ASIDE if end is End.LEFT else lining.ends[1] + rows[1] + _ASIDE
             y = 0.0 if slope.ratio > 0 else lining.height
             yield from bevel_triangle(slope, end, (x, y), _legs(slope, scribe.system))
 

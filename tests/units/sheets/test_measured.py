@@ -1,0 +1,58 @@
+from gageline.sheets.measured import measure, shows
+from gageline.sheets.notation import Scribe
+from gageline.sheets.sight import BOTTOM, ELEVATION, TOP
+from gageline.units import System
+from jobs import piece_of
+from pieces import at
+
+FEET = Scribe(System.FT_IN, at("1/16"))
+ANGLES = '[[piece.angles]]\nend = "both"\nstock = "L4x3-1/2x5/16"\nrows = 3\nprojection = "1/2"\n'
+
+
+def test_a_centred_pattern_is_read_from_the_left_end() -> None:
+    # common practice, no source: 1'-4 1/2" long, 4" gage about its centre, lines at 6 1/4" and 10 1/4"
+    holes = '[[piece.holes]]\nname = "web"\nfrom = "centre"\ncolumns = 2\nspacing = "4"\nrows = 3\n'
+    piece = piece_of(holes, stock="W16x26", length='"1\'-4 1/2"')
+    found = measure(piece, ELEVATION, FEET)
+    assert [text for _, text in found.stations] == ['0"', '6 1/4"', '10 1/4"', "1'-4 1/2\""]
+    assert [row.text for row in found.left] == ['3"', '6"', '9"']
+    assert found.right == ()
+
+
+def test_rows_are_read_at_the_end_they_are_near() -> None:
+    found = measure(piece_of(ANGLES), ELEVATION, FEET)
+    assert [row.text for row in found.left] == [row.text for row in found.right] == ['3"', '6"', '9"']
+    assert {note.text for note in found.notes} == {'3 Ø13/16"', "a1 near and far side"}
+    assert found.datum == 15.7
+
+
+def test_a_group_between_the_ends_says_its_rows_itself() -> None:
+    holes = '[[piece.holes]]\nname = "{0}"\nx = "{1}"\nrows = 2\ndown = "{2}"\n'
+    lines = holes.format("end", "2", "3") + holes.format("hanger", "4'-0", "5")
+    found = measure(piece_of(lines), ELEVATION, FEET)
+    assert [note.text for note in found.notes] == ['2 Ø13/16"', '2 Ø13/16", 5", 8" down']
+
+
+def test_a_flange_plan_is_drawn_where_it_has_something_to_say() -> None:
+    holes = '[[piece.holes]]\nname = "top"\nface = "top"\nx = "12"\ngage = "3"\n'
+    piece = piece_of(holes)
+    assert (shows(piece, TOP), shows(piece, BOTTOM)) == (True, False)
+    found = measure(piece, TOP, FEET)
+    assert [text for _, text in found.stations] == ['0"', "1'-0\"", "10'-0\""]
+    assert [note.text for note in found.notes] == ['2 Ø13/16", gage 3"']
+    assert measure(piece, BOTTOM, FEET).stations == ()
+
+
+def test_an_angle_unfolds_to_its_lying_leg() -> None:
+    piece = piece_of(stock="L4x3x1/4")
+    assert (shows(piece, TOP), shows(piece, BOTTOM)) == (False, True)
+
+
+def test_copes_point_at_their_corner() -> None:
+    found = measure(
+        piece_of('copes = [{ end = "right", flange = "top", length = "4", depth = "2" }]'), ELEVATION, FEET
+    )
+    (note,) = found.notes
+    assert note.text == 'top cope 4" x 2", R 1/2"'
+    assert abs(note.at[0] - 116) < 0.2
+    assert abs(note.at[1] - 13.7) < 0.2

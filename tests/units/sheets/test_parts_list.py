@@ -1,0 +1,41 @@
+from gageline.sheets import Page, texts
+from gageline.sheets.parts_list import parts_list
+from gageline.steel import find
+from jobs import job_of
+from pages import crowded, outside, page_texts
+
+BEAM = 'mark = "{0}"\nquantity = {1}\nstock = "W16x26"\nlength = "10\'-0"\n'
+PLATE = (
+    '[[piece.plates]]\non = "near"\nx = "2\'-0"\nthickness = "3/8"\nwidth = "4"\nrows = 3\nweld = "5/16"\n'
+)
+
+
+def test_totals_of_the_job() -> None:
+    (page,) = parts_list(job_of(BEAM.format("B1", 4) + PLATE)).pages
+    assert isinstance(page, Page)
+    said = [text.text for text in texts(page.items)]
+    # 26 lb/ft by the tables; the body is within 0.5 % of that
+    each = float(said[said.index("B1", said.index("Parts to cut")) + 5])
+    assert abs(each - find("W16x26").weight * 10) < 2
+    assert "12" in said  # 3 field bolts on each of 4 beams
+    assert "5'-8\"" in said  # weld on both sides of 8 1/2 in, 4 times
+    assert '5/16"' in said
+
+
+def test_a_long_list_repeats_its_head_and_keeps_to_the_page() -> None:
+    sheet = parts_list(job_of(*(BEAM.format(f"B{n}", n) for n in range(1, 90))))
+    assert len(sheet.pages) > 3
+    for said in page_texts(sheet)[:3]:
+        assert "Mark" in said
+    for page in sheet.pages:
+        assert isinstance(page, Page)
+        assert crowded(page) == []
+        assert outside(page) == []
+
+
+def test_metric_jobs_are_weighed_in_kilograms() -> None:
+    job = job_of('mark = "B1"\nstock = "IPE 300"\nlength = 6000', units="mm")
+    said = page_texts(parts_list(job))[0]
+    assert "Each kg" in said
+    # EN 10365: IPE 300 weighs 42.2 kg/m
+    assert abs(float(said[said.index("B1", said.index("Parts to cut")) + 5]) - 6 * 42.2) < 3

@@ -1,0 +1,31 @@
+from gageline.sheets.notation import Scribe
+from gageline.sheets.piece_words import bill_table, piece_notes
+from gageline.takeoff import bill_of_piece
+from gageline.units import System
+from jobs import job_of
+
+BEAM = 'mark = "B1"\nstock = "W16x26"\nlength = "10\'-0"\n'
+ANGLES = '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nrows = 3'
+
+
+def test_the_bill_counts_equal_fittings_and_adds_up() -> None:
+    job = job_of(BEAM + ANGLES)
+    table = bill_table(bill_of_piece(job.assemblies[0]), System.FT_IN)
+    assert [row[:4] for row in table.rows] == [
+        ("B1", "1", "W16X26", "10'-0\""),
+        ("a1", "2", "L4X3-1/2X5/16", '8 1/2"'),
+        ("", "", "One piece", ""),
+    ]
+    assert abs(sum(float(row[6]) for row in table.rows[:2]) - float(table.rows[2][6])) < 0.11
+    assert table.total
+
+
+def test_notes_name_holes_bolts_and_hands() -> None:
+    job = job_of(BEAM + ANGLES, 'mark = "B2"\nas_hand_of = "B1"\nquantity = 3')
+    said = "\n".join(piece_notes(job, job.piece("B1"), Scribe.of(job)))
+    assert 'Ø13/16" for 3/4" bolts' in said
+    assert 'Shop bolts: 3 of 3/4" A325-N, grip 7/8".' in said
+    assert 'Field bolts: 6 of 3/4" A325-N.' in said
+    assert "B2 (3 wanted): as shown, opposite hand" in said
+    mirrored = "\n".join(piece_notes(job, job.piece("B2"), Scribe.of(job)))
+    assert "B2: drawn as made, the opposite hand of B1." in mirrored

@@ -1,0 +1,74 @@
+import pytest
+
+from gageline.part import End
+from gageline.sheets.slabs import axis_of, section_shape, slabs_of_fitting, slabs_of_main
+from gageline.steel import Section, find
+from jobs import fitting_of, piece_of
+from pieces import ONE_OF_EACH
+
+COPED = 'copes = [{ end = "left", flange = "top", length = "4", depth = "1 1/2" }]\n'
+ANGLED = COPED + '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nrows = 3\n'
+
+
+@pytest.mark.parametrize(
+    ("stock", "count"),
+    list(zip(ONE_OF_EACH, (3, 3, 2, 4, 4, 2, 1), strict=True)),
+)
+def test_every_profile_comes_apart_into_its_plates(stock: str, count: int) -> None:
+    assert len(slabs_of_main(piece_of(stock=stock), 2)) == count
+
+
+def test_flanges_and_web_of_a_beam_fill_its_depth_without_overlap() -> None:
+    web, top, bottom = slabs_of_main(piece_of(), 2)
+    assert web.shape.bounds == pytest.approx((0, 0.345, 120, 15.7 - 0.345), abs=1e-3)
+    assert (top.low, top.high) == pytest.approx((15.7 - 0.345, 15.7), abs=1e-5)
+    assert (bottom.low, bottom.high) == pytest.approx((0, 0.345), abs=1e-5)
+    assert top.shape.bounds == pytest.approx((0, -2.75, 120, 2.75))
+
+
+def test_a_cope_takes_flange_and_web() -> None:
+    web, top, _ = slabs_of_main(piece_of(COPED), 2)
+    assert top.shape.bounds[0] == pytest.approx(4)
+    assert top.side is not None
+    assert top.side.bounds[0] == pytest.approx(4)
+    assert web.shape.bounds == pytest.approx((0, 0.345, 120, 15.7 - 0.345), abs=1e-3)
+
+
+@pytest.mark.parametrize("axis", [1, 2])
+def test_the_back_of_a_channel_and_the_heel_of_an_angle_are_one_face(axis: int) -> None:
+    for stock in ("C8x11.5", "L6x4x1/2"):
+        depth = {"C8x11.5": 8.0, "L6x4x1/2": 6.0}[stock]
+        facing = slabs_of_main(piece_of(stock=stock), 2)[0]
+        assert facing.shape.bounds[3] == pytest.approx(depth)
+        slabs = slabs_of_main(piece_of(stock=stock), axis)
+        assert all(slab.shape.area > 0 for slab in slabs)
+
+
+def test_a_fitting_stands_where_it_is_placed() -> None:
+    assembly = piece_of(ANGLED)
+    fitting = fitting_of(assembly, "left near angle")
+    # the short leg lies on the web, so that the angle's y runs along z
+    assert axis_of(fitting.placement, 2) == 1
+    assert axis_of(fitting.placement, 1) == 0
+    out_leg, web_leg = slabs_of_fitting(fitting, 2)
+    # 1/2 past the end, 3 1/2 in along the web; upper end 3 - 1 1/4 = 1 3/4 under the top, 8 1/2 long
+    assert web_leg.shape.bounds == pytest.approx((-0.5, 15.7 - 10.25, 3.0, 15.7 - 1.75), abs=1e-3)
+    assert (web_leg.low, web_leg.high) == pytest.approx((0.125, 0.4375), abs=1e-3)
+    assert out_leg.axis == 0
+    assert (out_leg.low, out_leg.high) == pytest.approx((-0.5, -0.1875), abs=1e-3)
+    assert [bore.at[1] for bore in web_leg.bores] == pytest.approx([12.7, 9.7, 6.7], abs=1e-3)
+
+
+def test_an_end_view_shows_the_coped_end_before_the_whole_section() -> None:
+    front, rest = slabs_of_main(piece_of(COPED), 0, End.LEFT)
+    assert (front.low, front.high, rest.high) == pytest.approx((0, 4, 120))
+    assert front.shape.bounds[2] == pytest.approx(14.2)
+    assert rest.shape.bounds[2] == pytest.approx(15.7)
+    assert len(slabs_of_main(piece_of(COPED), 0, End.RIGHT)) == 1
+
+
+@pytest.mark.parametrize("name", ONE_OF_EACH)
+def test_the_cross_section_has_the_tables_area(name: str) -> None:
+    stock = find(name)
+    area = stock.area if isinstance(stock, Section) else 0.5 * 8
+    assert section_shape(stock).area == pytest.approx(area, rel=0.02)

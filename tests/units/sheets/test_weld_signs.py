@@ -1,0 +1,41 @@
+from gageline.sheets import Circle, Polygon, texts
+from gageline.sheets.notation import Scribe
+from gageline.sheets.weld_signs import weld_list, weld_sign
+from gageline.units import System
+from jobs import piece_of
+from pieces import at
+
+FEET = Scribe(System.FT_IN, at("1/16"))
+PLATE = '[[piece.plates]]\non = "near"\nx = "{0}"\nthickness = "3/8"\nwidth = "4"\nrows = 3\n'
+
+
+def triangles(items: tuple[object, ...]) -> list[Polygon]:
+    return [item for item in items if isinstance(item, Polygon) and item.role is not None]
+
+
+def test_a_fillet_on_both_sides_has_two_triangles_and_two_sizes() -> None:
+    items = tuple(weld_sign('1/4"', (10, 10), both=True, around=False))
+    assert len(triangles(items)) == 2
+    assert [text.text for text in texts(items)] == ['1/4"', '1/4"']
+    assert not [item for item in items if isinstance(item, Circle)]
+
+
+def test_the_upright_leg_of_the_triangle_is_at_the_left_under_the_line() -> None:
+    items = tuple(weld_sign("6", (10, 10), both=False, around=True))
+    (triangle,) = triangles(items)
+    (x0, y0), (x1, y1), (x2, y2) = triangle.points
+    assert x0 == x1 < x2
+    assert y0 == y2 == 10 < y1
+    assert [item for item in items if isinstance(item, Circle)]
+
+
+def test_equal_welds_stand_in_one_line() -> None:
+    block = weld_list(piece_of(PLATE.format("2'-0") + PLATE.format("4'-0")), FEET, 110)
+    assert block is not None
+    said = [text.text for text in texts(block.items)]
+    assert 'both sides of the plate: 2 x 8 1/2", on 2 fittings' in said
+    assert said.count("p1") == 1
+
+
+def test_nothing_welded_no_list() -> None:
+    assert weld_list(piece_of(), FEET, 110) is None

@@ -21,7 +21,9 @@ from gageline.sheets.furniture import (
     title_block,
 )
 from gageline.sheets.labels import Reading, Side, Writing
+from gageline.sheets.parts_list import parts_list
 from gageline.sheets.pdf import literal, to_pdf, to_typst
+from gageline.sheets.piece_drawing import piece_drawing, piece_drawings
 from gageline.sheets.scene import (
     Anchor,
     Arc,
@@ -105,6 +107,9 @@ __all__ = [
     "literal",
     "paper_of",
     "paragraph",
+    "parts_list",
+    "piece_drawing",
+    "piece_drawings",
     "practice_block",
     "practice_rows",
     "running",

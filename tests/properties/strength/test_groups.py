@@ -26,7 +26,7 @@ def load_on(points: np.ndarray, angle: float, arm: float) -> np.ndarray:
 
 
 @given(LAYOUTS, ANGLES, ARMS)
-def test_forces_of_the_bolts_balance_the_load(points, angle, arm):
+def test_forces_of_the_bolts_balance_the_load(points: np.ndarray, angle: float, arm: float) -> None:
     load = load_on(points, angle, arm)
     found = eccentric_bolts(points, load)
     forces, C = found.forces[0], found.coefficient[0]
@@ -37,7 +37,9 @@ def test_forces_of_the_bolts_balance_the_load(points, angle, arm):
 
 
 @given(LAYOUTS, ANGLES, ARMS, ANGLES)
-def test_turning_group_and_load_together_changes_nothing(points, angle, arm, by):
+def test_turning_group_and_load_together_changes_nothing(
+    points: np.ndarray, angle: float, arm: float, by: float
+) -> None:
     turn = np.radians(by)
     rotation = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
     load = load_on(points, angle, arm)
@@ -47,14 +49,14 @@ def test_turning_group_and_load_together_changes_nothing(points, angle, arm, by)
 
 
 @given(LAYOUTS, ANGLES, ARMS, st.floats(0.1, 30))
-def test_only_the_shape_matters(points, angle, arm, scale):
+def test_only_the_shape_matters(points: np.ndarray, angle: float, arm: float, scale: float) -> None:
     before = eccentric_bolts(points, load_on(points, angle, arm)).coefficient
     grown = eccentric_bolts(scale * points, load_on(scale * points, angle, scale * arm)).coefficient
     assert grown == pytest.approx(before, rel=1e-9)
 
 
 @given(LAYOUTS, ANGLES)
-def test_without_eccentricity_all_bolts_work(points, angle):
+def test_without_eccentricity_all_bolts_work(points: np.ndarray, angle: float) -> None:
     # the curve of the bolts ends at 0.9815 of their strength, so the limit is 0.9815 n
     found = eccentric_bolts(points, load_on(points, angle, 1e-9)).coefficient[0]
     assert found == pytest.approx(FULL * len(points), rel=1e-6)
@@ -62,7 +64,7 @@ def test_without_eccentricity_all_bolts_work(points, angle):
 
 
 @given(LAYOUTS, ANGLES, st.sampled_from([1, -1]))
-def test_far_away_a_load_is_a_moment(points, angle, sign):
+def test_far_away_a_load_is_a_moment(points: np.ndarray, angle: float, sign: float) -> None:
     far = eccentric_bolts(points, load_on(points, angle, sign * 1e7)).coefficient[0] * 1e7
     load = load_on(points, angle, sign * 1e7)
     moment = eccentric_bolts(points, [0, 0, np.sign(load[2])]).coefficient[0]
@@ -70,7 +72,9 @@ def test_far_away_a_load_is_a_moment(points, angle, sign):
 
 
 @given(LAYOUTS, ANGLES, ARMS)
-def test_more_bolts_carry_more_than_the_elastic_method_says(points, angle, arm):
+def test_more_bolts_carry_more_than_the_elastic_method_says(
+    points: np.ndarray, angle: float, arm: float
+) -> None:
     # the elastic answer stops at the first bolt; full strength there is 1 against 0.9815 by the curve
     load = load_on(points, angle, arm)
     assert (
@@ -80,7 +84,7 @@ def test_more_bolts_carry_more_than_the_elastic_method_says(points, angle, arm):
 
 
 @given(st.integers(2, 8), ANGLES, st.tuples(ARMS, ARMS))
-def test_farther_from_the_centre_is_never_stronger(n, angle, arms):
+def test_farther_from_the_centre_is_never_stronger(n: int, angle: float, arms: tuple[float, float]) -> None:
     points = np.array([[0.0, 3.0 * row] for row in range(n)])
     near, far = sorted(map(abs, arms))
     weaker, stronger = (
@@ -94,7 +98,7 @@ def test_farther_from_the_centre_is_never_stronger(n, angle, arms):
     st.lists(st.tuples(ANGLES, ARMS), min_size=2, max_size=8),
     st.integers(0, 2**32 - 1),
 )
-def test_a_batch_is_its_members_one_by_one(n, loads, seed):
+def test_a_batch_is_its_members_one_by_one(n: int, loads: list[tuple[float, float]], seed: int) -> None:
     points = np.random.default_rng(seed).uniform(-9, 9, (len(loads), n, 2))
     wrenches = np.array([load_on(group, *load) for group, load in zip(points, loads, strict=True)])
     together = eccentric_bolts(points, wrenches)
@@ -111,12 +115,14 @@ LINES = st.lists(st.tuples(PLACES, PLACES), min_size=1, max_size=3).map(
 
 def centre_of(lines: np.ndarray) -> np.ndarray:
     lengths = np.hypot(*(lines[:, 1] - lines[:, 0]).T)
-    return (lines.mean(axis=1) * lengths[:, None]).sum(axis=0) / lengths.sum()
+    return np.asarray((lines.mean(axis=1) * lengths[:, None]).sum(axis=0) / lengths.sum())
 
 
 @settings(max_examples=15, deadline=None)
 @given(LINES, ANGLES, ARMS, ANGLES)
-def test_turning_a_weld_and_its_load_changes_nothing(lines, angle, arm, by):
+def test_turning_a_weld_and_its_load_changes_nothing(
+    lines: np.ndarray, angle: float, arm: float, by: float
+) -> None:
     assume((np.hypot(*(lines[:, 1] - lines[:, 0]).T) > 0).all())
     turn = np.radians(by)
     rotation = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
@@ -128,7 +134,7 @@ def test_turning_a_weld_and_its_load_changes_nothing(lines, angle, arm, by):
 
 @settings(max_examples=15, deadline=None)
 @given(LINES, ANGLES, ARMS, st.floats(0.1, 30))
-def test_only_the_shape_of_a_weld_matters(lines, angle, arm, scale):
+def test_only_the_shape_of_a_weld_matters(lines: np.ndarray, angle: float, arm: float, scale: float) -> None:
     assume((np.hypot(*(lines[:, 1] - lines[:, 0]).T) > 0).all())
     before = eccentric_welds(lines, load_on(centre_of(lines)[None], angle, arm)).length
     grown = scale * lines

@@ -10,8 +10,8 @@ import math
 
 import pytest
 
+from gageline.steel import Section, find, pretension
 from gageline.steel import bolt as bolt_of
-from gageline.steel import find, pretension
 from gageline.strength import Method, Strength
 from gageline.strength.aisc360 import (
     f_flexure,
@@ -42,14 +42,14 @@ def step_of(strength: Strength, symbol: str) -> float:
     return next(line.value for line in strength.steps if line.symbol == symbol)
 
 
-def test_example_f1_1_plastic_moment():
+def test_example_f1_1_plastic_moment() -> None:
     # F.1-1, F-6 ff.: W18x50, Mp 421 kip-ft; 379 and 252 kip-ft
     found = f_flexure.plastic_moment(F_Y, 101.0)
     assert found.nominal / 12 == near(421)
     assert tuple(value / 12 for value in both(found)) == pair(379, 252)
 
 
-def test_example_f1_2b_unbraced_at_thirds():
+def test_example_f1_2b_unbraced_at_thirds() -> None:
     # F.1-2B, F-10 ff.: W18x50 braced at thirds of 35 ft, Cb 1.01: 304 and 202 kip-ft
     found = f_flexure.lateral_torsional_buckling(
         F_Y, 35 * 12 / 3, Z_x=101, S_x=88.9, r_y=1.65, r_ts=1.98, J=1.24, h_o=17.4, C_b=1.01
@@ -60,13 +60,13 @@ def test_example_f1_2b_unbraced_at_thirds():
     assert tuple(value / 12 for value in both(found)) == pair(304, 202)
 
 
-def test_example_f1_2b_moment_gradient():
+def test_example_f1_2b_moment_gradient() -> None:
     # F.1-2B: the middle third of a span under uniform load; moments in parts of wL²/8
     moments = [4 * x * (1 - x) for x in (1 / 3 + 1 / 12, 1 / 2, 1 / 3 + 3 / 12)]
     assert f_flexure.moment_gradient(1.0, *moments).value == near(1.01)
 
 
-def test_example_f1_3a_unbraced_at_midspan():
+def test_example_f1_3a_unbraced_at_midspan() -> None:
     # F.1-3A, F-14 ff.: Cb 1.30; 289 and 192 kip-ft
     gradient = f_flexure.moment_gradient(1.0, *(4 * x * (1 - x) for x in (1 / 8, 2 / 8, 3 / 8)))
     assert gradient.value == near(1.30)
@@ -76,17 +76,17 @@ def test_example_f1_3a_unbraced_at_midspan():
     assert tuple(value / 12 for value in both(found)) == pair(289, 192)
 
 
-def test_example_g1_web_shear():
+def test_example_g1_web_shear() -> None:
     # G.1A and B, G-3 ff.: W24x62 (d 23.7, tw 0.430)
     assert both(g_shear.web_shear(F_Y, 23.7, 0.430, 50.1, rolled_i=True)) == pair(306, 204)
 
 
-def test_example_g2_channel_shear():
+def test_example_g2_channel_shear() -> None:
     # G.2, G-6: C15x33.9 (d 15.0, tw 0.400), φv 0.90
     assert both(g_shear.web_shear(F_Y, 15.0, 0.400, 29.8, rolled_i=False)) == pair(162, 108)
 
 
-def test_example_g3_angle_shear():
+def test_example_g3_angle_shear() -> None:
     # G.3, G-8: L5x3x1/4 with the load along the long leg
     assert both(g_shear.leg_or_stem_shear(F_Y, 5.0, 0.25)) == pair(33.8, 22.5)
 
@@ -94,9 +94,9 @@ def test_example_g3_angle_shear():
 @pytest.mark.parametrize(
     "name", ["W44X230", "W40X149", "W36X135", "W33X118", "W30X90", "W24X55", "W16X26", "W12X14"]
 )
-def test_the_webs_that_g1_names_have_phi_of_0_90(name):
+def test_the_webs_that_g1_names_have_phi_of_0_90(name: str) -> None:
     # Design Examples, G-1
-    section = find(name)
+    section = shape(name)
     slender = g_shear.web_shear(
         F_Y, section.d.inches, section.tw.inches, web_slenderness(section), rolled_i=True
     )
@@ -104,8 +104,15 @@ def test_the_webs_that_g1_names_have_phi_of_0_90(name):
     assert slender.factors.phi == 0.90
 
 
-def web_slenderness(section) -> float:
-    return (section.d.inches - 2 * section.kdes.inches) / section.tw.inches
+def shape(name: str) -> Section:
+    section = find(name)
+    assert isinstance(section, Section)
+    return section
+
+
+def web_slenderness(section: Section) -> float:
+    assert section.kdes is not None
+    return float((section.d.inches - 2 * section.kdes.inches) / section.tw.inches)
 
 
 TABLE_3_6 = [
@@ -124,15 +131,17 @@ TABLE_3_6 = [
 
 
 @pytest.mark.parametrize(("name", "Z_x", "d", "t_w", "m_l", "m_a", "v_l", "v_a"), TABLE_3_6)
-def test_beams_of_manual_tables_3_2_and_3_6(name, Z_x, d, t_w, m_l, m_a, v_l, v_a):
+def test_beams_of_manual_tables_3_2_and_3_6(
+    name: str, Z_x: float, d: float, t_w: float, m_l: float, m_a: float, v_l: float, v_a: float
+) -> None:
     # kip-ft and kip; printed values from the Manual as remembered and re-computed in the reference notes
     moment = f_flexure.plastic_moment(F_Y, Z_x)
     assert tuple(value / 12 for value in both(moment)) == pair(m_l, m_a)
-    shear = g_shear.web_shear(F_Y, d, t_w, web_slenderness(find(name)), rolled_i=True)
+    shear = g_shear.web_shear(F_Y, d, t_w, web_slenderness(shape(name)), rolled_i=True)
     assert both(shear) == pair(v_l, v_a)
 
 
-def test_example_j1_long_weld():
+def test_example_j1_long_weld() -> None:
     # J.1, J-2 ff.: two end-loaded 3/16 welds of 27 in
     steps = j2_welds.long_weld_length(3 / 16, 27.0)
     assert steps[0].value == near(0.912)
@@ -145,7 +154,7 @@ def test_example_j1_long_weld():
     assert both(base) == pair(395, 264)
 
 
-def test_example_j2a_weld_at_an_angle():
+def test_example_j2a_weld_at_an_angle() -> None:
     # J.2A, J-6 ff.: 5/16 welds on both sides, 60 degrees; 300 and 200 kip need 15.4 in
     found = j2_welds.fillet_weld(5 / 16, 1.0, theta=60.0)
     assert step_of(found, "k_ds") == near(1.40)
@@ -155,7 +164,7 @@ def test_example_j2a_weld_at_an_angle():
     assert 300 / two.available(Method.LRFD) == near(15.4)
 
 
-def test_example_j2b_groove_welds():
+def test_example_j2b_groove_welds() -> None:
     # J.2B, J-9 ff.: effective throat 1/4 in on both sides
     shear, tension = j2_welds.groove_shear(0.25, 2.0), j2_welds.groove_tension(0.25, 2.0)
     assert shear.nominal == near(21.0)
@@ -165,12 +174,12 @@ def test_example_j2b_groove_welds():
 
 
 @pytest.mark.parametrize(("thinner", "least"), [(1 / 4, 1 / 8), (1 / 2, 3 / 16), (5 / 8, 1 / 4)])
-def test_minimum_fillets_of_table_j2_4(thinner, least):
+def test_minimum_fillets_of_table_j2_4(thinner: float, least: float) -> None:
     # used in J.1, II.A-2B and J.2A
     assert j2_welds.minimum_fillet(thinner).value == least
 
 
-def test_example_j3_bolt_in_shear_and_tension():
+def test_example_j3_bolt_in_shear_and_tension() -> None:
     # J.3, J-13 ff.: 3/4 group 120-N, V 8.00 and 5.33 kip
     for method, V_r, stress, reduced, capacity in (
         (Method.LRFD, 8.00, 18.1, 76.8, 25.5),
@@ -182,7 +191,7 @@ def test_example_j3_bolt_in_shear_and_tension():
         assert found.available(method) == near(capacity)
 
 
-def test_example_j4a_slip_in_short_slots():
+def test_example_j4a_slip_in_short_slots() -> None:
     # J.4A, J-16 ff.: two planes, short slots across the load; 102 and 68 kip need 5.37 bolts
     found = j3_bolts.slip(28.0, j3_bolts.Hole.SHORT_PERPENDICULAR, n_s=2)
     assert found.nominal == near(19.0)
@@ -190,14 +199,14 @@ def test_example_j4a_slip_in_short_slots():
     assert 102 / found.available(Method.LRFD) == near(5.37)
 
 
-def test_example_j4b_slip_in_long_slots():
+def test_example_j4b_slip_in_long_slots() -> None:
     # J.4B, J-18 ff.: long slots along the load; 7.67 bolts
     found = j3_bolts.slip(28.0, j3_bolts.Hole.LONG_PARALLEL, n_s=2)
     assert both(found) == pair(13.3, 8.88)
     assert 102 / found.available(Method.LRFD) == near(7.67)
 
 
-def test_example_j5_slip_with_tension():
+def test_example_j5_slip_with_tension() -> None:
     # J.5, J-20 ff.: eight 3/4 bolts, one plane, T 72 and 48 kip
     assert pretension(bolt_of("3/4")) == 28.0
     one = j3_bolts.slip(28.0)
@@ -209,7 +218,7 @@ def test_example_j5_slip_with_tension():
         assert 8 * left.value * one.available(method) == near(capacity)
 
 
-def test_example_j6_base_plate():
+def test_example_j6_base_plate() -> None:
     # J.6, J-23 ff.: W12x96 (d 12.7, bf 12.2) on a plate 22 x 22 in
     found = {line.symbol: line.value for line in manual_bases.base_plate_cantilever(22, 22, 12.7, 12.2)}
     assert found["m"] == near(4.97)
@@ -217,9 +226,9 @@ def test_example_j6_base_plate():
     assert found["n'"] == near(3.11)
 
 
-def test_example_j7_concentrated_force():
+def test_example_j7_concentrated_force() -> None:
     # J.7, J-26 ff.: W24x55 (kdes 1.01, tw 0.395), 7.50 in of bearing away from the ends
-    section = find("W24X55")
+    section = shape("W24X55")
     d, t_f = section.d.inches, section.tf.inches
     yielding = j10_forces.web_local_yielding(F_Y, 0.395, 1.01, 7.5, d, 10 * d)
     assert yielding.nominal == near(248)
@@ -230,7 +239,7 @@ def test_example_j7_concentrated_force():
 
 
 @pytest.mark.parametrize("group", ["120", "144", "150"])
-def test_bolt_stresses_follow_the_tensile_strength(group):
+def test_bolt_stresses_follow_the_tensile_strength(group: str) -> None:
     # Commentary to Table J3.2: 0.75, 0.45 and 0.5625 of the tensile strength, rounded to whole ksi
     strength = float(group)
     assert j3_bolts.nominal_tensile_stress(group) == math.floor(0.75 * strength + 0.5)

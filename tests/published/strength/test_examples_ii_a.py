@@ -59,7 +59,7 @@ def inner(s: float, d_h: float, t: float) -> Strength:
     ("d", "planes", "lrfd", "asd"),
     [(D_34, 1, 17.9, 11.9), (D_34, 2, 35.8, 23.9), (D_78, 1, 24.3, 16.2), (D_78, 2, 48.7, 32.5)],
 )
-def test_bolt_shear_of_manual_table_7_1(d, planes, lrfd, asd):
+def test_bolt_shear_of_manual_table_7_1(d: float, planes: int, lrfd: float, asd: float) -> None:
     assert both(j3_bolts.bolt_shear("120", "N", d, planes)) == pair(lrfd, asd)
 
 
@@ -68,29 +68,29 @@ def test_bolt_shear_of_manual_table_7_1(d, planes, lrfd, asd):
     [(D_34, H_34, 49.4, 32.9, 87.8, 58.5), (D_78, H_78, 45.7, 30.5, 102, 68.3)],
 )
 def test_bearing_per_inch_of_manual_tables_7_4_and_7_5(
-    d, d_h, edge_lrfd, edge_asd, bearing_lrfd, bearing_asd
-):
+    d: float, d_h: float, edge_lrfd: float, edge_asd: float, bearing_lrfd: float, bearing_asd: float
+) -> None:
     assert both(edge(1.25, d_h, 1.0)) == pair(edge_lrfd, edge_asd)
     at_pitch = j3_bolts.effective_bolt([j3_bolts.bearing(F_U, d, 1.0), inner(3.0, d_h, 1.0)])
     assert both(at_pitch) == pair(bearing_lrfd, bearing_asd)
 
 
-def test_bearing_governs_two_inches_from_an_edge():
+def test_bearing_governs_two_inches_from_an_edge() -> None:
     found = j3_bolts.effective_bolt([j3_bolts.bearing(F_U, D_34, 1.0), edge(2.0, H_34, 1.0)])
     assert both(found) == pair(87.8, 58.5)
 
 
-def test_weld_per_sixteenth_of_manual_equation_8_2():
+def test_weld_per_sixteenth_of_manual_equation_8_2() -> None:
     assert both(j2_welds.fillet_weld(1 / 16, 1.0)) == pytest.approx((1.392, 0.928), rel=0.001)
 
 
 @pytest.mark.parametrize(("sides", "factor"), [(1, 3.09), (2, 6.19)])
-def test_minimum_thickness_of_manual_equations_9_6_and_9_7(sides, factor):
+def test_minimum_thickness_of_manual_equations_9_6_and_9_7(sides: int, factor: float) -> None:
     found = manual_welds.minimum_thickness_at_weld(5 / 16, F_U, sides)
     assert found.value == pytest.approx(factor * 5 / F_U, rel=0.002)
 
 
-def test_block_shear_parts_of_manual_tables_9_3():
+def test_block_shear_parts_of_manual_tables_9_3() -> None:
     # through II.A-28A: leh 1 1/4, 39.6 and 26.4 kip/in; lev 1 1/4, four rows, shear yielding 231 kip/in
     found = j4_elements.block_shear(F_Y, F_U, 10.25, 10.25 - 3.5 * net(H_34), 1.25 - 0.5 * net(H_34))
     assert 0.75 * step_of(found, "R_t") == near(39.6)
@@ -98,13 +98,13 @@ def test_block_shear_parts_of_manual_tables_9_3():
     assert 0.75 * step_of(found, "R_y") == near(231)
 
 
-def test_block_shear_parts_of_manual_table_10_1c():
+def test_block_shear_parts_of_manual_table_10_1c() -> None:
     # through II.A-8, IIA-108: top edge 1 1/2, 31.1 and 20.7 kip/in; each pitch of 3 in, 62.2 and 41.4
     assert both(j4_elements.shear_rupture(F_U, 1.5 - 0.5 * net(H_34))) == pair(31.1, 20.7)
     assert both(j4_elements.shear_rupture(F_U, 3.0 - net(H_34))) == pair(62.2, 41.4)
 
 
-def test_example_1a_angles():
+def test_example_1a_angles() -> None:
     # II.A-1A, IIA-5 ff.: 2L5x3-1/2x5/16, 1'-11 1/2" long, eight rows of 3/4 bolts
     t, rows = 2 * 5 / 16, 8
     length = 3 * (rows - 1) + 2.5
@@ -121,7 +121,7 @@ def test_example_1a_angles():
     assert both(j4_elements.block_shear(F_Y, F_U, A_gv, 9.80, 0.586)) == pair(315, 210)
 
 
-def test_example_1a_bolts():
+def test_example_1a_bolts() -> None:
     # II.A-1A, IIA-6 ff.: the bottom bolt tears out of the angles, the others shear; 282 and 187 kip
     angle, web, flange = 5 / 16, 0.760, 0.710
     assert edge(1.25, H_34, angle).steps[-1].values[0][1] == near(0.844)
@@ -143,7 +143,7 @@ def test_example_1a_bolts():
     assert both(j3_bolts.bolt_group([bottom] + 7 * [others])) == pair(282, 187)
 
 
-def test_example_2a_angles_and_web_bolts():
+def test_example_2a_angles_and_web_bolts() -> None:
     # II.A-2A, IIA-41 ff.: 2L4x3-1/2x3/8, 1'-11 1/2" long
     t = 2 * 3 / 8
     assert both(j4_elements.shear_yielding(F_Y, 23.5 * t)) == pair(528, 352)
@@ -162,7 +162,7 @@ def test_example_2a_angles_and_web_bolts():
     assert manual_welds.minimum_thickness_at_weld(5 / 16, F_U).value == near(0.238)
 
 
-def test_example_2b_bolts_in_shear_and_tension():
+def test_example_2b_bolts_in_shear_and_tension() -> None:
     # II.A-2B, IIA-52 ff.: ten 7/8 bolts, V 75 / 50 kip, T 60 / 40 kip
     assert edge(1.25, H_78, 0.5).steps[-1].values[0][1] == near(0.781)
     outer = edge(1.25, H_78, 2 * 0.5)
@@ -181,7 +181,7 @@ def test_example_2b_bolts_in_shear_and_tension():
         assert 10 * found.available(method) == near(total)
 
 
-def test_example_2b_prying():
+def test_example_2b_prying() -> None:
     # II.A-2B, IIA-55 ff.
     for method, total, t_c, capacity in ((Method.LRFD, 402, 1.33, 93.7), (Method.ASD, 268, 1.34, 62.4)):
         steps = manual_prying.prying(
@@ -197,7 +197,7 @@ def test_example_2b_prying():
         assert 10 * found["T_c"] == near(capacity)
 
 
-def test_example_2b_angles_and_beam_web():
+def test_example_2b_angles_and_beam_web() -> None:
     # II.A-2B, IIA-57 ff.: 2L4x3-1/2x1/2, 1'-2 1/2" long; W18x50
     assert both(j4_elements.shear_yielding(F_Y, 14.5 * 1.0)) == pair(435, 290)
     assert both(j4_elements.shear_rupture(F_U, (14.5 - 5 * 1.0) * 1.0)) == pair(278, 186)
@@ -211,7 +211,7 @@ def test_example_2b_angles_and_beam_web():
     assert manual_welds.minimum_thickness_at_weld(1.64 / 16, F_U, 2).value == near(0.156)
 
 
-def test_example_3_angles():
+def test_example_3_angles() -> None:
     # II.A-3, IIA-65: 2L4x3-1/2x5/16, 2'-0" long
     assert both(j4_elements.shear_yielding(F_Y, 24 * 5 / 8)) == pair(450, 300)
     assert both(j4_elements.shear_rupture(F_U, 24 * 5 / 8)) == pair(439, 293)
@@ -219,7 +219,7 @@ def test_example_3_angles():
     assert manual_welds.minimum_thickness_at_weld(1 / 4, F_U).value == near(0.190)
 
 
-def test_example_4_bolts():
+def test_example_4_bolts() -> None:
     # II.A-4, IIA-68 ff.: W18x50 web 0.355, 2L5x3-1/2x1/4, three rows of 3/4 bolts
     shear, web, angles = j3_bolts.bolt_shear("120", "N", D_34, 2), 0.355, 0.5
     top = j3_bolts.effective_bolt([shear, edge(1.25, H_34, web)])
@@ -232,7 +232,7 @@ def test_example_4_bolts():
     assert both(j3_bolts.bolt_group([bottom, shear, shear])) == pair(96.4, 64.1)
 
 
-def test_example_4_coped_web():
+def test_example_4_coped_web() -> None:
     # II.A-4, IIA-70 ff.: cope 4 in long and 2 in deep, e = 4 1/2 in
     section = manual_copes.coped_section(18.0, 0.355, 7.50, 0.570, 2.0)
     assert section.h_o == 16.0
@@ -246,7 +246,7 @@ def test_example_4_coped_web():
     assert both(j4_elements.shear_yielding(F_Y, 16.0 * 0.355)) == pair(170, 113)
 
 
-def test_example_4_block_shear():
+def test_example_4_block_shear() -> None:
     # II.A-4, IIA-73: the beam taken 1/4 in short
     t, edge_down, edge_along = 0.355, 1.25, 1.625 - 0.25
     A_gv = (edge_down + 6.0) * t
@@ -257,7 +257,7 @@ def test_example_4_block_shear():
     assert both(found) == pair(68.6, 45.8)
 
 
-def test_example_5_block_shear_of_a_welded_coped_web():
+def test_example_5_block_shear_of_a_welded_coped_web() -> None:
     # II.A-5, IIA-78
     A_gv, A_nt = (8.5 + 3 / 8) * 0.355, (3.5 - 3 / 4) * 0.355
     assert (A_gv, A_nt) == pair(3.15, 0.976)
@@ -266,7 +266,7 @@ def test_example_5_block_shear_of_a_welded_coped_web():
     assert both(found) == pair(119, 79.0)
 
 
-def test_example_6_deep_cope():
+def test_example_6_deep_cope() -> None:
     # II.A-6, IIA-82 ff.: W21x62, cope 9 in long and 8 in deep, e = 9 1/2 in
     section = manual_copes.coped_section(21.0, 0.400, 8.24, 0.615, 8.0)
     assert section.Z_c == near(32.2)
@@ -280,7 +280,7 @@ def test_example_6_deep_cope():
     assert both(j4_elements.shear_rupture(F_U, 13.0 * 0.400)) == pair(152, 102)
 
 
-def test_example_9_shared_bolts():
+def test_example_9_shared_bolts() -> None:
     # II.A-9, IIA-113: 20.0 kip a bolt against shear and against bearing on the girder web
     assert both(j3_bolts.bolt_shear("120", "N", D_34, 2)) == pair(35.8, 23.9)
     assert both(j3_bolts.bearing(F_U, D_34, 0.355)) == pair(31.2, 20.8)
@@ -288,7 +288,7 @@ def test_example_9_shared_bolts():
     assert check.utilisation == near(20.0 / 31.2)
 
 
-def test_example_11a_end_plate():
+def test_example_11a_end_plate() -> None:
     # II.A-11A, IIA-123 ff.: PL1/4x6x0'-8 1/2", three rows of 3/4 bolts
     t = 2 * 0.25
     yielding = j4_elements.shear_yielding(F_Y, 8.5 * t)
@@ -306,7 +306,7 @@ def test_example_11a_end_plate():
     assert both(weld) == pair(67.9, 45.3)
 
 
-def test_example_11b_end_plate_pulled():
+def test_example_11b_end_plate_pulled() -> None:
     # II.A-11B, IIA-131 ff.: PL1/2x8-1/2x1'-2 1/2", five rows of 7/8 bolts
     for method, total, capacity in ((Method.LRFD, 402, 83.6), (Method.ASD, 268, 55.7)):
         steps = manual_prying.prying(
@@ -325,7 +325,7 @@ def test_example_11b_end_plate_pulled():
     assert both(d_tension.tensile_rupture(F_U, 326 / F_U)) == pair(245, 163)
 
 
-def test_example_28a_angle_and_web_bolts():
+def test_example_28a_angle_and_web_bolts() -> None:
     # II.A-28A, IIA-268 ff.: L4x3x3/8x0'-11 1/2", four rows of 3/4 bolts, W18x35 web 0.300
     t = 3 / 8
     assert both(j4_elements.shear_yielding(F_Y, 11.5 * t)) == pair(129, 86.0)
@@ -342,14 +342,14 @@ def test_example_28a_angle_and_web_bolts():
         (8, 3 / 8, 362, 241),
     ],
 )
-def test_angles_of_manual_table_10_1a(rows, t, lrfd, asd):
+def test_angles_of_manual_table_10_1a(rows: int, t: float, lrfd: float, asd: float) -> None:
     length = 3 * (rows - 1) + 2.5
     rupture = j4_elements.shear_rupture(F_U, 2 * t * (length - rows * net(H_34)))
     assert both(rupture) == pair(lrfd, asd)
     assert both(j4_elements.shear_yielding(F_Y, 2 * t * length)) > both(rupture)
 
 
-def test_example_18_web_edge_and_block_shear():
+def test_example_18_web_edge_and_block_shear() -> None:
     # II.A-18, IIA-202 ff.: W18x35 web 0.300, lev 1 1/2: 64.0 and 42.7 kip/in
     assert both(edge(1.5, H_34, 1.0)) == pair(64.0, 42.7)
     assert both(edge(1.5, H_34, 0.300)) == pair(19.2, 12.8)
@@ -361,7 +361,7 @@ def test_example_18_web_edge_and_block_shear():
     assert both(found) == pair(88.2, 58.7)
 
 
-def test_example_16_seat():
+def test_example_16_seat() -> None:
     # II.A-16, IIA-161 ff.: W14x38 (d 14.1, tw 0.310, tf 0.515, kdes 0.915) on a seat 6 in long, 5/8 in thick
     d, t_w, t_f, k = 14.1, 0.310, 0.515, 0.915
     at_zero = j10_forces.web_local_yielding(F_Y, t_w, k, 0.0, d, 0.0)
@@ -378,7 +378,7 @@ def test_example_16_seat():
     assert both(weld) == pair(53.4, 35.6)
 
 
-def test_a_seat_needs_the_bearing_that_its_web_strength_gives_back():
+def test_a_seat_needs_the_bearing_that_its_web_strength_gives_back() -> None:
     # closes II.A-16 on itself: the length that is needed for the strength of a length is that length
     d, t_w, t_f, k = 14.1, 0.310, 0.515, 0.915
     for l_b in (1.0, 2.0, 5.0):

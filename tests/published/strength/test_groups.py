@@ -42,7 +42,7 @@ def c_load(k: float, a: float, line: float, angle: float = 0.0) -> np.ndarray:
     return wrench(angle, back + a * line, line / 2)
 
 
-def test_example_ii_a_24a_two_columns_of_six_bolts():
+def test_example_ii_a_24a_two_columns_of_six_bolts() -> None:
     # II.A-24A, IIA-256 ff.: C = 3.55; 86.3 kip LRFD and 57.5 kip ASD with 7/8 group 120-N bolts
     found = eccentric_bolts(column(6, 2, 5.5), wrench(0, 16, 7.5))
     assert found.coefficient[0] == pytest.approx(3.55, rel=COEFFICIENT)
@@ -50,7 +50,7 @@ def test_example_ii_a_24a_two_columns_of_six_bolts():
     assert found.coefficient[0] * 16.235 == pytest.approx(57.5, rel=THREE_FIGURES)
 
 
-def test_example_ii_a_28a_single_angle_bolts():
+def test_example_ii_a_28a_single_angle_bolts() -> None:
     # II.A-28A, IIA-266 ff.: Table 7-6 with n = 4 and e = 2 1/2 in, C = 3.07; 55.0 and 36.5 kip
     found = eccentric_bolts(column(4), wrench(0, 2.5, 4.5))
     assert found.coefficient[0] == pytest.approx(3.07, rel=COEFFICIENT)
@@ -58,13 +58,13 @@ def test_example_ii_a_28a_single_angle_bolts():
     assert found.coefficient[0] * 11.928 == pytest.approx(36.5, rel=THREE_FIGURES)
 
 
-def test_example_ii_a_18_single_plate_bolts():
+def test_example_ii_a_18_single_plate_bolts() -> None:
     # II.A-18, IIA-200 ff.: e = a/2 = 1 1/2 in, C/n = 0.885; the print interpolates between 1 and 2 in
     both = eccentric_bolts(column(4), wrench(0, [1.0, 2.0], 4.5)).coefficient
     assert both.mean() / 4 == pytest.approx(0.885, rel=COEFFICIENT)
 
 
-def test_example_ii_a_25_elastic_bolts():
+def test_example_ii_a_25_elastic_bolts() -> None:
     # II.A-25, IIA-259 ff.: 0.352 P on the most loaded bolt; 69.0 and 46.0 kip
     found = elastic_bolts(column(6, 2, 5.5), wrench(0, 16, 7.5))
     assert (1 / found.coefficient[0]) == pytest.approx(0.352, rel=THREE_FIGURES)
@@ -81,12 +81,14 @@ def test_example_ii_a_25_elastic_bolts():
         (0.190, 0.214, 14.5, 30.0, 1, 2.69),  # II.A-2B, IIA-58, Table 8-8, read at 30 degrees
     ],
 )
-def test_weld_coefficients_of_the_examples(k, a, line, angle, sides, published):
+def test_weld_coefficients_of_the_examples(
+    k: float, a: float, line: float, angle: float, sides: int, published: float
+) -> None:
     found = eccentric_welds(c_shape(k, line), c_load(k, a, line, angle))
     assert sides * manual_coefficient(found.length, line)[0] == pytest.approx(published, rel=COEFFICIENT)
 
 
-def test_example_ii_a_2a_weld_b():
+def test_example_ii_a_2a_weld_b() -> None:
     # II.A-2A, IIA-45: 5/16 welds of 23 1/2 in, 4 in from the load: 318 and 212 kip
     length = 2 * eccentric_welds(c_shape(0, 23.5), c_load(0, 4 / 23.5, 23.5)).length[0]
     nominal = length * 0.6 * 70 * 0.5 * 2**0.5 * 5 / 16
@@ -94,7 +96,7 @@ def test_example_ii_a_2a_weld_b():
     assert nominal / 2 == pytest.approx(212, rel=THREE_FIGURES)
 
 
-def test_example_ii_a_3_weld_b():
+def test_example_ii_a_3_weld_b() -> None:
     # II.A-3, IIA-65: 1/4 welds of 24 in, 4 in from the load: 260 and 173 kip
     length = 2 * eccentric_welds(c_shape(0, 24), c_load(0, 4 / 24, 24)).length[0]
     nominal = length * 0.6 * 70 * 0.5 * 2**0.5 * 4 / 16
@@ -102,13 +104,13 @@ def test_example_ii_a_3_weld_b():
     assert nominal / 2 == pytest.approx(173, rel=THREE_FIGURES)
 
 
-def test_example_ii_a_23_weld_needed():
+def test_example_ii_a_23_weld_needed() -> None:
     # II.A-23, IIA-255: 1.37 sixteenths on each of two plates for 54.0 kip
     C = manual_coefficient(eccentric_welds(c_shape(1 / 6, 18), c_load(1 / 6, 0.606, 18)).length, 18)[0]
     assert pytest.approx(1.37, rel=THREE_FIGURES) == 54.0 / 2 / (0.75 * C * 18)
 
 
-def test_example_ii_a_27_elastic_weld():
+def test_example_ii_a_27_elastic_weld() -> None:
     # II.A-27, IIA-263 ff.: C-shape 10 in high with 5-in flanges, load 10 in from its back: 0.177 P
     found = elastic_welds(c_shape(0.5, 10), wrench(0, 10, 5))
     assert 1 / found.length[0] == pytest.approx(0.177, rel=THREE_FIGURES)
@@ -127,12 +129,12 @@ ONE_COLUMN = {
 
 
 @pytest.mark.parametrize("e", ONE_COLUMN)
-def test_one_column_of_bolts(e):
+def test_one_column_of_bolts(e: int) -> None:
     found = [eccentric_bolts(column(n), wrench(0, e, 1.5 * (n - 1))).coefficient[0] for n in range(2, 13)]
     assert found == pytest.approx(ONE_COLUMN[e], abs=0.0006)
 
 
-def test_pure_moment_on_one_column():
+def test_pure_moment_on_one_column() -> None:
     found = [eccentric_bolts(column(n), [0, 0, 1]).coefficient[0] for n in range(2, 13)]
     expected = [2.94, 5.89, 11.26, 17.15, 25.09, 33.81, 44.42, 55.92, 69.23, 83.50, 99.51]
     assert found == pytest.approx(expected, abs=0.006)
@@ -146,7 +148,7 @@ def test_pure_moment_on_one_column():
         (5.5, 8, 0, 1, [0.502, 1.245, 2.138, 3.296, 4.609, 6.151]),
     ],
 )
-def test_two_columns_of_bolts(gage, e, angle, first, expected):
+def test_two_columns_of_bolts(gage: float, e: float, angle: float, first: int, expected: list[float]) -> None:
     found = [
         eccentric_bolts(column(n, 2, gage), wrench(angle, e, 1.5 * (n - 1))).coefficient[0]
         for n in range(first, first + len(expected))
@@ -154,7 +156,7 @@ def test_two_columns_of_bolts(gage, e, angle, first, expected):
     assert found == pytest.approx(expected, abs=0.0006)
 
 
-def test_one_column_with_the_load_at_45_degrees():
+def test_one_column_with_the_load_at_45_degrees() -> None:
     found = [eccentric_bolts(column(n), wrench(45, 4, 1.5 * (n - 1))).coefficient[0] for n in range(2, 9)]
     assert found == pytest.approx([0.753, 1.626, 2.536, 3.499, 4.490, 5.494, 6.504], abs=0.0006)
 
@@ -169,7 +171,7 @@ def test_one_column_with_the_load_at_45_degrees():
         (1.0, [6.678, 6.033, 5.389, 4.816, 4.325, 3.558, 3.005]),
     ],
 )
-def test_c_shaped_welds(k, expected):
+def test_c_shaped_welds(k: float, expected: list[float]) -> None:
     loads = [c_load(k, a, 10) for a in (0.2, 0.3, 0.4, 0.5, 0.6, 0.8, 1.0)]
     found = manual_coefficient(eccentric_welds(c_shape(k, 10), loads).length, 10)
     assert found == pytest.approx(expected, rel=0.0015)

@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 
 from gageline.errors import GagelineError
-from gageline.strength.balance import Balance, Pattern, Resultant, balance, resultant, settled
+from gageline.strength.balance import Balance, Law, Pattern, Resultant, balance, resultant, settled
 
 
-def linear(x: np.ndarray, y: np.ndarray):
+def linear(x: np.ndarray, y: np.ndarray) -> Law:
     """Fasteners that resist in proportion to their movement, the one that moves most with a force of one."""
 
     def law(q: np.ndarray, rows: np.ndarray) -> Resultant:
@@ -25,7 +25,7 @@ X = np.array([[-1.0, -1.0], [1.0, 1.0], [1.0, 1.0], [-1.0, -1.0]])
 Y = np.array([[-2.0, -2.0], [-2.0, -2.0], [2.0, 2.0], [2.0, 2.0]])
 
 
-def test_a_linear_law_gives_the_elastic_answer():
+def test_a_linear_law_gives_the_elastic_answer() -> None:
     target = np.array([[0.0, 0.0], [-0.6, -1.0], [-0.8, 0.0]])
     found = balance(linear(X, Y), target)
     # stiffness 4, 4 and Σr² = 20; the farthest fastener moves by the sum of the shift and the turn
@@ -35,7 +35,7 @@ def test_a_linear_law_gives_the_elastic_answer():
     assert found.q[:, 0] / found.q[2, 0] == pytest.approx([0.0, shift / turn, 1.0])
 
 
-def test_the_tangent_is_the_derivative():
+def test_the_tangent_is_the_derivative() -> None:
     law, rows = linear(X[:, :1], Y[:, :1]), np.array([0])
     q = np.array([[0.3], [-0.5], [0.4]])
     found = law(q, rows)
@@ -46,13 +46,13 @@ def test_the_tangent_is_the_derivative():
         assert found.tangent[:, i] == pytest.approx(slope, abs=1e-8)
 
 
-def test_the_secant_gives_back_the_resultant():
+def test_the_secant_gives_back_the_resultant() -> None:
     q = np.array([[0.3, 0.1], [-0.5, 0.2], [0.4, 0.9]])
     found = linear(X, Y)(q, np.arange(2))
     assert np.einsum("ijn,jn->in", found.secant, q) == pytest.approx(found.W)
 
 
-def test_an_open_end_is_told():
+def test_an_open_end_is_told() -> None:
     open_end = Balance(np.zeros((3, 2)), np.array([1.0, np.nan]))
     with pytest.raises(
         GagelineError, match=r"no balance found for 1 of 2 groups: check their layout and load"

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 import pytest
 
@@ -9,48 +11,48 @@ from gageline.strength import eccentric_bolts, elastic_bolts, share_of_full_stre
 SQUARE = [[0.0, 0.0], [3.0, 0.0], [3.0, 3.0], [0.0, 3.0]]
 
 
-def test_a_load_straight_down():
+def test_a_load_straight_down() -> None:
     assert wrench(0, 5.0, 2.0) == pytest.approx([0.0, -1.0, -5.0])
 
 
-def test_a_load_to_the_right():
+def test_a_load_to_the_right() -> None:
     assert wrench(90, 5.0, 2.0) == pytest.approx([1.0, 0.0, -2.0])
 
 
-def test_many_loads_at_once():
+def test_many_loads_at_once() -> None:
     assert wrench([0, 90], 5.0, [1.0, 2.0]).shape == (2, 3)
 
 
-def test_a_load_that_is_no_number_is_refused():
+def test_a_load_that_is_no_number_is_refused() -> None:
     with pytest.raises(ValueProblem, match=r"the angle and the point of a load must be finite numbers"):
         wrench(float("nan"), 1.0)
 
 
-def test_share_of_strength_at_the_break():
+def test_share_of_strength_at_the_break() -> None:
     # Manual Part 7: 0.34 in gives 98 % of the ultimate strength
     assert share_of_full_strength(0.34) == pytest.approx(0.9815, abs=5e-5)
 
 
-def test_a_concentric_load_moves_all_bolts_alike():
+def test_a_concentric_load_moves_all_bolts_alike() -> None:
     found = eccentric_bolts(SQUARE, wrench(0, 1.5))
     assert found.coefficient == pytest.approx([4 * share_of_full_strength(0.34)])
     assert not np.isfinite(found.centre).any()
     assert found.forces[0] == pytest.approx(np.tile([0.0, -share_of_full_strength(0.34)], (4, 1)))
 
 
-def test_a_pure_moment_turns_about_the_middle():
+def test_a_pure_moment_turns_about_the_middle() -> None:
     found = eccentric_bolts(SQUARE, [0.0, 0.0, 1.0])
     assert found.centre == pytest.approx(np.array([[1.5, 1.5]]))
     assert found.coefficient == pytest.approx([4 * share_of_full_strength(0.34) * 1.5 * 2**0.5])
 
 
-def test_two_bolts_by_hand():
+def test_two_bolts_by_hand() -> None:
     # a moment on two bolts 3 in apart: both at full reach, 1 1/2 in from the middle
     found = eccentric_bolts([[0, 0], [0, 3]], [0, 0, -2])
     assert found.coefficient == pytest.approx([share_of_full_strength(0.34) * 3 / 2])
 
 
-def test_elastic_square_by_hand():
+def test_elastic_square_by_hand() -> None:
     # P at 6 in: each bolt P/4 down and 6P·r/Σr² across its radius, Σr² = 18
     found = elastic_bolts(SQUARE, wrench(0, 7.5, 1.5))
     down, turn = 1 / 4, 6 / 18 * 1.5
@@ -71,6 +73,6 @@ def test_elastic_square_by_hand():
         ([[0, 0], [0, np.inf]], [0, -1, 0], "a place or a load is not a finite number: give inches and kips"),
     ],
 )
-def test_refusals(method, points, load, message):
+def test_refusals(method: Callable[..., object], points: np.ndarray, load: np.ndarray, message: str) -> None:
     with pytest.raises(ValueProblem, match=message):
         method(points, load)

@@ -9,24 +9,24 @@ from gageline.strength.guard import fraction, not_negative, positive
 
 
 @pytest.mark.parametrize("value", [0.0, -1.5, math.nan, math.inf])
-def test_positive_refuses(value):
+def test_positive_refuses(value: float) -> None:
     with pytest.raises(ValueProblem, match=r"t_w = .* must be more than 0: give its true size or count"):
         positive(F_y=50.0, t_w=value)
 
 
 @pytest.mark.parametrize("value", [-1e-9, math.nan, math.inf])
-def test_not_negative_refuses(value):
+def test_not_negative_refuses(value: float) -> None:
     with pytest.raises(ValueProblem, match=r"L_b = .* must be 0 or more: give its size without a sign"):
         not_negative(L_b=value)
 
 
 @pytest.mark.parametrize("value", [-0.1, 1.1, math.nan])
-def test_fraction_refuses(value):
+def test_fraction_refuses(value: float) -> None:
     with pytest.raises(ValueProblem, match=r"U = .* must lie between 0 and 1: check the two parts"):
         fraction(U=value)
 
 
-def test_good_values_pass():
+def test_good_values_pass() -> None:
     positive(a=1e-9)
     not_negative(a=0.0)
     fraction(a=1.0)

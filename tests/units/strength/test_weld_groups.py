@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 import pytest
 
@@ -10,7 +12,7 @@ LINE = [[[0.0, 0.0], [0.0, 10.0]]]
 
 
 @pytest.mark.parametrize("angle", [0, 11, 20, 30, 45, 60, 90])
-def test_a_concentric_load_gives_the_closed_form(angle):
+def test_a_concentric_load_gives_the_closed_form(angle: float) -> None:
     # Specification Section J2.4: 1 + 0.5 sin^1.5 θ times the length; the curve peaks 0.1 % above one, and
     # across the weld the first break comes before that peak is lost by more than 0.2 %
     found = eccentric_welds(LINE, wrench(angle, 0.0, 5.0))
@@ -18,13 +20,13 @@ def test_a_concentric_load_gives_the_closed_form(angle):
     assert np.abs(found.centre).max() > 1e6
 
 
-def test_lines_in_pieces_are_the_same_lines():
+def test_lines_in_pieces_are_the_same_lines() -> None:
     load = wrench(20, 7.0, 4.0)
-    pieces = [[[0, 0], [0, 2.5]], [[0, 10], [0, 7]], [[0, 2.5], [0, 7]]]
+    pieces = np.array([[[0, 0], [0, 2.5]], [[0, 10], [0, 7]], [[0, 2.5], [0, 7]]])
     assert eccentric_welds(pieces, load).length == pytest.approx(eccentric_welds(LINE, load).length, rel=1e-9)
 
 
-def test_lines_can_be_given_from_either_end():
+def test_lines_can_be_given_from_either_end() -> None:
     load = wrench(20, 7.0, 4.0)
     turned = [[[0.0, 10.0], [0.0, 0.0]]]
     assert eccentric_welds(turned, load).length == pytest.approx(
@@ -32,13 +34,13 @@ def test_lines_can_be_given_from_either_end():
     )
 
 
-def test_elastic_line_by_hand():
+def test_elastic_line_by_hand() -> None:
     # P at 6 in on 10 in: P/10 down and 6P·5/(10³/12) across at an end
     found = elastic_welds(LINE, wrench(0, 6.0, 5.0))
     assert 1 / found.length[0] == pytest.approx(np.hypot(1 / 10, 6 * 5 / (1000 / 12)))
 
 
-def test_coefficient_of_the_manual_for_a_concentric_line():
+def test_coefficient_of_the_manual_for_a_concentric_line() -> None:
     # 1.392/0.75 = 1.856 kip per inch and sixteenth
     assert manual_coefficient(10.0, 10.0) == pytest.approx(1.856, abs=5e-4)
 
@@ -59,6 +61,6 @@ def test_coefficient_of_the_manual_for_a_concentric_line():
         ([[[0, 0], [0, np.nan]]], [0, -1, 0], "an end or a load is not a finite number"),
     ],
 )
-def test_refusals(method, lines, load, message):
+def test_refusals(method: Callable[..., object], lines: np.ndarray, load: np.ndarray, message: str) -> None:
     with pytest.raises(ValueProblem, match=message):
         method(lines, load)

@@ -14,7 +14,7 @@ from gageline.sheets.step_rows import step_block, steps_head
 from gageline.sheets.style import BODY, HEADING, Weight
 from gageline.sheets.table import Column, Table, table_blocks
 from gageline.sheets.unfolded import face_name, unfolded_blocks
-from gageline.units import Length, System, round_to
+from gageline.units import Length, System, round_to, write_length
 
 __all__ = ["bench_cards"]
 
@@ -83,9 +83,8 @@ def _fitting_cards(layouts: Sequence[Layout]) -> Iterator[_Card]:
 
 def _detail(laid: PartLayout, system: System) -> str:
     part = laid.part
-    overall = next(step.readings[0].text for step in laid.steps if step.for_ == "overall")
     unit = " mm" if system is System.MM else ""
-    return f"{part.stock.designation} {part.grade}, {overall}{unit}"
+    return f"{part.stock.designation} {part.grade}, {write_length(part.length, system, 64)}{unit}"
 
 
 def _drafts(job: Job, card: _Card) -> Iterator[Draft]:

@@ -24,7 +24,7 @@ NEAR = 12.0
 """mm: a label further from its place than this calls for another arrangement."""
 MOST_ROWS = 30
 """More rows of labels than this are no picture any more."""
-_GAP_LEVEL = 1.6
+_GAP_LEVEL = 2.6
 _GAP_UPRIGHT = 0.5
 _TAIL = 0.8
 _CLEAR = 0.6

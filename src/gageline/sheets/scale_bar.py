@@ -11,9 +11,9 @@ __all__ = ["BAR_HEIGHT", "BAR_LENGTH", "scale_bar"]
 
 BAR_LENGTH = 152.4
 """mm: 6 inches exactly."""
-BAR_HEIGHT = 10.4
+BAR_HEIGHT = 11.0
 """mm from the top of the upper figures to the bottom of the lower ones."""
-_LINE = 5.2
+_LINE = 5.6
 _LONG = 1.6
 _SHORT = 1.0
 

@@ -31,7 +31,7 @@ __all__ = ["fitting_templates"]
 
 _FLAT = frozenset({Profile.ANGLE, Profile.PLATE})
 _LONGEST = Length.from_inches(24)
-_HEAD = BAR_HEIGHT + 7.5
+_HEAD = BAR_HEIGHT + 6.9
 _INSET = 2.5
 _SHIFTS = (0.0, 15.0, -15.0, 40.0, -40.0)
 _WARNING = "Full size: print at 100 %, not fitted to the page. If the bar is not exact, do not use this card."

@@ -13,7 +13,7 @@ from gageline.sheets.boxes import line_height, text_box
 from gageline.sheets.dimensions import running
 from gageline.sheets.fonts import text_width
 from gageline.sheets.furniture import Block
-from gageline.sheets.labels import Reading, Side, Writing, arrange, draw_rows, once, rows_depth
+from gageline.sheets.labels import Reading, Side, arrange, draw_rows, once, rows_depth
 from gageline.sheets.scene import Arc, Box, Group, Item, Level, Line, Text
 from gageline.sheets.strip import is_square_end, strip_items
 from gageline.sheets.style import BODY, Role, Weight
@@ -25,7 +25,7 @@ __all__ = ["balloon", "face_name", "unfolded_blocks", "unfolded_stick"]
 _LEAST = 11.0
 _SLIM = 5.0
 _GAP = 3.0
-_LABEL = 7.0
+_LABEL = 4.4
 _PAD = 0.9
 _BUDGET = 0.38
 _NAMES = {
@@ -98,16 +98,23 @@ def unfolded_blocks(laid: PartLayout, width: float, height: float) -> tuple[Bloc
         One block a face, in the order they unfold from the top.
 
     Raises:
-        ValueProblem: a width too small for the readings.
+        ValueProblem: a width or a height too small for the readings.
     """
     found = {face: _readings(laid, face) for face in laid.faces}
     busy = tuple(face for face in laid.faces if _is_busy(laid, face)) or laid.faces[:1]
-    left = _margin(label for face in busy for label in found[face].left)
-    right = _margin(label for face in busy for label in found[face].right)
+    left = _margin(found[face].left for face in busy)
+    right = _margin(found[face].right for face in busy)
     view = view_of(laid, busy, (left, width - right), height * _BUDGET)
-    return tuple(
+    blocks = tuple(
         _full(view, face, found[face], width) if face in busy else _slim(view, face) for face in laid.faces
     )
+    tallest = max(block.height for block in blocks)
+    if tallest > height:
+        raise ValueProblem(
+            f"a face of {laid.part.mark} needs {tallest:.0f} mm for its readings and the page has "
+            f"{height:.0f} mm: give its holes fewer different rows or print it on larger paper"
+        )
+    return blocks
 
 
 def _is_busy(laid: PartLayout, face: Face) -> bool:
@@ -118,8 +125,15 @@ def _is_busy(laid: PartLayout, face: Face) -> bool:
     )
 
 
-def _margin(labels: Iterator[_Label]) -> float:
-    return _LABEL + max((text_width(label.text, BODY) for label in labels), default=0.0)
+def _margin(stacks: Iterator[tuple[_Label, ...]]) -> float:
+    """Room beside the strips: the widest reading, its line, and as much bend as that line may need."""
+    margin = _LABEL
+    for labels in stacks:
+        # Lines to readings that are spread apart rise by 0.35 of their shift, by 8 mm at the most.
+        bend = min(8.0, 0.35 * _stack(labels))
+        widest = max((text_width(label.text, BODY) for label in labels), default=0.0)
+        margin = max(margin, _LABEL + bend + widest)
+    return margin
 
 
 def _feature(name: str) -> str:
@@ -298,7 +312,7 @@ def _balloons(view: View, face: Face, numbers: tuple[_Label, ...], height: float
     if not numbers:
         return Block((), 0.0)
     labels = [Reading(view.scale.at(label.x), f" {label.text} ", Weight.BOLD) for label in numbers]
-    rows = arrange(labels, Side.BELOW, (view.left - 4, view.right + 4), float("inf"), BODY, Writing.LEVEL)
+    rows = arrange(labels, Side.BELOW, (view.left - 4, view.right + 4), float("inf"), BODY)
     items: list[Item] = []
     for item in draw_rows(rows, height, 1.2, 0.0):
         items += balloon(item) if isinstance(item, Text) else [item]
@@ -310,17 +324,24 @@ def _balloons(view: View, face: Face, numbers: tuple[_Label, ...], height: float
 
 
 def balloon(text: Text) -> list[Item]:
-    """A step's number in its ring."""
+    """A step's number, with a space at both ends, in its ring."""
     corners = text_box(text)
-    left, right = min(x for x, _ in corners) + _PAD, max(x for x, _ in corners) - _PAD
-    top, bottom = min(y for _, y in corners) - 0.3, max(y for _, y in corners) + 0.3
-    r = (bottom - top) / 2
-    middle = (top + bottom) / 2
-    a, b = min(left + r * 0.6, text.x), max(right - r * 0.6, text.x)
+    left, right = min(x for x, _ in corners), max(x for x, _ in corners)
+    top, bottom = min(y for _, y in corners), max(y for _, y in corners)
+    x, y = (left + right) / 2, (top + bottom) / 2
+    upright = bottom - top > right - left
+    short, long = sorted((right - left, bottom - top))
+    r = short / 2 + 0.3
+    half = max(0.0, long / 2 - _PAD - 0.6 * r)
+
+    def at(along: float, across: float) -> tuple[float, float]:
+        return (x + across, y + along) if upright else (x + along, y + across)
+
+    start = 0.0 if upright else 90.0
     return [
         text,
-        Arc(a, middle, r, 90, 270, Role.FRAME),
-        Arc(b, middle, r, 270, 450, Role.FRAME),
-        Line(a, top, b, top, Role.FRAME),
-        Line(a, bottom, b, bottom, Role.FRAME),
+        Arc(*at(-half, 0.0), r, start, start + 180.0, Role.FRAME),
+        Arc(*at(half, 0.0), r, start + 180.0, start + 360.0, Role.FRAME),
+        Line(*at(-half, -r), *at(half, -r), Role.FRAME),
+        Line(*at(-half, r), *at(half, r), Role.FRAME),
     ]

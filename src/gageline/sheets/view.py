@@ -18,6 +18,10 @@ DOWNWARD = frozenset({Face.TOP, Face.FAR, Face.LEG_B})
 """Faces whose own y grows down the paper when the stick is laid open; that of the others grows up."""
 _LARGEST = 0.34
 """Paper mm for 1 mm of steel at the most: small pieces need not fill the sheet."""
+_SMALL = 70.0
+"""Paper mm that a small piece should be long."""
+_SHORTEST = 100.0
+"""Paper mm that any piece is long at least."""
 _TALLEST = 56.0
 """Paper mm that one face may be high."""
 _UNBROKEN = 0.7
@@ -123,16 +127,18 @@ def view_of(laid: PartLayout, busy: tuple[Face, ...], limits: tuple[float, float
     part = laid.part
     ranges = [face_range(part.stock, face) for face in busy]
     heights = [(high - low).mm for low, high in ranges]
-    width, length = limits[1] - limits[0], part.length.mm
-    across = min(_LARGEST, budget / sum(heights), _TALLEST / max(heights))
-    whole = width / length
-    if whole >= _UNBROKEN * across:
-        across = min(across, whole)
-        places = [0.0, length]
+    length = part.length.mm
+    width = limits[1] - limits[0]
+    across = min(max(_LARGEST, _SMALL / length), budget / sum(heights), _TALLEST / max(heights))
+    # A short deep piece is drawn longer than it is, so that its readings have room side by side.
+    along, whole = max(across, _SHORTEST / length), width / length
+    if whole >= _UNBROKEN * along:
+        if along == across:
+            across = min(across, whole)
+        along, places = min(along, whole), [0.0, length]
     else:
         places = sorted({0.0, length, *_features(laid.marks, length)})
-    scale = broken_scale(places, limits[0], width, wanted=across)
-    return View(laid, scale, across)
+    return View(laid, broken_scale(places, limits[0], width, wanted=along), across)
 
 
 def _features(marks: tuple[Mark, ...], length: float) -> Iterator[float]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, partial
 from itertools import product
+from typing import TypeVar
 
 from gageline.errors import ValueProblem
 from gageline.job.collecting import Collector
@@ -45,6 +47,8 @@ from gageline.units import ZERO, Length, System
 
 __all__ = ["HoleMaker", "ends", "flanged_sides", "main_part", "sides"]
 
+Table = TypeVar("Table")
+Feature = TypeVar("Feature")
 _LYING = frozenset({Face.TOP, Face.BOTTOM})
 _WEBBED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 _HOLLOW = frozenset({Profile.BOX, Profile.TUBE})
@@ -159,26 +163,6 @@ def main_part(
         notes: where problems are noted, and the piece's path in the document.
         system: the units that messages are written in.
     """
-    collector, path = notes
-    copes: list[Cope] = []
-    for index, cope in enumerate(entry.copes):
-        notched = collector.attempt((*path, "copes", index), partial(_copes, cope, stock, practice, system))
-        copes.extend(notched or ())
-    trims: list[FlangeTrim] = []
-    for index, trim in enumerate(entry.trims):
-        made = collector.attempt((*path, "trims", index), partial(_trims, trim, stock))
-        trims.extend(made or ())
-    if entry.clips and stock.profile is not Profile.PLATE:
-        collector.add(
-            (*path, "clips", 0), f"{stock.designation} is no plate: clips are for plates; use copes"
-        )
-    openings = []
-    for index, opening in enumerate(entry.openings):
-        made_one = collector.attempt(
-            (*path, "openings", index),
-            partial(_opening, opening, stock, length, practice),
-        )
-        openings.extend([made_one] if made_one else [])
     return Part(
         entry.mark,
         stock,
@@ -186,12 +170,28 @@ def main_part(
         length,
         _end_cut(entry.left),
         _end_cut(entry.right),
-        copes=tuple(copes),
-        trims=tuple(trims),
-        clips=tuple(clip for e in entry.clips for clip in _clips(e)),
+        copes=_made("copes", entry.copes, lambda cope: _copes(cope, stock, practice, system), notes),
+        trims=_made("trims", entry.trims, lambda trim: _trims(trim, stock), notes),
+        clips=_made("clips", entry.clips, lambda clip: _clips(clip, stock), notes),
         groups=_groups(entry, stock, length, practice, notes),
-        openings=tuple(openings),
+        openings=_made(
+            "openings", entry.openings, lambda opening: [_opening(opening, stock, length, practice)], notes
+        ),
     )
+
+
+def _made(
+    name: str,
+    entries: tuple[Table, ...],
+    make: Callable[[Table], list[Feature]],
+    notes: tuple[Collector, Path],
+) -> tuple[Feature, ...]:
+    """What the tables of one name make, the refused ones noted and left out."""
+    collector, path = notes
+    made: list[Feature] = []
+    for index, entry in enumerate(entries):
+        made.extend(collector.attempt((*path, name, index), partial(make, entry)) or ())
+    return tuple(made)
 
 
 def _end_cut(entry: EndEntry) -> EndCut:
@@ -229,7 +229,9 @@ def _trims(entry: TrimEntry, stock: Stock) -> list[FlangeTrim]:
     ]
 
 
-def _clips(entry: ClipEntry) -> list[Clip]:
+def _clips(entry: ClipEntry, stock: Stock) -> list[Clip]:
+    if stock.profile is not Profile.PLATE:
+        raise ValueProblem(f"{stock.designation} is no plate: clips are for plates; use copes")
     return [
         Clip(end, edge, entry.along, entry.across)
         for end, edge in product(ends(entry.end), _edges(entry.edge))

@@ -31,7 +31,6 @@ _FITTING_WIDTH = 118.0
 _FITTING_HEIGHT = 110.0
 _SIZES = ((4, 62.0), (8, 46.0))
 """Largest scale of fittings, one to this, and mm for the steel of end views; the second to save a page."""
-_WHOLE_TO = 16
 _CLEAR = 22.0
 _CLEAR_ALONE = 14.0
 """mm of paper for the height of the steel, under which the words of a drawing go to the next page."""
@@ -164,7 +163,7 @@ def _fitting_panel(assembly: Assembly, fitting: Fitting, scribe: Scribe, choice:
     part = fitting.part
     alone = Assembly(part, 1)
     views, scale = stick_views(
-        alone, sightings(alone, scribe), scribe, (_FITTING_WIDTH, _FITTING_HEIGHT), choice, whole_to=_WHOLE_TO
+        alone, sightings(alone, scribe), scribe, (_FITTING_WIDTH, _FITTING_HEIGHT), choice, detail=True
     )
     count = sum(1 for other in assembly.fittings if other.part == part)
     size = f"{part.stock.designation} x {scribe.overall(part.length)}, {part.grade}"

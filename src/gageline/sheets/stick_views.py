@@ -36,6 +36,7 @@ _GAP = 4.0
 _FLANGED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 _NAMES = {TOP: "Top", ELEVATION: "Near side", BOTTOM: "Bottom"}
 _EDGE = 2.0
+_WHOLE_TO = 16
 _LEAST = 60.0
 """mm: no piece is drawn on less than this along it."""
 _ASIDE = 9.0
@@ -96,7 +97,7 @@ def stick_views(
     room: tuple[float, float],
     choice: Iterable[Scale],
     *,
-    whole_to: int = 0,
+    detail: bool = False,
 ) -> tuple[Panel, Scale]:
     """Set the views of a piece at the largest scale that they have room for.
 
@@ -106,7 +107,7 @@ def stick_views(
         scribe: writes in the units of the job.
         room: width and height for them all, mm.
         choice: scales from the largest down; the last is taken where none has room.
-        whole_to: the piece is not broken at scales larger than one to this.
+        detail: a fitting by itself: not broken while it need not be, and without overall lengths.
 
     Returns:
         The views, and their scale.
@@ -121,10 +122,10 @@ def stick_views(
         if steel > room[1]:
             continue
         along = _along(assembly, seen, room[0], scale)
-        if along is None or (along.gaps and scale.one_to < whole_to):
+        if along is None or (detail and along.gaps and scale.one_to < _WHOLE_TO):
             continue
         try:
-            made = _set(assembly, seen, scribe, room[0], along)
+            made = _set(assembly, seen, scribe, room[0], along, overall=not detail)
         except ValueProblem as problem:
             trouble = problem
             continue
@@ -149,7 +150,13 @@ def _along(assembly: Assembly, seen: Sequence[Sighting], width: float, scale: Sc
 
 
 def _set(
-    assembly: Assembly, seen: Sequence[Sighting], scribe: Scribe, width: float, along: BrokenScale
+    assembly: Assembly,
+    seen: Sequence[Sighting],
+    scribe: Scribe,
+    width: float,
+    along: BrokenScale,
+    *,
+    overall: bool,
 ) -> Panel:
     """The views one over the other."""
     main = assembly.main
@@ -163,7 +170,7 @@ def _set(
             one.name,
             (0.0, width),
             notes=Side.BELOW if one.view is TOP else Side.ABOVE,
-            overall=overall_lengths(assembly, scribe) if elevation else (),
+            overall=overall_lengths(assembly, scribe) if elevation and overall else (),
             depth=scribe.tell(main.stock.width) if isinstance(main.stock, Plate) else "",
         )
         if elevation:

@@ -41,7 +41,7 @@ def test_a_fitting_is_drawn_unbroken_where_that_can_be() -> None:
     piece = piece_of(stock="PL1/2x4", length='"2\'-0"')
     seen = sightings(piece, FEET)
     _, broken = stick_views(piece, seen, FEET, (120, 90), CHOICE)
-    _, whole = stick_views(piece, seen, FEET, (120, 90), CHOICE, whole_to=16)
+    _, whole = stick_views(piece, seen, FEET, (120, 90), CHOICE, detail=True)
     assert (broken.one_to, whole.one_to) == (4, 8)
 
 

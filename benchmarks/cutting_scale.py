@@ -72,7 +72,8 @@ def main() -> int:
         proven = "proven" if section.proven else f"within {100 * section.gap / section.bound:.3f} %"
         print(
             f"{section.steel!s:14} {len(section.sticks):4} sticks {section.setups:4} set-ups  "
-            f"cost {section.cents / 100:12.2f}  {proven:16} yield {100 * section.yield_:5.1f} %  {section.seconds:6.2f} s"
+            f"cost {section.cents / 100:12.2f}  {proven:16} yield {100 * section.yield_:5.1f} %  "
+            f"{section.seconds:6.2f} s"
         )
     faults = check_plan(plan, pieces, stocks, saw)
     memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024

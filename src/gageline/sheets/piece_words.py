@@ -11,6 +11,7 @@ from gageline.sheets.notation import Scribe, weight_text, weight_unit
 from gageline.sheets.scene import Anchor
 from gageline.sheets.style import FINE
 from gageline.sheets.table import Column, Table
+from gageline.steel import Profile
 from gageline.takeoff import PieceBill
 from gageline.units import System, write_length
 
@@ -108,7 +109,8 @@ def _ways(assembly: Assembly) -> Iterator[str]:
     def is_between(fitting: Fitting) -> bool:
         return fitting.end is None
 
+    rows = "its heel" if assembly.main.profile is Profile.ANGLE else "its top"
     views = "Views in third angle; the near side faces the reader."
-    yield f"{views} Readings run from the left end of the steel, rows from its top."
+    yield f"{views} Readings run from the left end of the steel, rows from {rows}."
     if any(map(is_between, assembly.fittings)):
         yield "Plates and stiffeners are measured to their middle."

@@ -179,7 +179,9 @@ def _shape(row: Row, cells: Row, label: str, kind: str) -> None:
     row["designation"], row["family"], row["note"] = label, kind, ""
     if cells.get("OD"):
         row["family"] = "PIPE" if kind == "PIPE" else "HSS_ROUND"
-        row["d_in"] = row["bf_in"] = cells["OD"]
+        # the source rounds the diameter of a round HSS to three figures: the label has it exactly
+        outside = cells["OD"] if kind == "PIPE" else _number(float(label.removeprefix("HSS").split("X")[0]))
+        row["d_in"] = row["bf_in"] = outside
         row["tw_in"] = row["tf_in"] = cells["tdes"]
     elif kind == "HSS":
         row["d_in"], row["bf_in"] = cells["Ht"], cells["B"]

@@ -12,7 +12,7 @@ from gageline.errors import ValueProblem
 from gageline.steel.families import Measure
 from gageline.steel.names import clean
 from gageline.steel.table import Line, read_csv
-from gageline.units import Length, parse_length
+from gageline.units import ZERO, Length, parse_length
 
 __all__ = ["SPEC_YEARS", "Bolt", "BoltGroup", "all_bolts", "bolt", "check_year", "pretension"]
 
@@ -89,11 +89,13 @@ def bolt(text: str) -> Bolt:
     table = all_bolts()
     if tidy in table:
         return table[tidy]
-    if not tidy.startswith("M"):
+    try:
         diameter = parse_length(text)
-        for entry in table.values():
-            if entry.diameter == diameter:
-                return entry
+    except ValueProblem:
+        diameter = ZERO
+    for entry in table.values():
+        if entry.diameter == diameter:
+            return entry
     raise ValueProblem(f'bolt "{text}" is not in the table: choose from {", ".join(table)}')
 
 

@@ -46,6 +46,7 @@ class HoleSize:
     length: Length
 
 
+@cache
 def hole_size(bolt: Bolt, kind: HoleKind = HoleKind.STD, year: int = 2022) -> HoleSize:
     """The nominal hole for a bolt.
 
@@ -78,6 +79,7 @@ def hole_size(bolt: Bolt, kind: HoleKind = HoleKind.STD, year: int = 2022) -> Ho
     return HoleSize(width, length)
 
 
+@cache
 def minimum_edge_distance(bolt: Bolt, kind: HoleKind = HoleKind.STD, *, slot_to_edge: bool = False) -> Length:
     """Least distance from the centre of a hole to an edge.
 
@@ -130,6 +132,7 @@ class LegGage:
     second: Length | None
 
 
+@cache
 def leg_gage(leg: Length) -> LegGage:
     """The usual gages of an angle's leg.
 

@@ -21,8 +21,7 @@ _WALL = "the printed area is not that of the printed design wall"
 EXEMPT = {
     **dict.fromkeys(("W30X99", "W18X234", "W18X192", "WT20X99.5", "WT20X83.5", "WT16.5X100.5"), _FIGURES),
     **dict.fromkeys(("WT15X86.5", "WT12X47", "WT12X34", "WT9X117", "WT9X96", "WT6X36"), _FIGURES),
-    **dict.fromkeys(("HSS12.750X0.500", "HSS10.750X0.500", "HSS10.750X0.375", "HSS13.375X0.313"), _ROUND),
-    **dict.fromkeys(("HSS12.750X0.750", "HSS11.750X0.250", "HSS10.750X0.313"), _ROUND),
+    "HSS13.375X0.313": _ROUND,
     **dict.fromkeys(("Pipe12STD", "Pipe10STD", "Pipe3STD", "Pipe2-1/2STD", "Pipe2STD", "Pipe1STD"), _WALL),
     **dict.fromkeys(("Pipe26XS", "Pipe24XS", "Pipe20XS", "Pipe18XS", "Pipe16XS", "Pipe14XS"), _WALL),
     **dict.fromkeys(("Pipe12XS", "Pipe6XS", "Pipe2-1/2XS", "Pipe2XS", "Pipe1-1/4XS", "Pipe12XXS"), _WALL),

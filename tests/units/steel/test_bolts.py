@@ -27,7 +27,7 @@ def test_an_unknown_bolt_gets_the_list(text: str) -> None:
 
 
 def test_a_text_that_is_no_size_is_refused() -> None:
-    with pytest.raises(ValueProblem, match='"big" is not a length'):
+    with pytest.raises(ValueProblem, match='bolt "big" is not in the table: choose from 1/2'):
         bolt("big")
 
 

@@ -77,8 +77,7 @@ def piece_drawing(job: Job, assembly: Assembly) -> list[Draft]:
             (1, replace(room, right=aside - _GAP)),
             (1, Box(aside, under_words, room.right, room.bottom)),
         ]
-    tries = [pack(list(_panels(assembly, scribe, choice, size)), rooms, room) for size in _SIZES]
-    pages = min(tries, key=len)
+    pages = _packed(assembly, scribe, choice, rooms, room)
     pages[0][:0] = items
     down = room.bottom - words.box.height if together else room.top
     pages[0 if together else 1].append(words.at(aside, down))
@@ -104,6 +103,25 @@ def _views(
     if fits and larger.one_to >= scale.one_to:
         return views, scale, True
     return alone, larger, False
+
+
+def _packed(
+    assembly: Assembly,
+    scribe: Scribe,
+    choice: tuple[Scale, ...],
+    rooms: Sequence[tuple[int, Box]],
+    further: Box,
+) -> list[list[Item]]:
+    """What stands beside the views, drawn smaller only where that saves a page."""
+    least = 1 + max(page for page, _ in rooms)
+    best: list[list[Item]] = []
+    for size in _SIZES:
+        pages = pack(list(_panels(assembly, scribe, choice, size)), rooms, further)
+        if not best or len(pages) < len(best):
+            best = pages
+        if len(best) == least:
+            break
+    return best
 
 
 def _inside(room: Box) -> Box:

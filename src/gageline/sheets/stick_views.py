@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import shapely
@@ -36,6 +36,8 @@ _GAP = 4.0
 _FLANGED = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 _NAMES = {TOP: "Top", ELEVATION: "Near side", BOTTOM: "Bottom"}
 _EDGE = 2.0
+_TEXTS = 8.0
+"""mm: a view with its dimensions is higher than its steel by at least this."""
 _WHOLE_TO = 16
 _LEAST = 60.0
 """mm: no piece is drawn on less than this along it."""
@@ -95,7 +97,7 @@ def stick_views(
     seen: Sequence[Sighting],
     scribe: Scribe,
     room: tuple[float, float],
-    choice: Iterable[Scale],
+    choice: Sequence[Scale],
     *,
     detail: bool = False,
 ) -> tuple[Panel, Scale]:
@@ -119,7 +121,7 @@ def stick_views(
     trouble: ValueProblem | None = None
     for scale in choice:
         steel = sum(one.picture.bounds[3] - one.picture.bounds[1] for one in seen) * scale.paper
-        if steel > room[1]:
+        if steel + _TEXTS * len(seen) > room[1] and scale is not choice[-1]:
             continue
         along = _along(assembly, seen, room[0], scale)
         if along is None or (detail and along.gaps and scale.one_to < _WHOLE_TO):

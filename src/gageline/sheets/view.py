@@ -20,7 +20,7 @@ _LARGEST = 0.34
 """Paper mm for 1 mm of steel at the most: small pieces need not fill the sheet."""
 _SMALL = 70.0
 """Paper mm that a small piece should be long."""
-_SHORTEST = 100.0
+_SHORTEST = 70.0
 """Paper mm that any piece is long at least."""
 _TALLEST = 56.0
 """Paper mm that one face may be high."""

@@ -98,6 +98,8 @@ def cp_sat(problem: Problem, start: Packing, seconds: float, workers: int) -> tu
     solver = cp_model.CpSolver()
     solver.parameters.max_time_in_seconds = max(0.1, seconds - (monotonic() - begun))
     solver.parameters.num_workers = workers
+    # probing these models takes up the whole time limit before the search begins
+    solver.parameters.cp_model_probing_level = 0
     status = solver.solve(model)
     proven = status == cp_model.OPTIMAL
     has_plan = status in {cp_model.OPTIMAL, cp_model.FEASIBLE}

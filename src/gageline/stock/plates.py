@@ -161,14 +161,12 @@ def plan_plates(
     random = Random(_SEED)  # noqa: S311  # orders to try, nothing secret
     planned: list[SheetPlan] = []
     while any(left):
-        best: tuple[float, int, list[tuple[int, Room]]] | None = None
+        best = None
         for k, sheet in enumerate(sheets):
-            if there[k] == 0:
-                continue
-            laid = _best_filling(rooms[k], boxes, left, burner, random, watch)
-            area = sum(boxes[i].along * boxes[i].across for i, _ in laid)
-            if laid and (best is None or area / max(1, sheet.cents) > best[0]):
-                best = (area / max(1, sheet.cents), k, laid)
+            laid = _best_filling(rooms[k], boxes, left, burner, random, watch) if there[k] != 0 else []
+            worth = sum(boxes[i].along * boxes[i].across for i, _ in laid) / sheet.cents
+            if laid and (best is None or worth > best[0]):
+                best = (worth, k, laid)
         if best is None:
             raise ValueProblem(
                 f"{plates[0].steel}: {sum(left)} plates found no place on the sheets there are: "

@@ -5,9 +5,10 @@ from shapely import STRtree
 
 from gageline.sheets import Page, Sheet, extent, text_box, texts
 
-__all__ = ["crowded", "outside", "page_texts"]
+__all__ = ["crowded", "in_title_block", "outside", "page_texts"]
 
 _SLACK = 0.02
+_GROUPS = ("drawing", "title block")
 
 
 def page_texts(sheet: Sheet) -> list[list[str]]:
@@ -36,3 +37,9 @@ def outside(page: Page) -> list[str]:
     if box.left < frame.left - _SLACK or box.right > frame.right + _SLACK or box.top < frame.top - _SLACK:
         found.append("a drawn line")
     return found
+
+
+def in_title_block(page: Page) -> bool:
+    """Whether the drawing runs into the title block under it."""
+    drawing, block = (next(i for i in page.items if getattr(i, "name", "") == name) for name in _GROUPS)
+    return bool(extent((drawing,)).bottom > extent((block,)).top + _SLACK)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from gageline.job import Job
 from gageline.part import Assembly, End, Fitting, Placement
 from gageline.sheets.end_panels import end_panel, section_panel, titled
-from gageline.sheets.furniture import Draft, Heading, bind, paragraph, practice_block, space
+from gageline.sheets.furniture import Block, Draft, Heading, bind, paragraph, practice_block, space
 from gageline.sheets.notation import Scribe
 from gageline.sheets.panels import Panel, pack, panel, under
 from gageline.sheets.piece_words import bill_table, piece_notes
@@ -19,13 +19,16 @@ from gageline.sheets.stick_views import sightings, stick_views
 from gageline.sheets.style import FINE
 from gageline.sheets.table import table_blocks
 from gageline.sheets.weld_signs import weld_list
-from gageline.takeoff import PieceBill, bill_of_piece
+from gageline.takeoff import bill_of_piece
 
 __all__ = ["piece_drawing", "piece_drawings"]
 
 _INSET = 3.0
 _WORDS = 112.0
 _GAP = 5.0
+_BETWEEN = 2.0
+_LEAST = 40.0
+"""mm: views need more height than this."""
 _LARGEST = 4
 _FITTING_WIDTH = 118.0
 _FITTING_HEIGHT = 110.0
@@ -63,52 +66,59 @@ def piece_drawing(job: Job, assembly: Assembly) -> list[Draft]:
     """
     scribe = Scribe.of(job)
     room = _inside(space(job, landscape=True))
-    words = _words(job, assembly, scribe)
+    blocks = _words(job, assembly, scribe, room.height)
+    words = under(blocks, _BETWEEN)
     choice = scales(job.system, _LARGEST)
-    views, scale, together = _views(assembly, scribe, room, words.box.height, choice)
-    items: list[Item] = [views.at(room.left + views.box.left, room.top)]
-    top = room.top + views.box.height + _GAP
+    views, together = _views(assembly, scribe, room, words.box.height, choice)
+    first = len(views) - 1
+    top = room.top + views[first][0].box.height + _GAP
     aside = room.right - words.box.width
-    below = Box(room.left, top, aside - _GAP if together else room.right, room.bottom)
-    rooms = [(0, below)]
-    if not together:
+    rooms = [(first, Box(room.left, top, aside - _GAP if together else room.right, room.bottom))]
+    loose = () if together or words.box.height <= room.height else tuple(blocks)
+    if not together and not loose:
         under_words = room.top + words.box.height + _GAP
         rooms += [
-            (1, replace(room, right=aside - _GAP)),
-            (1, Box(aside, under_words, room.right, room.bottom)),
+            (first + 1, replace(room, right=aside - _GAP)),
+            (first + 1, Box(aside, under_words, room.right, room.bottom)),
         ]
-    pages = _packed(assembly, scribe, choice, rooms, room)
-    pages[0][:0] = items
-    down = room.bottom - words.box.height if together else room.top
-    pages[0 if together else 1].append(words.at(aside, down))
+    pages = _packed(assembly, scribe, choice, loose, rooms, room)
+    for number, (panel_of_views, _) in enumerate(views):
+        pages[number][:0] = [panel_of_views.at(room.left + panel_of_views.box.left, room.top)]
+    if not loose:
+        down = room.bottom - words.box.height if together else room.top
+        pages[first if together else first + 1].append(words.at(aside, down))
     return [
-        Draft(_heading(assembly, scale if number == 0 else None), tuple(page), landscape=True)
+        Draft(_heading(assembly, views[number][1] if number <= first else None), tuple(page), landscape=True)
         for number, page in enumerate(pages)
     ]
 
 
 def _views(
     assembly: Assembly, scribe: Scribe, room: Box, words: float, choice: Sequence[Scale]
-) -> tuple[Panel, Scale, bool]:
-    """The views, their scale, and whether they share their page with the words."""
+) -> tuple[list[tuple[Panel, Scale]], bool]:
+    """The views and their scale, page by page, and whether they share their page with the words."""
     seen = sightings(assembly, scribe)
     steel = max(one.picture.bounds[3] - one.picture.bounds[1] for one in seen)
     high = room.height - words - _GAP
-    views, scale = stick_views(assembly, seen, scribe, (room.width, high), choice)
-    fits = views.box.height <= high
-    clear = _CLEAR if assembly.fittings else _CLEAR_ALONE
-    if fits and steel * scale.paper >= clear:
-        return views, scale, True
-    alone, larger = stick_views(assembly, seen, scribe, (room.width, room.height), choice)
-    if fits and larger.one_to >= scale.one_to:
-        return views, scale, True
-    return alone, larger, False
+    size = room.width, room.height
+    if high > _LEAST:
+        views, scale = stick_views(assembly, seen, scribe, (room.width, high), choice)
+        clear = _CLEAR if assembly.fittings else _CLEAR_ALONE
+        if views.box.height <= high and steel * scale.paper >= clear:
+            return [(views, scale)], True
+    alone, larger = stick_views(assembly, seen, scribe, size, choice)
+    if high > _LEAST and views.box.height <= high and larger.one_to >= scale.one_to:
+        return [(views, scale)], True
+    if alone.box.height > room.height:
+        return [stick_views(assembly, [one], scribe, size, choice) for one in seen], False
+    return [(alone, larger)], False
 
 
 def _packed(
     assembly: Assembly,
     scribe: Scribe,
     choice: tuple[Scale, ...],
+    first: tuple[Panel, ...],
     rooms: Sequence[tuple[int, Box]],
     further: Box,
 ) -> list[list[Item]]:
@@ -116,7 +126,7 @@ def _packed(
     least = 1 + max(page for page, _ in rooms)
     best: list[list[Item]] = []
     for size in _SIZES:
-        pages = pack(list(_panels(assembly, scribe, choice, size)), rooms, further)
+        pages = pack([*first, *_panels(assembly, scribe, choice, size)], rooms, further)
         if not best or len(pages) < len(best):
             best = pages
         if len(best) == least:
@@ -140,24 +150,17 @@ def _heading(assembly: Assembly, scale: Scale | None) -> Heading:
     )
 
 
-def _words(job: Job, assembly: Assembly, scribe: Scribe) -> Panel:
-    """Bill of material, notes and practice, one under the other."""
-    bill: PieceBill = bill_of_piece(assembly)
-    ((table, height),) = table_blocks(bill_table(bill, job.system), _WORDS, 1e4, 1e4)
+def _words(job: Job, assembly: Assembly, scribe: Scribe, height: float) -> list[Panel]:
+    """Bill of material, welds, notes and practice, none higher than a page."""
+    table = bill_table(bill_of_piece(assembly), job.system)
     notes = [note for note in piece_notes(job, assembly, scribe) if note]
-    welds = weld_list(assembly, scribe, _WORDS)
     blocks = [
-        *([welds] if welds else []),
+        *(Block((group,), high) for group, high in table_blocks(table, _WORDS, height, height)),
+        *weld_list(assembly, scribe, _WORDS, height),
         paragraph("Notes", "\n".join(notes), _WORDS, FINE),
         practice_block(job, _WORDS, FINE),
     ]
-    return under(
-        [
-            panel(table.items, "bill of material", Box(0.0, 0.0, _WORDS, height)),
-            *(panel(block.items, box=Box(0.0, 0.0, _WORDS, block.height)) for block in blocks),
-        ],
-        2.0,
-    )
+    return [panel(block.items, box=Box(0.0, 0.0, _WORDS, block.height)) for block in blocks]
 
 
 def _panels(

@@ -41,7 +41,7 @@ _TEXTS = 8.0
 _WHOLE_TO = 16
 _LEAST = 60.0
 """mm: no piece is drawn on less than this along it."""
-_ASIDE = 9.0
+_ASIDE = 13.0
 _HALF_TEXT = 5.0
 _DEPTH_ROOM = 9.0
 

@@ -25,28 +25,35 @@ _LEG = 2.4
 _LEAD = 1.15
 
 
-def weld_list(assembly: Assembly, scribe: Scribe, width: float) -> Block | None:
-    """The shop welds of a piece, those alike together; None where nothing is welded.
+def weld_list(assembly: Assembly, scribe: Scribe, width: float, height: float) -> list[Block]:
+    """The shop welds of a piece, those alike together.
 
     Args:
         assembly: the piece.
         scribe: writes in the units of the job.
         width: of the list, mm.
+        height: that one block of it may have, mm.
+
+    Returns:
+        The list in as many blocks as it takes, each with its head; none where nothing is welded.
     """
     marks = {fitting.name: fitting.part.mark for fitting in assembly.fittings}
     counts: dict[tuple[str, Weld], int] = {}
     for weld in assembly.welds:
         key = marks[weld.fitting], Weld("", weld.size, weld.length, weld.runs, weld.where)
         counts[key] = counts.get(key, 0) + 1
-    if not counts:
-        return None
     head = line_height(FINE) * _LEAD
+    many = max(1, int((height - head) // _ROW))
+    lines = list(counts.items())
+    return [_block(lines[n : n + many], head, scribe, width) for n in range(0, len(lines), many)]
+
+
+def _block(lines: Sequence[tuple[tuple[str, Weld], int]], head: float, scribe: Scribe, width: float) -> Block:
     items: list[Item] = [Text(0, 0, "Shop welds", FINE, Weight.BOLD, level=Level.TOP)]
-    y = head
-    for (mark, weld), count in counts.items():
-        items.append(Group(tuple(_row(mark, weld, count, scribe, width)), 0.0, y))
-        y += _ROW
-    return Block(tuple(items), y)
+    for number, ((mark, weld), count) in enumerate(lines):
+        row = tuple(_row(mark, weld, count, scribe, width))
+        items.append(Group(row, 0.0, head + number * _ROW))
+    return Block(tuple(items), head + len(lines) * _ROW)
 
 
 def _row(mark: str, weld: Weld, count: int, scribe: Scribe, width: float) -> Iterator[Item]:

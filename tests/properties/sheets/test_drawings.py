@@ -9,7 +9,7 @@ from gageline.sheets import Page
 from gageline.sheets.parts_list import parts_list
 from gageline.sheets.piece_drawing import piece_drawings
 from gageline.units import System
-from pages import crowded, outside
+from pages import crowded, in_title_block, outside
 from strategies import parts
 
 
@@ -26,3 +26,4 @@ def test_no_text_on_another_and_none_outside(data: st.DataObject, system: System
         assert isinstance(page, Page)
         assert crowded(page) == []
         assert outside(page) == []
+        assert not in_title_block(page)

@@ -5,7 +5,7 @@ import pytest
 from gageline.job import Job, read_job
 from gageline.sheets import Page, to_dxf, to_pdf
 from gageline.sheets.piece_drawing import piece_drawing, piece_drawings
-from pages import crowded, outside, page_texts
+from pages import crowded, in_title_block, outside, page_texts
 
 
 @pytest.fixture(scope="module", params=["mezzanine.toml", "metric.toml"])
@@ -18,6 +18,7 @@ def test_no_text_of_a_demo_piece_touches_another_or_leaves_the_frame(demo: Job) 
         assert isinstance(page, Page)
         assert crowded(page) == [], page.title
         assert outside(page) == [], page.title
+        assert not in_title_block(page), page.title
 
 
 def test_every_piece_is_drawn_with_its_mark_weight_and_the_practice(demo: Job) -> None:

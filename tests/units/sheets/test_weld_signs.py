@@ -30,12 +30,18 @@ def test_the_upright_leg_of_the_triangle_is_at_the_left_under_the_line() -> None
 
 
 def test_equal_welds_stand_in_one_line() -> None:
-    block = weld_list(piece_of(PLATE.format("2'-0") + PLATE.format("4'-0")), FEET, 110)
-    assert block is not None
+    (block,) = weld_list(piece_of(PLATE.format("2'-0") + PLATE.format("4'-0")), FEET, 110, 100)
     said = [text.text for text in texts(block.items)]
     assert 'both sides of the plate: 2 x 8 1/2", on 2 fittings' in said
     assert said.count("p1") == 1
 
 
+def test_a_long_list_goes_on_under_a_new_head() -> None:
+    plates = "".join(PLATE.format(f"{n}'-0").replace("3/8", f"{n}/8") for n in range(2, 9))
+    blocks = weld_list(piece_of(plates), FEET, 110, 26)
+    assert [len([t for t in texts(block.items) if t.text == "Shop welds"]) for block in blocks] == [1, 1, 1]
+    assert all(block.height <= 26 for block in blocks)
+
+
 def test_nothing_welded_no_list() -> None:
-    assert weld_list(piece_of(), FEET, 110) is None
+    assert weld_list(piece_of(), FEET, 110, 100) == []

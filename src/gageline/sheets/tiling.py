@@ -16,7 +16,7 @@ from gageline.sheets.template_notes import clear_texts
 
 __all__ = ["LEEWAY", "OVERLAP", "Tile", "tiles"]
 
-OVERLAP = 34.0
+OVERLAP = 30.0
 """mm that two neighbouring pages both show, so that a usual hole with its cross is whole on one of them."""
 LEEWAY = 20.0
 """mm kept free to the left of and above a drawing that one page holds, where the page has so much."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gageline.errors import ValueProblem
 from gageline.layout import Datum, Mark, MarkKind, PartLayout
@@ -28,6 +28,7 @@ _GAP = 3.0
 _LABEL = 4.4
 _PAD = 0.9
 _BUDGET = 0.38
+_CROWDED = 0.7
 _NAMES = {
     Face.TOP: "Top flange", Face.NEAR: "Near web", Face.BOTTOM: "Bottom flange", Face.FAR: "Far web",
     Face.LEG_A: "Leg A", Face.LEG_B: "Leg B", Face.FACE: "Marked face",
@@ -46,12 +47,21 @@ class _Label:
 
 @dataclass(frozen=True, slots=True)
 class _Readings:
-    """What stands beside one face."""
+    """What stands beside one face.
+
+    Args:
+        along: readings along the part.
+        left: readings across it, beside the left end.
+        right: the same beside the right end.
+        numbers: of the steps.
+        crowded: there are more readings across than a page is high; the steps alone have them.
+    """
 
     along: tuple[_Label, ...]
     left: tuple[_Label, ...]
     right: tuple[_Label, ...]
     numbers: tuple[_Label, ...]
+    crowded: bool = False
 
 
 def face_name(part_profile: Profile, face: Face) -> str:
@@ -100,7 +110,7 @@ def unfolded_blocks(laid: PartLayout, width: float, height: float) -> tuple[Bloc
     Raises:
         ValueProblem: a width or a height too small for the readings.
     """
-    found = {face: _readings(laid, face) for face in laid.faces}
+    found = {face: _kept(_readings(laid, face), height) for face in laid.faces}
     busy = tuple(face for face in laid.faces if _is_busy(laid, face)) or laid.faces[:1]
     left = _margin(found[face].left for face in busy)
     right = _margin(found[face].right for face in busy)
@@ -112,7 +122,7 @@ def unfolded_blocks(laid: PartLayout, width: float, height: float) -> tuple[Bloc
     if tallest > height:
         raise ValueProblem(
             f"a face of {laid.part.mark} needs {tallest:.0f} mm for its readings and the page has "
-            f"{height:.0f} mm: give its holes fewer different rows or print it on larger paper"
+            f"{height:.0f} mm: give it fewer different cross lines"
         )
     return blocks
 
@@ -163,6 +173,13 @@ def _readings(laid: PartLayout, face: Face) -> _Readings:
                     beside.append(_Label(x, y, _across_text(reading)))
                     break
     return _Readings(tuple(along), tuple(sides[0]), tuple(sides[1]), tuple(_numbers(laid, face, marks)))
+
+
+def _kept(found: _Readings, height: float) -> _Readings:
+    """The readings without those across where no page is high enough for them."""
+    if max(_stack(found.left), _stack(found.right)) <= height * _CROWDED:
+        return found
+    return replace(found, left=(), right=(), crowded=True)
 
 
 def _across_text(reading: TapeReading) -> str:
@@ -243,6 +260,8 @@ def _title(view: View, face: Face, found: _Readings) -> tuple[Text, Text]:
     if (found.left or found.right) and (source := _source(view.laid.on(face))):
         words += f"; across from the {source}"
         words += ", which lies below" if face is Face.FAR and source == "top edge" else ""
+    if found.crowded:
+        words += "; readings across in the steps"
     after = text_width(f"{name}  ", BODY, Weight.BOLD)
     return (
         Text(0.0, 0.0, name, BODY, Weight.BOLD, level=Level.TOP),

@@ -1,0 +1,226 @@
+"""The sheet of measurements: a TOML file of its own beside the job document.
+
+`[[measured]]` holds what was read on the sticks, `[[inspected]]` what was read on finished pieces,
+`[tolerances]` what the shop holds its work to where it is not what the standards say.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Any, Literal
+
+from pydantic import Field, ValidationError
+
+from gageline.errors import ValueProblem
+from gageline.job.fields import Date, Entry, Flag, LengthText, Mark, PositiveLength, SignedLength, Text
+from gageline.job.measured import Corner, Edge, EndReadings, SquareGap, Stick
+from gageline.job.problems import Note, placed
+from gageline.job.reading import parse
+from gageline.job.wording import refusal
+from gageline.units import Length, System
+
+__all__ = ["Inspected", "Measurements", "read_measurements"]
+
+_COLDEST, _HOTTEST = -60.0, 200.0  # °F of steel in a yard or a shop
+Temperature = Annotated[float, Field(ge=_COLDEST, le=_HOTTEST)]
+
+
+class EndEntry(Entry):
+    """One end of a stick as read."""
+
+    top_near: SignedLength | None = Field(None, description="steel past a square line; minus where short")
+    top_far: SignedLength | None = None
+    bottom_near: SignedLength | None = None
+    bottom_far: SignedLength | None = None
+    web_gap: LengthText | None = Field(None, description="square held across the depth: open by so much")
+    web_blade: PositiveLength | None = Field(None, description="length of that square's blade")
+    web_long: Literal["top", "bottom"] | None = Field(None, description="the edge that touches the blade")
+    flange_gap: LengthText | None = Field(None, description="square held across the flange: open by so much")
+    flange_blade: PositiveLength | None = None
+    flange_long: Literal["near", "far"] | None = None
+    depth: PositiveLength | None = Field(None, description="over the flanges, at the web")
+    top_width: PositiveLength | None = None
+    bottom_width: PositiveLength | None = None
+    top_tilt: SignedLength | None = Field(None, description="out of square, above zero: near edge higher")
+    bottom_tilt: SignedLength | None = None
+
+
+class MeasuredEntry(Entry):
+    """One stick as measured."""
+
+    piece: Mark = Field(description="the piece that is to be made of it")
+    heat: Text | None = None
+    length: PositiveLength | None = Field(None, description="between the furthest points of the ends")
+    along: Corner | None = Field(None, description="the corner whose edge the length was read along")
+    left: EndEntry = EndEntry()
+    right: EndEntry = EndEntry()
+    web_off: LengthText | None = Field(None, description="web off the middle of the flanges")
+    web_toward: Literal["near", "far"] = "near"
+    camber: LengthText | None = Field(None, description="mid-ordinate in the plane of the web")
+    camber_way: Literal["up", "down"] = "up"
+    sweep: LengthText | None = Field(None, description="mid-ordinate in the plane of the flanges")
+    sweep_way: Literal["near", "far"] = "near"
+    steel_temperature: Temperature | None = Field(None, description="°F")
+    tape_temperature: Temperature | None = Field(None, description="°F")
+    tape_error: SignedLength | None = Field(None, description="the tape is too long by so much")
+    tape_length: PositiveLength | None = Field(None, description="over so much of it")
+    worked: Flag = Field(default=False, description="holes or cuts are in it already")
+    as_column: Flag = Field(default=False, description="ordered as a column")
+
+
+class InspectedEntry(Entry):
+    """One finished piece as measured."""
+
+    piece: Mark
+    by: Text | None = None
+    date: Date | None = None
+    number: Annotated[int, Field(strict=True, ge=1, le=9999)] = 1
+    readings: dict[str, SignedLength] = Field(
+        default_factory=dict, description="by the names that the inspection sheet prints"
+    )
+
+
+class MeasurementsDocument(Entry):
+    """A whole sheet of measurements."""
+
+    measured: tuple[MeasuredEntry, ...] = ()
+    inspected: tuple[InspectedEntry, ...] = ()
+    tolerances: dict[str, LengthText] = Field(
+        default_factory=dict, description="a limit of the shop's own, by the code of the rule"
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Inspected:
+    """A finished piece as read.
+
+    Args:
+        piece: its mark.
+        number: which of several pieces of that mark.
+        by: who measured, empty when not said.
+        date: as typed, empty when not said.
+        readings: name on the inspection sheet and what was read.
+    """
+
+    piece: str
+    number: int
+    by: str
+    date: str
+    readings: tuple[tuple[str, Length], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Measurements:
+    """Everything on a sheet of measurements.
+
+    Args:
+        sticks: as measured in the yard.
+        inspected: finished pieces as measured.
+        tolerances: the shop's own limits by the code of the rule.
+    """
+
+    sticks: tuple[Stick, ...]
+    inspected: tuple[Inspected, ...]
+    tolerances: tuple[tuple[str, Length], ...]
+
+    def stick(self, piece: str) -> Stick:
+        """The first stick measured for a piece.
+
+        Raises:
+            ValueProblem: when none was.
+        """
+        for stick in self.sticks:
+            if stick.piece == piece:
+                return stick
+        known = ", ".join(dict.fromkeys(stick.piece for stick in self.sticks)) or "none"
+        raise ValueProblem(f'no stick was measured for piece "{piece}": the sheet has {known}')
+
+
+def read_measurements(text: str, system: System) -> Measurements:
+    """The sheet of measurements in a TOML text.
+
+    Args:
+        text: the whole sheet.
+        system: the units of the job, which bare numbers are in.
+
+    Raises:
+        JobProblems: with everything that is wrong with it, each with its path and line.
+    """
+    table = parse(text)
+    try:
+        document = MeasurementsDocument.model_validate(table, context={"system": system})
+    except ValidationError as wrong:
+        found = wrong.errors(include_url=False, include_context=True)
+        notes: list[Note] = [(tuple(one["loc"]), refusal(one, MeasurementsDocument)) for one in found]
+        raise placed(notes, table, text) from None
+    notes = [note for index, entry in enumerate(document.measured) for note in _faults(entry, index)]
+    if notes:
+        raise placed(notes, table, text)
+    return Measurements(
+        tuple(_stick(entry) for entry in document.measured),
+        tuple(_inspected(entry) for entry in document.inspected),
+        tuple(document.tolerances.items()),
+    )
+
+
+def _faults(entry: MeasuredEntry, index: int) -> list[Note]:
+    """What no field can know by itself: readings that need one another."""
+    notes: list[Note] = []
+    for name in ("left", "right"):
+        end: EndEntry = getattr(entry, name)
+        here = ("measured", index, name)
+        corners = [getattr(end, corner.replace(" ", "_")) for corner in Corner]
+        for plane in ("web", "flange"):
+            parts = [getattr(end, f"{plane}_{word}") for word in ("gap", "blade", "long")]
+            if any(part is not None for part in parts) and None in parts:
+                needs = f"{plane}_gap, {plane}_blade and {plane}_long"
+                notes.append((here, f"a reading of the square needs {needs}: give all three"))
+            if parts[0] is not None and any(corner is not None for corner in corners):
+                notes.append((here, "has both corners and a square's gap: keep one way of measuring"))
+        if [corner is None for corner in corners] in ([False, True, True, False], [True, False, False, True]):
+            notes.append((here, "two corners across from each other tell no plane: read a third corner"))
+    if (entry.steel_temperature is None) != (entry.tape_temperature is None):
+        notes.append((("measured", index), "one temperature alone corrects nothing: give steel and tape"))
+    if (entry.tape_error is None) != (entry.tape_length is None):
+        notes.append((("measured", index), "the tape's error needs its length: give both or none"))
+    return notes
+
+
+def _stick(entry: MeasuredEntry) -> Stick:
+    def toward(value: Length | None, *, minus: bool) -> Length | None:
+        return -value if minus and value is not None else value
+
+    same = ("length", "along", "steel_temperature", "tape_temperature", "tape_error", "tape_length")
+    given: dict[str, Any] = {name: getattr(entry, name) for name in (*same, "worked", "as_column")}
+    return Stick(
+        piece=entry.piece,
+        heat=entry.heat or "",
+        left=_end(entry.left),
+        right=_end(entry.right),
+        web_off=toward(entry.web_off, minus=entry.web_toward == "far"),
+        camber=toward(entry.camber, minus=entry.camber_way == "down"),
+        sweep=toward(entry.sweep, minus=entry.sweep_way == "far"),
+        **given,
+    )
+
+
+def _end(entry: EndEntry) -> EndReadings:
+    return EndReadings(
+        (entry.top_near, entry.top_far, entry.bottom_near, entry.bottom_far),
+        _gap(entry.web_gap, entry.web_blade, entry.web_long),
+        _gap(entry.flange_gap, entry.flange_blade, entry.flange_long),
+        entry.depth,
+        entry.top_width,
+        entry.bottom_width,
+        entry.top_tilt,
+        entry.bottom_tilt,
+    )
+
+
+def _gap(gap: Length | None, blade: Length | None, long: str | None) -> SquareGap | None:
+    return SquareGap(gap, blade, Edge(long)) if gap is not None and blade and long else None
+
+
+def _inspected(entry: InspectedEntry) -> Inspected:
+    date = entry.date.isoformat() if entry.date else ""
+    return Inspected(entry.piece, entry.number, entry.by or "", date, tuple(entry.readings.items()))

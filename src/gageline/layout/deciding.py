@@ -1,0 +1,110 @@
+"""Which way a piece is laid on the stick that came, and why."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from gageline.job import Stick
+from gageline.layout.turning import lay_down
+from gageline.layout.ways import UNDERRUN, Choice, Placed, Way, place
+from gageline.part import Assembly, End
+from gageline.units import ZERO, Length, System, write_length
+
+__all__ = ["Decision", "decide"]
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """The ways a piece can be laid on a stick, and the one to take.
+
+    Args:
+        options: trim, as it is, hold the right end, split; each worked out.
+        chosen: the one to take; the least bad one where none can be done.
+        because: why, in one or two sentences.
+        ask: whether the engineer must be asked first.
+    """
+
+    options: tuple[Placed, ...]
+    chosen: Placed
+    because: str
+    ask: bool
+
+    @property
+    def can_be_made(self) -> bool:
+        """Whether the piece can be made of this stick at all."""
+        return self.chosen.possible
+
+
+def decide(
+    assembly: Assembly, stick: Stick, tape: Length, system: System, saw_trim: Length = UNDERRUN
+) -> Decision:
+    """Choose how a piece is laid on a stick: trimmed where there is steel for it, else where it loses least.
+
+    Args:
+        assembly: the piece as drawn.
+        stick: as measured; it is laid with its camber up first.
+        tape: the smallest division of the tape.
+        system: the units of the reason.
+        saw_trim: the least that the saw takes off cleanly.
+
+    Source: the allowance of 1/4 in from AISC Design Examples v16; the order of preference is common
+    practice, no source.
+    """
+    lies = lay_down(stick, assembly.main.stock).stick
+    ways = (
+        Way(Choice.TRIM, saw_trim=saw_trim),
+        Way(Choice.AS_IS, saw_trim=saw_trim),
+        Way(Choice.HOLD, End.RIGHT, saw_trim),
+        Way(Choice.SPLIT, saw_trim=saw_trim),
+    )
+    options = tuple(place(assembly, lies, way, tape) for way in ways)
+    trim, *as_found = options
+
+    def say(length: Length) -> str:
+        text = write_length(length, system, 64)
+        return f"{text} mm" if system is System.MM else text
+
+    if trim.possible:
+        spare = f"{say(trim.length - assembly.main.length)} longer than the piece"
+        return Decision(
+            options, trim, f"The stick is {spare}: enough to cut it to length, both ends square.", ask=False
+        )
+    short = f"Trimmed square it would be {say(-trim.spare)} too short. "
+    for option in as_found:
+        if option.within_design:
+            lost = f"no hole loses more than {say(max(option.worst, ZERO))} of its distance to the end"
+            limit = f"the design allows {say(UNDERRUN)}"
+            return Decision(options, option, f"{short}{_named(option)}, {lost}; {limit}.", ask=False)
+    possible = [option for option in as_found if option.possible]
+    best = min(possible or as_found, key=lambda option: option.worst)
+    return Decision(
+        options,
+        best,
+        short + (_asking if possible else _refusing)(best, say(best.worst), say(UNDERRUN)),
+        ask=True,
+    )
+
+
+def _named(option: Placed) -> str:
+    words = {
+        Choice.AS_IS: "With the datum at the furthest corner of the left end",
+        Choice.HOLD: f"Held at the {option.way.held} end",
+        Choice.SPLIT: "With the difference split",
+    }
+    return words.get(option.way.choice, str(option.way.choice))
+
+
+def _asking(option: Placed, lost: str, limit: str) -> str:
+    return (
+        f"{_named(option)} the worst hole loses {lost} of its distance to the end, the least of all "
+        f"ways; that is more than the {limit} of connection design: ask the engineer before it is drilled."
+    )
+
+
+def _refusing(option: Placed, lost: str, _: str) -> str:
+    if option.left.touches or option.right.touches:
+        return f"{_named(option)} the steel meets the support: cut it back, or take another stick."
+    return (
+        f"{_named(option)} the worst hole loses {lost} of its distance to the end and comes too near it: "
+        "take another stick, or ask the engineer for a weld-on or another connection."
+    )

@@ -128,7 +128,7 @@ def _pages(job: Job, spread: Spread, *, landscape: bool) -> list[Tile]:
 def _head(room: Box, tile: Tile) -> Iterator[Item]:
     words = _WARNING
     if tile.name:
-        words = f"{tile.name.capitalize()}: lap the pages at the match lines. Never scaled: print at 100 %, check the bar."
+        words = f"{tile.name.capitalize()}: lap the pages at the match lines. Print at 100 %, check the bar."
     line = fitted(words, room.width - 2 * _INSET, BODY, Weight.BOLD)
     yield replace(line, x=room.left + _INSET, y=room.top + 1.0, level=Level.TOP)
     yield Group(tuple(scale_bar()), room.left + _INSET, room.top + line_height(BODY) + 2.0)

@@ -81,18 +81,17 @@ class View:
             height: of the strip, paper mm; its upper edge is paper y 0.
         """
         run: list[Point] = []
+        zero = self.down(face, 0.0, height)
+        slope = self.down(face, 1.0, height) - zero
         for start, stop in pairwise(points):
             for a, b in self._visible(start, stop):
-                first, last = self._paper(face, a, height), self._paper(face, b, height)
+                first, last = ((self.scale.at(x), zero + slope * y) for x, y in (a, b))
                 if run and run[-1] != first:
                     yield tuple(run)
                     run = []
                 run += [last] if run else [first, last]
         if run:
             yield tuple(run)
-
-    def _paper(self, face: Face, point: Point, height: float) -> Point:
-        return self.scale.at(point[0]), self.down(face, point[1], height)
 
     def _visible(self, start: Point, stop: Point) -> Iterator[tuple[Point, Point]]:
         """The parts of a straight line that no break hides, in its own direction."""

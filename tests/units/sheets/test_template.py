@@ -70,7 +70,7 @@ def test_a_plate_larger_than_the_paper_goes_on_pages_that_overlap() -> None:
     said = [text.text for page in pages for text in texts(page.items)]
     assert "joins column 2 here" in said
     assert "joins row 1 here" in said
-    assert sum(text.startswith("Row ") and "Never scaled" in text for text in said) == 4
+    assert sum(text.startswith("Row ") and "Print at 100 %" in text for text in said) == 4
 
 
 def test_holes_too_near_for_notes_come_with_a_table() -> None:

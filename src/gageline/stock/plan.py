@@ -167,6 +167,11 @@ def _shortage(steel: Steel, pieces: list[Piece], stocks: list[Offer | Held], saw
     need = sum((p.length * p.quantity for p in pieces), ZERO)
     if watch.over():
         return f"{steel}: no plan was found in {watch.seconds():.0f} s: give more time, or raise a limit"
+    if saw.most_setups is not None:
+        return (
+            f"{steel}: no plan with at most {saw.most_setups} set-ups was found: allow more set-ups, or order "
+            "more sticks if those there are cannot hold the pieces"
+        )
     room = ZERO
     for stock in stocks:
         if isinstance(stock, Offer) and stock.limit is None:
@@ -185,31 +190,30 @@ def _cheapest(question: Reduced, saw: Saw, watch: Watch) -> tuple[tuple[StickPla
         if found.packing is None:
             return None, None if found.proven else found.bound
         return _tidied(question, question.safe, found.packing, found.patterns, saw, watch), found.bound
-    loose = search(question.loose, watch.within(watch.left() / 2))
+    loose = search(question.loose, watch.within(watch.left() / 3))
     bound = None if loose.packing is None and loose.proven else loose.bound
-    close = None if loose.packing is None else _lay(question, loose.packing, saw)
-    if close is not None and _cents(close) == bound:
-        return close, bound
-    found = search(question.safe, watch)
-    if found.packing is None:
-        return close, bound
-    plain = _tidied(question, question.safe, found.packing, found.patterns, saw, watch)
-    plans = [p for p in (close, plain) if p is not None]
-    return min(plans, key=_cents, default=None), bound
+    plans = [] if loose.packing is None else [_lay(question, loose.packing, saw)]
+    if plans and plans[0] is not None and _cents(plans[0]) == bound:
+        return plans[0], bound
+    for problem in (question.near, question.safe):
+        found = search(problem, watch.within(watch.left() / 2))
+        if found.packing is not None:
+            plans.append(_tidied(question, problem, found.packing, found.patterns, saw, watch))
+    return min((p for p in plans if p is not None), key=_cents, default=None), bound
 
 
 def _tidied(
     question: Reduced, problem: Problem, best: Packing, patterns: tuple[Pattern, ...], saw: Saw, watch: Watch
 ) -> tuple[StickPlan, ...] | None:
-    """The plan with fewer set-ups, laid out."""
+    """The plan with fewer set-ups, laid out; None where no plan has so few as the saw may have."""
     soon = watch.within(_TIDY_SECONDS)
-    better = fewer_setups(problem, best, patterns, saw.most_setups, soon) if not soon.over() else best
-    if better is None:
-        raise ValueProblem(
-            f"no plan with {saw.most_setups} set-ups was found, the cheapest has {len(best.patterns)}: "
-            "allow more set-ups"
-        )
-    return _lay(question, better, saw)
+    most = saw.most_setups
+    better: Packing | None = best
+    if not soon.over():
+        better = fewer_setups(problem, best, patterns, most, soon)
+    elif most is not None and len(best.patterns) > most:
+        better = None
+    return None if better is None else _lay(question, better, saw)
 
 
 def _lay(question: Reduced, best: Packing, saw: Saw) -> tuple[StickPlan, ...] | None:

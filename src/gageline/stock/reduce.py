@@ -28,12 +28,15 @@ class Reduced:
 
     Args:
         safe: pieces at their most, sticks at their least.
+        near: pieces at their least, sticks shortened by two ends that share with none; what it gives
+            nearly always can be cut.
         loose: pieces at their least, sticks at their most.
         kinds: the pieces of each kind, by mark.
         stocks: the sticks of each kind; a kind of sticks on the rack has one for each that is alike.
     """
 
     safe: Problem
+    near: Problem
     loose: Problem
     kinds: tuple[tuple[Piece, ...], ...]
     stocks: tuple[tuple[Offer | Held, ...], ...]
@@ -102,7 +105,10 @@ def reduced(
     )
     safe = question.problem([-(-k[0] // unit) for k in order], saw, up=False)
     loose = question.problem([k[1] // unit for k in order], saw, up=True)
-    return Reduced(safe, loose, kinds, question.sticks)
+    alone = {(e.run, e.kerf(saw.kerf)) for k in order for e in k[4] if e.angled}
+    less = sum((run + cut + saw.kerf).ticks for run, cut in alone)
+    near = question.problem([-(-k[1] // unit) for k in order], saw, up=False, less=less)
+    return Reduced(safe, near, loose, kinds, question.sticks)
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,9 +121,10 @@ class _Question:
     fits: tuple[tuple[bool, ...], ...]
     unit: int
 
-    def problem(self, lengths: list[int], saw: Saw, *, up: bool) -> Problem:
-        """The question with stick lengths rounded up or down to whole units."""
-        rooms = [-(-r // self.unit) if up else r // self.unit for r in self.rooms]
+    def problem(self, lengths: list[int], saw: Saw, *, up: bool, less: int = 0) -> Problem:
+        """The question with sticks shortened by `less` ticks and rounded up or down to whole units."""
+        cut = [max(self.unit, r - less) for r in self.rooms]
+        rooms = [-(-r // self.unit) if up else r // self.unit for r in cut]
         rows = zip(self.sticks, rooms, self.fits, strict=True)
         return Problem(
             tuple(lengths), self.demand, tuple(self._stick(g, r, f, saw, up=up) for g, r, f in rows)

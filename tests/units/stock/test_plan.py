@@ -198,7 +198,7 @@ def test_a_limit_on_setups_is_kept_and_paid_for() -> None:
 def test_a_limit_on_setups_that_cannot_be_kept() -> None:
     pieces = [Piece("B1", BEAM, inches(130)), Piece("B2", BEAM, inches(125))]
     with pytest.raises(
-        ValueProblem, match="no plan with 1 set-ups was found, the cheapest has 2: allow more"
+        ValueProblem, match="W12X26 A992: no plan with at most 1 set-ups was found: allow more"
     ):
         plan_cuts(pieces, [offer(20, 10000)], Saw(ZERO, most_setups=1))
 
@@ -232,3 +232,24 @@ def test_more_cut_than_wanted() -> None:
     done = plan_cuts(pieces, [offer(20, 10000)], SAW).sections[0].sticks
     with pytest.raises(ValueProblem, match=r'piece "B1": 2 already cut, but 1 wanted'):
         plan_cuts([replace(pieces[0], quantity=1)], [offer(20, 10000)], SAW, done)
+
+
+def test_angled_and_square_pieces_nest_in_two_sticks() -> None:
+    slope = End(inches(6), inches(12))
+    pieces = [
+        Piece("M1", BEAM, inches(100), 7, slope, slope),
+        Piece("M2", BEAM, inches(80), 5, right=slope),
+        Piece("M3", BEAM, inches(60), 6),
+    ]
+    saw = Saw(KERF, start_trim=inches(0.5), end_trim=inches(0.5), grip=inches(6))
+    # overall lengths and kerfs alone come to 1460 in, more than two sticks of 713 in hold without sharing
+    plan = checked(pieces, [offer(60, 10000), offer(20, 4000)], saw)
+    assert plan.cents == 20000
+    assert plan.proven
+
+
+def test_a_stop_before_the_setups_are_few_enough_says_so() -> None:
+    pieces = [Piece("B1", BEAM, inches(130)), Piece("B2", BEAM, inches(125))]
+    effort = Effort(stop=lambda: True)
+    with pytest.raises(ValueProblem, match="W12X26 A992: no plan was found in 0 s: give more time"):
+        plan_cuts(pieces, [offer(20, 10000)], Saw(ZERO, most_setups=1), effort=effort)

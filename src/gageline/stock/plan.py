@@ -169,8 +169,8 @@ def _shortage(steel: Steel, pieces: list[Piece], stocks: list[Offer | Held], saw
         return f"{steel}: no plan was found in {watch.seconds():.0f} s: give more time, or raise a limit"
     if saw.most_setups is not None:
         return (
-            f"{steel}: no plan with at most {saw.most_setups} set-ups was found: allow more set-ups, or order "
-            "more sticks if those there are cannot hold the pieces"
+            f"{steel}: no plan with at most {saw.most_setups} set-ups was found: allow more set-ups, "
+            "or order more sticks if those there are cannot hold the pieces"
         )
     room = ZERO
     for stock in stocks:

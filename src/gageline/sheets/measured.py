@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from gageline.part import Assembly, End, Face, Fitting, HoleGroup, Part, bounds, extent_y, extent_z
-from gageline.sheets.notation import WEB_FACES, Scribe
+from gageline.sheets.notation import WEB_FACES, Scribe, is_scattered
 from gageline.sheets.sight import BOTTOM, TOP, View
 from gageline.steel import Profile
 from gageline.units import ZERO, Length
@@ -96,7 +96,8 @@ def measure(assembly: Assembly, view: View, scribe: Scribe) -> Measured:
     main = assembly.main
     faces = _faces(view, main)
     groups = [group for group in main.groups if group.face in faces]
-    left, right = _row_groups(groups, main) if faces is WEB_FACES else ([], [])
+    in_rows = [group for group in groups if not is_scattered(group)]
+    left, right = _row_groups(in_rows, main) if faces is WEB_FACES else ([], [])
     lie = _Lie(main, view, scribe)
     notes = [
         *(lie.of_holes(group, rows=group not in {*left, *right}) for group in groups),

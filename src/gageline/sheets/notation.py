@@ -12,13 +12,14 @@ from gageline.sheets.furniture import bolt_text
 from gageline.steel import HoleKind, Profile
 from gageline.units import ZERO, Length, Slope, System, round_to, write_length
 
-__all__ = ["WEB_FACES", "Scribe", "weight_text", "weight_unit"]
+__all__ = ["WEB_FACES", "Scribe", "is_scattered", "short_name", "weight_text", "weight_unit"]
 
 WEB_FACES = frozenset({Face.NEAR, Face.FAR, Face.LEG_A, Face.FACE})
 """The faces that an elevation looks at."""
 _KG = 0.45359237
 _KINDS = {HoleKind.OVS: "oversize", HoleKind.SSL: "(short)", HoleKind.LSL: "(long)"}
 _MANY_ROWS = 4
+_NAME = 24
 
 
 def weight_unit(system: System) -> str:
@@ -35,6 +36,17 @@ def weight_text(pounds: float, system: System, places: int = 1) -> str:
         places: decimals.
     """
     return f"{pounds if system is System.FT_IN else pounds * _KG:,.{places}f}"
+
+
+def is_scattered(group: HoleGroup) -> bool:
+    """Whether holes lie on so many lines at no pitch that only a list can say where."""
+    lines = sorted({hole.y for hole in group.holes})
+    return len(lines) > _MANY_ROWS and len({b - a for a, b in pairwise(lines)}) > 1
+
+
+def short_name(group: HoleGroup) -> str:
+    """The name of a hole group, cut off where it is long."""
+    return group.name if len(group.name) <= _NAME else f"{group.name[: _NAME - 1]}…"
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +94,8 @@ class Scribe:
             rows: whether to say how far down the rows lie.
         """
         text = f"{len(group.holes)} {self.hole_size(group.holes[0])}"
+        if is_scattered(group):
+            return f"{text}, see the list of {short_name(group)}"
         where = [self._gages(group, part, rows=rows)]
         if rows and group.face in WEB_FACES:
             where.append(self._rows(group, part))

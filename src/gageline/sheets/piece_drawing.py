@@ -11,7 +11,7 @@ from gageline.sheets.end_panels import end_panel, section_panel, titled
 from gageline.sheets.furniture import Block, Draft, Heading, bind, paragraph, practice_block, space
 from gageline.sheets.notation import Scribe
 from gageline.sheets.panels import Panel, pack, panel, under
-from gageline.sheets.piece_words import bill_table, piece_notes
+from gageline.sheets.piece_words import bill_table, hole_lists, piece_notes
 from gageline.sheets.scales import Scale, scales
 from gageline.sheets.scene import Box, Item, Sheet
 from gageline.sheets.sight import ELEVATION
@@ -156,11 +156,19 @@ def _words(job: Job, assembly: Assembly, scribe: Scribe, height: float) -> list[
     notes = [note for note in piece_notes(job, assembly, scribe) if note]
     blocks = [
         *(Block((group,), high) for group, high in table_blocks(table, _WORDS, height, height)),
+        *_hole_blocks(assembly, scribe, height),
         *weld_list(assembly, scribe, _WORDS, height),
         paragraph("Notes", "\n".join(notes), _WORDS, FINE),
         practice_block(job, _WORDS, FINE),
     ]
     return [panel(block.items, box=Box(0.0, 0.0, _WORDS, block.height)) for block in blocks]
+
+
+def _hole_blocks(assembly: Assembly, scribe: Scribe, height: float) -> Iterator[Block]:
+    """Lists of the holes that lie on no regular lines."""
+    for part in dict.fromkeys([assembly.main, *(fitting.part for fitting in assembly.fittings)]):
+        for table in hole_lists(part, scribe):
+            yield from (Block((group,), high) for group, high in table_blocks(table, _WORDS, height, height))
 
 
 def _panels(

@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gageline.job import Job
-from gageline.part import Assembly, BoltSet, Fitting, HoleGroup
+from gageline.part import Assembly, BoltSet, Face, Fitting, HoleGroup, Part, extent_y
 from gageline.sheets.furniture import bolt_text
-from gageline.sheets.notation import Scribe, weight_text, weight_unit
+from gageline.sheets.notation import Scribe, is_scattered, short_name, weight_text, weight_unit
 from gageline.sheets.scene import Anchor
 from gageline.sheets.style import FINE
 from gageline.sheets.table import Column, Table
 from gageline.steel import Profile
 from gageline.takeoff import PieceBill
-from gageline.units import System, write_length
+from gageline.units import ZERO, Length, System, write_length
 
-__all__ = ["bill_table", "piece_notes"]
+__all__ = ["bill_table", "hole_lists", "piece_notes"]
 
 _RIGHT = Anchor.RIGHT
 
@@ -51,6 +51,44 @@ def bill_table(bill: PieceBill, system: System) -> Table:
     ]
     total = ("", "", "One piece", "", "", "", weight_text(bill.mass.weight, system))
     return Table(columns, (*rows, total), FINE, total=True)
+
+
+def hole_lists(part: Part, scribe: Scribe) -> list[Table]:
+    """A list for every group of holes that lie on no regular lines: each hole from the left end and across.
+
+    Args:
+        part: the main part or a fitting.
+        scribe: writes in the units of the job.
+    """
+    return [_hole_list(group, part, scribe) for group in part.groups if is_scattered(group)]
+
+
+def _hole_list(group: HoleGroup, part: Part, scribe: Scribe) -> Table:
+    high = extent_y(part.stock)[1]
+    if group.face in {Face.TOP, Face.BOTTOM}:
+        hollow = part.profile in {Profile.BOX, Profile.TUBE}
+        across = "From middle" if hollow else "From web"
+        places = [_toward(hole.y, scribe) for hole in group.holes]
+    elif group.face in {Face.LEG_A, Face.LEG_B}:
+        across, places = "From heel", [scribe.tell(hole.y) for hole in group.holes]
+    else:
+        across, places = "Down", [scribe.tell(high - hole.y) for hole in group.holes]
+    columns = (
+        Column(f"{part.mark}: {short_name(group)}"),
+        Column("From left", _RIGHT),
+        Column(across, _RIGHT),
+    )
+    rows = tuple(
+        (scribe.hole_size(hole), scribe.tell(hole.x), place)
+        for hole, place in zip(group.holes, places, strict=True)
+    )
+    return Table(columns, rows, FINE)
+
+
+def _toward(offset: Length, scribe: Scribe) -> str:
+    """An offset on a flange from the middle or the back of the web, and toward which side."""
+    text = scribe.tell(abs(offset))
+    return f"{text} near" if offset > ZERO else f"{text} far" if offset < ZERO else text
 
 
 def piece_notes(job: Job, assembly: Assembly, scribe: Scribe) -> list[str]:

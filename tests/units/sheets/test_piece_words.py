@@ -1,8 +1,10 @@
+from gageline.part import Face
 from gageline.sheets.notation import Scribe
-from gageline.sheets.piece_words import bill_table, piece_notes
+from gageline.sheets.piece_words import bill_table, hole_lists, piece_notes
 from gageline.takeoff import bill_of_piece
 from gageline.units import System
 from jobs import job_of
+from pieces import at, drilled, hole, piece
 
 BEAM = 'mark = "B1"\nstock = "W16x26"\nlength = "10\'-0"\n'
 ANGLES = '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nrows = 3'
@@ -29,3 +31,16 @@ def test_notes_name_holes_bolts_and_hands() -> None:
     assert "B2 (3 wanted): as shown, opposite hand" in said
     mirrored = "\n".join(piece_notes(job, job.piece("B2"), Scribe.of(job)))
     assert "B2: drawn as made, the opposite hand of B1." in mirrored
+
+
+def test_scattered_holes_are_listed_one_by_one() -> None:
+    scribe = Scribe(System.FT_IN, at("1/16"))
+    places = ("3", "4", "6", "7 1/2", "11")
+    scattered = drilled(Face.NEAR, *(hole(f"{n + 9}", y) for n, y in enumerate(places)), name="odd")
+    part = piece(groups=(scattered, drilled(Face.TOP, hole("9", "1 3/4"), hole("9", "-1 3/4"))))
+    assert scribe.holes(scattered, part, rows=True) == '5 Ø13/16", see the list of odd'
+    (table,) = hole_lists(part, scribe)
+    assert [column.title for column in table.columns] == ["B1: odd", "From left", "Down"]
+    # W16X26 is 15.7 deep: 15.7 - 3 = 12.7, which a 1/16 tape reads as 12 11/16
+    assert table.rows[0] == ('Ø13/16"', '9"', "1'-0 11/16\"")
+    assert len(table.rows) == 5

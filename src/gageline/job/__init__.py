@@ -1,39 +1,89 @@
 """The job document: read, checked, built into pieces, and written back."""
 
+from gageline.job.angles import join_angles
+from gageline.job.cutting import HoleMaker
 from gageline.job.document import JobDocument, JobFacts, PieceEntry, PracticeEntry
+from gageline.job.end_plates import join_end_plates
+from gageline.job.features import HoleSize
+from gageline.job.fittings import AnglesEntry, EndPlateEntry, StiffenerEntry
+from gageline.job.frame import (
+    ColumnEntry,
+    ColumnPlateEntry,
+    FrameEndEntry,
+    FrameEntry,
+    GridEntry,
+    LevelEntry,
+    MemberEntry,
+    PlaceEntry,
+)
+from gageline.job.frame_practice import FramePractice, frame_practice
 from gageline.job.job import Job, build_job, check_job, open_job, read_job
+from gageline.job.joining import Joined, grade_of, plate_stock, rows_down
+from gageline.job.marking import FittingMarks
 from gageline.job.measured import Corner, Edge, EndReadings, SquareGap, Stick
 from gageline.job.measuring import Inspected, Measurements, read_measurements
+from gageline.job.plates import join_stiffeners
 from gageline.job.practice import Practice, default_practice
-from gageline.job.problems import JobProblems, Problem
-from gageline.job.reading import read_document, read_text
+from gageline.job.problems import JobProblems, Note, Path, Problem, placed
+from gageline.job.reading import parse, read_document, read_text
 from gageline.job.schema import schema_text
+from gageline.job.stock import stock_named
+from gageline.job.wording import say
 from gageline.job.writing import write_document
 
 __all__ = [
+    "AnglesEntry",
+    "ColumnEntry",
+    "ColumnPlateEntry",
     "Corner",
     "Edge",
+    "EndPlateEntry",
     "EndReadings",
+    "FittingMarks",
+    "FrameEndEntry",
+    "FrameEntry",
+    "FramePractice",
+    "GridEntry",
+    "HoleMaker",
+    "HoleSize",
     "Inspected",
     "Job",
     "JobDocument",
     "JobFacts",
     "JobProblems",
+    "Joined",
+    "LevelEntry",
     "Measurements",
+    "MemberEntry",
+    "Note",
+    "Path",
     "PieceEntry",
+    "PlaceEntry",
     "Practice",
     "PracticeEntry",
     "Problem",
     "SquareGap",
     "Stick",
+    "StiffenerEntry",
     "build_job",
     "check_job",
     "default_practice",
+    "frame_practice",
+    "grade_of",
+    "join_angles",
+    "join_end_plates",
+    "join_stiffeners",
     "open_job",
+    "parse",
+    "placed",
+    "plate_stock",
     "read_document",
     "read_job",
     "read_measurements",
     "read_text",
+    "rows_down",
+    "say",
     "schema_text",
+    "stock_named",
     "write_document",
 ]

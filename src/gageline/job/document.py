@@ -118,5 +118,5 @@ class JobDocument(Entry):
     ) -> tuple[PieceEntry, ...]:
         """Pieces as drawn, a frame, or both; a frame that is refused says so itself."""
         if not pieces and info.data.get("frame", FrameEntry()) is None:
-            raise ValueProblem("is missing: write a [[piece]] table for each, or a [frame]")
+            raise ValueProblem("is missing: write a [[piece]] table for each")
         return pieces

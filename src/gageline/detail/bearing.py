@@ -1,0 +1,187 @@
+"""Beams on top of columns: cap plates, the bolts through them, and stiffeners over the column."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from gageline.detail.bolting import FieldBolts, field_bolts_of
+from gageline.detail.carrier import Carrier
+from gageline.detail.line import Line
+from gageline.detail.reason import PRACTICE, Reason
+from gageline.detail.shop import Shop, up_to
+from gageline.detail.space import Vec, along, cross, dot
+from gageline.detail.stick import EndPlane
+from gageline.detail.supports import Bearing
+from gageline.job import ColumnPlateEntry, HoleMaker, HoleSize, StiffenerEntry, join_stiffeners
+from gageline.part import Face, Finding, FittingKind, Severity
+from gageline.steel import Profile, Section, bolt, hole_size, minimum_edge_distance
+from gageline.units import Length, round_down
+
+__all__ = ["bear", "cap_for", "end_plane_on_column"]
+
+_INCH = Length.from_inches(1)
+_PARALLEL = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class _Cap:
+    """A cap plate's size and holes, along and across the beam.
+
+    Args:
+        along: whether the beam runs along the column's depth.
+        pitch: between its holes along the beam.
+        gage: between them across it.
+    """
+
+    along: bool
+    pitch: Length
+    gage: Length
+
+
+def _way(bearing: Bearing) -> bool | None:
+    """Whether the beam runs along the column's depth, across it, or (None) neither."""
+    if abs(cross(bearing.member.plan, bearing.column.ey)[2]) < _PARALLEL:
+        return True
+    if abs(dot(bearing.member.plan, bearing.column.ey)) < _PARALLEL:
+        return False
+    return None
+
+
+def _holes(bearing: Bearing, shop: Shop) -> _Cap | None:
+    """Where the bolts through a cap plate lie; None where the beam lies askew or sloped on it."""
+    way = _way(bearing)
+    if way is None or abs(bearing.member.slope) > 1e-9:
+        return None
+    column, beam = bearing.column.stock, bearing.member.stock
+    size = column.d if way else column.bf
+    gage = beam.gage or round_down(beam.bf / 2, _INCH / 4)
+    edge = shop.practice.end_distance
+    pitch = round_down(size + edge * 2, _INCH / 2)
+    return _Cap(way, pitch, gage)
+
+
+def cap_for(
+    column: Line, given: ColumnPlateEntry | None, bearings: list[Bearing], shop: Shop
+) -> ColumnPlateEntry | None:
+    """The cap plate of a column: as given, with the holes of what bears on it.
+
+    Args:
+        column: the column.
+        given: its table, None without one.
+        bearings: what bears on it.
+        shop: the practice.
+    """
+    caps = [cap for bearing in bearings if (cap := _holes(bearing, shop)) is not None]
+    if not caps:
+        return given if given is not None or not bearings else ColumnPlateEntry()
+    cap = caps[0]
+    known = dict(given) if given is not None else {}
+    hole = hole_size(bolt(shop.practice.bolt), shop.practice.hole).width
+    edge = shop.practice.end_distance * 2
+    stock = column.stock
+    long, wide = (
+        cap.pitch + edge,
+        max(cap.gage + edge, up_to((stock.bf if cap.along else stock.d).inches + 1, _INCH)),
+    )
+    made = {
+        "length": long if cap.along else wide,
+        "width": wide if cap.along else long,
+        "pitch": cap.pitch if cap.along else cap.gage,
+        "gage": cap.gage if cap.along else cap.pitch,
+        "diameter": hole,
+    }
+    return ColumnPlateEntry.model_construct(**{**made, **{k: v for k, v in known.items() if v is not None}})
+
+
+def end_plane_on_column(bearing: Bearing, inward: Vec) -> EndPlane:
+    """Where a beam that ends on a column is cut: at the column's far edge."""
+    stock = bearing.column.stock
+    half = (stock.d if _way(bearing) else stock.bf).inches / 2
+    return EndPlane(along(bearing.column.finish, inward, -half), inward)
+
+
+def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> Iterable[FieldBolts]:
+    """Holes in the beam over a cap plate, stiffeners over the column, and the bolts.
+
+    Args:
+        bearing: the beam on the column.
+        beam: the beam's piece.
+        column: the column's piece.
+        shop: the practice.
+    """
+    cap = _holes(bearing, shop)
+    plate = next((fit for fit in column.fittings if fit.kind is FittingKind.CAP_PLATE), None)
+    if cap is None or plate is None or bearing.member.stock.profile is Profile.BOX:
+        beam.findings.append(
+            Finding(
+                "bearing-not-detailed",
+                Severity.ERROR,
+                bearing.member.name,
+                f"on column {bearing.column.name} it lies askew, slopes, or is hollow: its cap plate, holes "
+                "and stiffeners are not detailed",
+                "turn the column along the beam, level the beam, or enter them as drawn",
+            )
+        )
+        return []
+    maker = HoleMaker.of(HoleSize.model_construct(), shop.practice)
+    points = _bolt_points(bearing, cap, beam)
+    word = "for the column"
+    beam.drill(f"bottom, {word}", Face.BOTTOM, points, maker)
+    beam.reasons.append(
+        Reason(
+            f"{len(points)} holes over column {bearing.column.name}, {shop.say(cap.pitch)} by "
+            f"{shop.say(cap.gage)}",
+            f"outside the column's {bearing.column.stock.designation}, at the beam's gage",
+            "AISC Manual Table 1-1, workable gage",
+        )
+    )
+    _stiffen(bearing, cap, beam, shop)
+    size = bolt(shop.practice.bolt)
+    stock = plate.part.stock
+    thick = stock.tf if isinstance(stock, Section) else stock.thickness
+    grip = thick + bearing.member.stock.tf
+    made = field_bolts_of(
+        f"{bearing.member.name} on {bearing.column.name}", bearing.column.name, size.size, len(points), grip
+    )
+    column.bolts.append(made.set)
+    return [made]
+
+
+def _bolt_points(bearing: Bearing, cap: _Cap, beam: Carrier) -> tuple[Vec, ...]:
+    """The bolts that still have steel of the beam over them, a beam's end being in the way of some."""
+    member, centre = bearing.member, bearing.column.finish
+    edge = minimum_edge_distance(bolt("3/4")).inches
+    length = beam.part.length.inches
+    found: list[Vec] = []
+    for far in (-0.5, 0.5):
+        for aside in (-0.5, 0.5):
+            at = along(centre, member.plan, far * cap.pitch.inches)
+            point = along(at, member.ez, aside * cap.gage.inches)
+            x = beam.local(point)[0]
+            if edge <= x <= length - edge:
+                found.append(point)
+    return tuple(found)
+
+
+def _stiffen(bearing: Bearing, cap: _Cap, beam: Carrier, shop: Shop) -> None:
+    column = bearing.column.stock
+    at = beam.local(bearing.column.finish)[0]
+    half = (column.d - column.tf).inches / 2 if cap.along else 0.0
+    length = beam.part.length.inches
+    places = sorted({at - half, at + half})
+    inside = [x for x in places if shop.frame.stiffener.inches <= x <= length - shop.frame.stiffener.inches]
+    for x in inside:
+        entry = StiffenerEntry.model_construct(
+            thickness=shop.frame.stiffener,
+            x=Length.from_inches(x),
+            sides="far" if bearing.member.stock.profile is Profile.CHANNEL else "both",
+        )
+        beam.join(join_stiffeners(entry, beam.part, shop.practice, shop.system))
+    beam.reasons.append(
+        Reason(
+            f"{len(inside)} pairs of stiffeners over column {bearing.column.name}",
+            f"in line with the flanges or the middle of {column.designation}, {shop.say(half * 2)} apart",
+            PRACTICE,
+        )
+    )

@@ -1,0 +1,141 @@
+"""Bolts: how long they must be, and whether they can be put in and tightened."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from gageline.detail.joint import Joint
+from gageline.detail.reason import Reason
+from gageline.detail.shop import Shop
+from gageline.part import BoltSet, Finding, Join, Severity
+from gageline.steel import Bolt, Measure, bolt
+from gageline.units import Length, round_up
+
+__all__ = ["FieldBolts", "bolt_length", "clearances", "field_bolts_of", "length_reason"]
+
+_STEP = {Measure.US: Length.from_inches(1) / 4, Measure.EU: Length.from_mm(5)}
+_LENGTHS = "RCSC Specification, commentary to 2.3 and Table C-2.2: grip, washers and allowance, next 1/4 in"
+_ROOM = "AISC Manual, LRFD 2nd ed., Table 8-4 (later Tables 7-15 and 7-16)"
+
+
+@dataclass(frozen=True, slots=True)
+class FieldBolts:
+    """Bolts that are put in at the site, of one connection and one grip.
+
+    Args:
+        connection: the end they belong to, or what is joined.
+        support: the piece that carries.
+        bolt: size.
+        count: how many.
+        grip: through which thickness of steel.
+        length: to order.
+        washers: flat washers to each bolt.
+    """
+
+    connection: str
+    support: str
+    bolt: str
+    count: int
+    grip: Length
+    length: Length
+    washers: int = 1
+
+    @property
+    def set(self) -> BoltSet:
+        """The same bolts for the parts list of the piece that carries."""
+        return BoltSet((), self.bolt, self.count, self.grip, field=True)
+
+
+def bolt_length(size: Bolt, grip: Length, washers: int = 1) -> Length:
+    """The length of a bolt to order.
+
+    Args:
+        size: the bolt.
+        grip: thickness of all plies.
+        washers: flat washers under head and nut.
+
+    Source: RCSC Specification, Table C-2.2; for metric bolts nut, washers and two threads, next 5 mm.
+    """
+    add = size.grip_add
+    if add is None:
+        add = size.nut_height + (size.pitch or size.diameter / 8) * 2
+    return round_up(grip + size.washer * washers + add, _STEP[size.system])
+
+
+def length_reason(size: Bolt, grip: Length, word: str, shop: Shop) -> Reason:
+    """Why a bolt is as long as it is."""
+    add = size.grip_add or size.nut_height + (size.pitch or size.diameter / 8) * 2
+    return Reason(
+        f"field bolts {size.size} x {shop.say(bolt_length(size, grip))}",
+        f"grip {grip.inches:.4g} in, one washer {size.washer.inches:.4g} in and {add.inches:.4g} in for "
+        f"the nut make {(grip + size.washer + add).inches:.4g} in, rounded up",
+        _LENGTHS,
+        word,
+    )
+
+
+def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Finding, ...]]:
+    """Whether the bolts of a connection can be entered and tightened.
+
+    Args:
+        joint: the connection.
+        shop: the practice.
+    """
+    size = joint.choice.size
+    if joint.ladder is None or size.clear_tighten is None or size.socket is None:
+        return (), ()
+    reasons: list[Reason] = []
+    findings: list[Finding] = []
+    checks = [*_under_flange(joint, size), *_beside_web(joint, size)]
+    for what, have, want in checks:
+        reasons.append(
+            Reason(
+                f"{what}: {shop.say(have)} for the wrench",
+                f"a {size.size} bolt wants {shop.say(want)}",
+                _ROOM,
+                joint.site.word,
+            )
+        )
+        if have < want - 1e-6:
+            findings.append(
+                Finding(
+                    "bolt-clearance",
+                    Severity.ERROR,
+                    f"{joint.site.member.name} {joint.site.word}",
+                    f"{what}: {shop.say(have)} is less than the {shop.say(want)} that a {size.size} bolt "
+                    "wants to be tightened",
+                    "lower the first row, widen the gage, stagger the legs, or use smaller bolts",
+                    _ROOM,
+                )
+            )
+    return tuple(reasons), tuple(findings)
+
+
+def _under_flange(joint: Joint, size: Bolt) -> list[tuple[str, float, float]]:
+    """From the upper and lower row to the support's flanges, where these stand over the bolts."""
+    site = joint.site
+    if site.support.is_column or not site.reach or joint.ladder is None or size.clear_tighten is None:
+        return []
+    flange = site.support.stock.tf.inches
+    rows, want = joint.ladder.elevations, size.clear_tighten.inches
+    return [
+        ("first row to the support's top flange", site.support_top - flange - rows[0], want),
+        ("last row to the support's bottom flange", rows[-1] - site.support_bottom - flange, want),
+    ]
+
+
+def _beside_web(joint: Joint, size: Bolt) -> list[tuple[str, float, float]]:
+    """From the bolts in the outstanding legs to the ends of the bolts in the web legs."""
+    if joint.angle is None or joint.spread is None or joint.choice.to_beam is not Join.BOLTED:
+        return []
+    if joint.choice.to_support is not Join.BOLTED or size.socket is None or joint.kind == "seat":
+        return []
+    web = joint.site.member.stock.tw.inches
+    aside = joint.spread.inches / 2 - web / 2 - joint.angle.tw.inches
+    stick = size.nut_height.inches + 0.25
+    return [("bolts of the outstanding leg to those of the web leg", aside - stick, size.socket.inches / 2)]
+
+
+def field_bolts_of(connection: str, support: str, size_text: str, count: int, grip: Length) -> FieldBolts:
+    """Bolts of a connection with their length."""
+    return FieldBolts(connection, support, size_text, count, grip, bolt_length(bolt(size_text), grip))

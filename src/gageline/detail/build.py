@@ -1,0 +1,299 @@
+"""Connections built into the pieces: angles, plates, holes on both sides."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from gageline.detail.carrier import Carrier
+from gageline.detail.joint import Joint, gage_of
+from gageline.detail.rows import Ladder
+from gageline.detail.shop import Shop
+from gageline.detail.space import UP, Vec, along, cross, dot, placement_of, vec_of
+from gageline.detail.stick import Stick
+from gageline.job import (
+    AnglesEntry,
+    EndPlateEntry,
+    HoleMaker,
+    HoleSize,
+    Joined,
+    grade_of,
+    join_angles,
+    join_end_plates,
+    plate_stock,
+    rows_down,
+)
+from gageline.part import (
+    SQUARE_CUT,
+    End,
+    EndCut,
+    Face,
+    Fitting,
+    FittingKind,
+    FlangeTrim,
+    Hole,
+    HoleGroup,
+    Join,
+    Part,
+    Placement,
+    Side,
+    Weld,
+    face_point,
+    in_order,
+)
+from gageline.steel import HoleKind
+from gageline.units import SQUARE, ZERO, Length, Slope, round_up
+
+__all__ = ["build_joint", "maker_of"]
+
+_FIELD_GROUPS = frozenset({"outstanding leg", "bolt holes"})
+_LONG = Length.from_inches(120)  # of the square beam that fittings are built on before they are turned
+
+
+def maker_of(joint: Joint, shop: Shop, kind: HoleKind | None = None) -> HoleMaker:
+    """The holes of a connection."""
+    size = HoleSize.model_construct(bolt=joint.choice.size.size)
+    return HoleMaker.of(size, shop.practice, kind)
+
+
+def build_joint(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop) -> None:
+    """Add a connection to the beam and to what supports it.
+
+    Args:
+        joint: the connection, agreed with what is on the other side.
+        stick: the beam cut to length.
+        own: the beam.
+        other: the supporting piece.
+        shop: the practice.
+    """
+    own.copes.extend(joint.notches.copes)
+    own.trims.extend(joint.notches.trims)
+    if joint.kind in {"double angles", "single angle"}:
+        _angles(joint, stick, own, other, shop)
+    elif joint.kind == "end plate":
+        _end_plate(joint, stick, own, other, shop)
+    elif joint.kind in {"single plate", "extended plate"}:
+        _plate(joint, stick, own, other, shop)
+
+
+def _square_beam(stick: Stick) -> Part:
+    """The beam as if it were square and level at this end, for the tables of fittings."""
+    return Part(stick.part.mark, stick.line.stock, stick.part.grade, _LONG)
+
+
+def _turn(joint: Joint, stick: Stick) -> Placement:
+    """From the square beam's space to the space of the beam as it lies: plumb stays plumb."""
+    end = joint.site.end
+    up = UP
+    level = stick.line.plan
+    ex = (dot(level, stick.line.ex), dot(level, stick.line.ey), 0.0)
+    ey = (dot(up, stick.line.ex), dot(up, stick.line.ey), 0.0)
+    x, y, _ = stick.web_end(end)
+    corner = along((x, y, 0.0), ey, -stick.line.depth)
+    return placement_of(along(corner, ex, 0.0 if end is End.LEFT else -_LONG.inches), ex, ey)
+
+
+def _drop(joint: Joint, ladder: Ladder) -> Length:
+    """From the top of steel at the end of the beam down to the first row."""
+    level = joint.choice.setback.inches
+    return Length.from_inches(joint.site.point[2] + joint.site.slope * level - ladder.first)
+
+
+def _turned(joined: Joined, turn: Placement) -> Joined:
+    """Fittings and holes of the square beam, on the beam as it lies."""
+
+    def moved(hole: Hole) -> Hole:
+        x, y, _ = turn.point((hole.x, hole.y, ZERO))
+        return replace(hole, x=x, y=y)
+
+    groups = tuple(
+        replace(group, holes=in_order(tuple(moved(hole) for hole in group.holes))) for group in joined.groups
+    )
+    fittings = tuple(replace(fit, placement=_clean(fit.placement, turn)) for fit in joined.fittings)
+    return replace(
+        joined, fittings=fittings, groups=groups, bolts=tuple(b for b in joined.bolts if not b.field)
+    )
+
+
+def _clean(inner: Placement, turn: Placement) -> Placement:
+    placed = inner.then(turn)
+    return placement_of(vec_of(placed.origin), placed.ex, placed.ey)
+
+
+def _angles(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop) -> None:
+    angle, ladder, choice = joint.angle, joint.ladder, joint.choice
+    if angle is None or ladder is None:
+        return
+    bolted = choice.to_beam is Join.BOLTED
+    out = choice.to_support is Join.BOLTED
+    web = stick.line.stock.tw
+    spread = joint.spread or ZERO
+    entry = AnglesEntry.model_construct(
+        end=joint.site.end.value,
+        sides="both" if joint.kind == "double angles" else joint.site.joint.side or "near",
+        stock=angle.designation,
+        to_web="bolted" if bolted else "welded",
+        out="bolted" if out else "welded",
+        rows=ladder.rows if bolted or out else None,
+        length=ladder.length,
+        drop=_drop(joint, ladder),
+        projection=choice.setback,
+        bolt=choice.size.size,
+        web_gage=gage_of(angle.bf, shop) if bolted else None,
+        out_gage=Length((spread.ticks - web.ticks) // 2) if out else None,
+        out_hole=joint.site.joint.hole,
+    )
+    joined = _turned(join_angles(entry, _square_beam(stick), shop.practice, shop.system), _turn(joint, stick))
+    if out:
+        own.join(joined)
+        _drill_support(joint, own, joined.fittings, other, shop)
+        return
+    _knifed(joint, joined, own, other, shop)
+
+
+def _knifed(joint: Joint, joined: Joined, own: Carrier, other: Carrier, shop: Shop) -> None:
+    """Angles that go with the support; the beam's bottom flange is stripped so that its web enters."""
+    own.groups.extend(joined.groups)
+    if joint.choice.to_beam is Join.WELDED or joint.angle is None:
+        own.join(replace(joined, groups=()))
+        return
+    for fitting in joined.fittings:
+        placement = other.seen(fitting.placement.then(own.placement))
+        name = other.free_fitting(f"{joint.site.face} {fitting.name.split(' ')[1]} angle")
+        other.fittings.append(
+            replace(fitting, name=name, placement=placement, on=joint.site.face, end=None, join=Join.WELDED)
+        )
+        run = fitting.part.length + joint.angle.d * 2
+        other.welds.append(
+            Weld(name, shop.practice.weld, run, 1, "toe, top and bottom of the outstanding leg")
+        )
+    length = round_up(joint.angle.bf + shop.frame.entering, Length.from_inches(1) / 2)
+    own.trims.extend(FlangeTrim(joint.site.end, Face.BOTTOM, side, length) for side in Side)
+
+
+def _field_points(carrier: Carrier, fitting: Fitting) -> tuple[Vec, ...]:
+    """Where in space the holes of a fitting are that take field bolts, inches."""
+    stands = fitting.placement.then(carrier.placement)
+    part = fitting.part
+    return tuple(
+        vec_of(stands.point(face_point(part.stock, group.face, hole.x, hole.y)))
+        for group in part.groups
+        if group.name in _FIELD_GROUPS
+        for hole in group.holes
+    )
+
+
+def _drill_support(
+    joint: Joint, own: Carrier, fittings: tuple[Fitting, ...], other: Carrier, shop: Shop
+) -> None:
+    """The holes of a connection in the steel that supports it, where those of its material come to lie."""
+    face = Face.NEAR if joint.site.face is Face.FAR else joint.site.face
+    points = tuple(point for fitting in fittings for point in _field_points(own, fitting))
+    other.drill(f"{face}, for a beam", face, points, maker_of(joint, shop))
+
+
+def _end_plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop) -> None:
+    ladder, spread = joint.ladder, joint.spread
+    if ladder is None or spread is None:
+        return
+    edge = shop.practice.end_distance
+    entry = EndPlateEntry.model_construct(
+        end=joint.site.end.value,
+        thickness=joint.thickness,
+        width=max(spread + edge * 2, stick.line.stock.tw + edge * 2),
+        length=ladder.length,
+        drop=_drop(joint, ladder) - ladder.edge,
+        rows=ladder.rows,
+        columns=2,
+        gage=spread,
+        end_distance=ladder.edge,
+        bolt=joint.choice.size.size,
+        hole=joint.site.joint.hole,
+        _fields_set={"rows"},
+    )
+    joined = join_end_plates(FittingKind.END_PLATE, entry, _square_beam(stick), shop.practice, shop.system)
+    run = Weld(
+        joined.fittings[0].name,
+        shop.practice.weld,
+        ladder.length - shop.practice.weld * 2,
+        2,
+        "both sides of the web",
+    )
+    turned = replace(_turned(joined, _turn(joint, stick)), welds=(run,))
+    own.join(turned)
+    _drill_support(joint, own, turned.fittings, other, shop)
+
+
+def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop) -> None:
+    """A single plate in the plane of the web, square to the face or skewed."""
+    ladder, site = joint.ladder, joint.site
+    if ladder is None:
+        return
+    line = stick.line
+    side = Side(site.joint.side or "near")
+    inward = site.inward
+    right = cross(inward, UP)
+    toward = dot(line.ez, right) * (1.0 if side is Side.NEAR else -1.0)
+    half = line.stock.tw.inches / 2
+    back = half + joint.thickness.inches if toward > 0 else -half
+    start = along(site.point, right, back)
+    top = ladder.first + ladder.edge.inches
+    part, placement = (
+        _square_plate(joint, ladder, start, top, shop)
+        if site.square
+        else _skewed_plate(joint, ladder, start, top, right, shop)
+    )
+    name = other.free_fitting(f"{site.face} plate")
+    fitting = Fitting(name, FittingKind.PLATE, part, other.seen(placement), site.face, None, Join.WELDED)
+    other.fittings.append(fitting)
+    other.welds.append(Weld(name, _plate_weld(joint), ladder.length, 2, "both sides of the plate"))
+    face = Face.NEAR if side is Side.NEAR else Face.FAR
+    points = _field_points(other, fitting)
+    own.drill(f"{site.end} end, for the plate", face, points, maker_of(joint, shop))
+
+
+def _plate_weld(joint: Joint) -> Length:
+    """Five eighths of the plate, up to the next 1/16 in.
+
+    Source: AISC Design Examples v16, II.A-17A.
+    """
+    return round_up(joint.thickness * Fraction(5, 8), Length.from_inches(1) / 16)
+
+
+def _square_plate(joint: Joint, ladder: Ladder, start: Vec, top: float, shop: Shop) -> tuple[Part, Placement]:
+    """The plate with its length plumb: x runs down, y out from the face."""
+    stock = plate_stock(joint.thickness, joint.gage + shop.frame.edge, shop.system)
+    maker = maker_of(joint, shop, joint.site.joint.hole)
+    holes = maker.grid(rows_down(ladder.edge, ladder.rows, ladder.pitch), (joint.gage,))
+    group = HoleGroup("bolt holes", Face.FACE, holes, maker.bolt, maker.kind)
+    part = Part("", stock, grade_of(stock, None), ladder.length, groups=(group,))
+    return part, placement_of((start[0], start[1], top), (0.0, 0.0, -1.0), joint.site.inward)
+
+
+def _skewed_plate(
+    joint: Joint, ladder: Ladder, start: Vec, top: float, right: Vec, shop: Shop
+) -> tuple[Part, Placement]:
+    """The plate with its length out from the face: x runs along the beam, y up; the root is mitred."""
+    site = joint.site
+    lean = dot(site.normal, right) / dot(site.normal, site.inward)
+    mitre = Slope(Fraction(lean).limit_denominator(10**9))
+    # along the beam, the face is met at -offset * lean; the nearer of the plate's two faces is longer
+    offset = dot((start[0] - site.point[0], start[1] - site.point[1], 0.0), right)
+    roots = [-(offset - depth) * lean for depth in (0.0, joint.thickness.inches)]
+    first = Length.from_inches(min(roots))
+    stock = plate_stock(joint.thickness, ladder.length, shop.system)
+    maker = maker_of(joint, shop, site.joint.hole)
+    ys = tuple(ladder.length - row for row in rows_down(ladder.edge, ladder.rows, ladder.pitch))
+    holes = maker.grid((joint.gage - first,), ys)
+    group = HoleGroup("bolt holes", Face.FACE, holes, maker.bolt, maker.kind)
+    part = Part(
+        "",
+        stock,
+        grade_of(stock, None),
+        joint.gage + shop.frame.edge - first,
+        EndCut(SQUARE, mitre),
+        SQUARE_CUT,
+        groups=(group,),
+    )
+    x, y, _ = along(start, site.inward, first.inches)
+    return part, placement_of((x, y, top - ladder.length.inches), site.inward, UP)

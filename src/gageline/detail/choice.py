@@ -1,0 +1,200 @@
+"""Which connection an end gets, and how far its steel stays off the face."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from gageline.detail.reason import PRACTICE, Reason
+from gageline.detail.shop import Shop, up_to
+from gageline.detail.site import FaceKind, Site
+from gageline.part import Finding, Join, Severity
+from gageline.steel import Bolt, Profile
+from gageline.units import Length
+
+__all__ = ["Choice", "choose"]
+
+_PLATES = frozenset({"single plate", "extended plate"})
+_MOST_SKEW = 45.0  # degrees that a single plate is welded at
+_MOST_SLOPE = 0.5  # 6 in 12
+_EIGHTH = Length.from_inches(1) / 8
+_LEVEL = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The connection of an end.
+
+    Args:
+        site: where the end meets its support.
+        kind: double angles, single angle, single plate, extended plate, end plate, seat, or free for none.
+        to_beam: how its material is joined to the beam.
+        to_support: how it is joined to the support.
+        setback: from the face to the end of the steel, square to the face.
+        size: the bolt.
+        reasons: why.
+        findings: what is wrong with it.
+    """
+
+    site: Site
+    kind: str
+    to_beam: Join
+    to_support: Join
+    setback: Length
+    size: Bolt
+    reasons: tuple[Reason, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def planes(self) -> int:
+        """Shear planes of one row of bolts: double angles and end plates have two bolts or two planes."""
+        return 2 if self.kind in {"double angles", "end plate"} else 1
+
+
+def choose(site: Site, shop: Shop) -> Choice:
+    """The connection that the document gives for an end, or the one that follows by rule.
+
+    Args:
+        site: where the end meets its support.
+        shop: the practice.
+    """
+    kind, why = _kind(site)
+    findings: list[Finding] = []
+    usable, wrong = _usable(site, kind)
+    if wrong is not None:
+        findings.append(wrong)
+        why = f"{kind} cannot be made here, see the finding"
+        kind = usable
+    to_beam, to_support = _joins(site, kind)
+    setback, rule = _setback(site, kind, shop)
+    word = site.word
+    meets = f"{site.kind} of {site.support.name} {site.support.stock.designation}"
+    angle = "square" if site.square else f"at a skew of {abs(site.skew):.2f} degrees"
+    lean = "" if abs(site.slope) < _LEVEL else f", sloping {abs(site.slope) * 12:.4g} in 12"
+    reasons = (
+        Reason(
+            f"meets the {meets}", f"its line meets that face {angle}{lean}", "geometry of the frame", word
+        ),
+        Reason(f"{kind}", why, PRACTICE, word),
+        Reason(f"setback {shop.say(setback)}", rule, PRACTICE, word),
+    )
+    joined = Choice(
+        site, kind, to_beam, to_support, setback, shop.bolt(site.joint.bolt), reasons, tuple(findings)
+    )
+    return joined if kind != "free" else replace(joined, reasons=(reasons[0], reasons[2]))
+
+
+def _kind(site: Site) -> tuple[str, str]:
+    """The connection and why it is that one."""
+    given = site.joint.connection
+    if given is not None:
+        return given, "given in the frame"
+    if site.member.stock.profile is Profile.BOX:
+        return "end plate", "a hollow section has no web to bolt to: it gets an end plate"
+    if not site.square:
+        return (
+            "single plate",
+            "the end is skewed: a plate in the plane of the web is welded at the skew angle",
+        )
+    if site.kind is FaceKind.WALL:
+        return "single plate", "a hollow wall takes no bolts from behind: a plate is welded to it"
+    if site.kind is FaceKind.COLUMN_WEB:
+        return "extended plate", "the beam stays outside the column's flanges and swings in freely"
+    return "double angles", "the end is square to a web or flange that takes bolts"
+
+
+def _usable(site: Site, kind: str) -> tuple[str, Finding | None]:
+    """What is detailed instead of a connection that cannot be made at this end, with the finding."""
+    hollow = site.member.stock.profile is Profile.BOX
+    skew, slope = abs(site.skew), abs(site.slope)
+    if slope > _MOST_SLOPE + _LEVEL:
+        return _refused(
+            site,
+            kind,
+            "free",
+            f"a slope of {slope * 12:.3g} in 12 is over 6 in 12",
+            "enter this piece as drawn",
+        )
+    if skew > _MOST_SKEW + 1e-6:
+        return _refused(
+            site,
+            kind,
+            "free",
+            f"a skew of {skew:.1f} degrees is over 45",
+            "frame it into another member, or enter this piece as drawn",
+        )
+    if kind in _PLATES:
+        if hollow:
+            return _refused(
+                site,
+                kind,
+                "free",
+                "a plate beside the web needs an open section",
+                "use an end plate on a W column or girder",
+            )
+        return kind, None
+    instead = "free" if hollow else "single plate"
+    if not site.square:
+        return _refused(
+            site,
+            kind,
+            instead,
+            f"{kind} at a skew of {skew:.1f} degrees would have to be bent",
+            "a single plate welded at the skew angle is detailed",
+        )
+    if site.kind is FaceKind.WALL and kind in {"double angles", "single angle", "end plate"}:
+        welded = kind != "end plate" and site.joint.to_support == "welded"
+        if not welded:
+            return _refused(
+                site,
+                kind,
+                instead,
+                "a hollow wall cannot be bolted from behind",
+                'use a single plate, or angles with to_support = "welded"',
+            )
+    if kind in {"double angles", "single angle"} and hollow:
+        return _refused(site, kind, "free", "a hollow section has no web for angles", "use an end plate")
+    if kind == "seat" and (slope > _LEVEL or site.kind is FaceKind.GIRDER_WEB):
+        why = "a seat wants a level beam at a column"
+        return _refused(site, kind, instead, why, "a single plate is detailed")
+    return kind, None
+
+
+def _refused(site: Site, kind: str, instead: str, why: str, remedy: str) -> tuple[str, Finding]:
+    done = "no connection is detailed" if instead == "free" else f"a {instead} is detailed in its place"
+    return instead, Finding(
+        "connection-not-possible",
+        Severity.ERROR,
+        f"{site.member.name} {site.word}",
+        f"{kind}: {why}; {done}",
+        remedy,
+        PRACTICE,
+    )
+
+
+def _joins(site: Site, kind: str) -> tuple[Join, Join]:
+    """How the material is joined to the beam and to the support."""
+    joint = site.joint
+    if kind in _PLATES:
+        return Join.BOLTED, Join.WELDED
+    if kind == "end plate":
+        return Join.WELDED, Join.BOLTED
+    return Join(joint.to_beam or "bolted"), Join(joint.to_support or "bolted")
+
+
+def _setback(site: Site, kind: str, shop: Shop) -> tuple[Length, str]:
+    usual = shop.frame.setback
+    if kind == "end plate":
+        thick = site.joint.thickness or shop.frame.end_plate
+        return thick, f"the end plate, {shop.say(thick)} thick, lies on the face"
+    if kind == "extended plate" and site.reach:
+        clear = shop.frame.cope_clearance
+        off = up_to(site.reach + clear.inches, _EIGHTH)
+        rule = (
+            f"the steel stays {shop.say(clear)} outside the flanges, which stand {shop.say(site.reach)} out; "
+            f"rounded up to {shop.say(_EIGHTH)}"
+        )
+        return max(off, usual), rule
+    skew = math.tan(math.radians(abs(site.skew)))
+    mitre = f", measured square to the face; the end is mitred {skew * 12:.4g} in 12" if skew > 1e-9 else ""
+    return usual, f"the shop's practice for {kind}{mitre}"

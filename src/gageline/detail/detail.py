@@ -1,0 +1,298 @@
+"""From a frame to its pieces: every end worked out, built, checked and marked."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from gageline.detail.agree import Key, Shared, agreed
+from gageline.detail.bearing import bear, cap_for, end_plane_on_column
+from gageline.detail.bolting import FieldBolts, clearances, field_bolts_of, length_reason
+from gageline.detail.build import build_joint
+from gageline.detail.carrier import Carrier
+from gageline.detail.choice import Choice, choose
+from gageline.detail.columns import column_of
+from gageline.detail.entering import entering
+from gageline.detail.framing import frame_of
+from gageline.detail.joint import Joint, joint_at
+from gageline.detail.line import Frame, Line
+from gageline.detail.pieces import Marked, mark_pieces
+from gageline.detail.reason import Reason
+from gageline.detail.shop import Shop
+from gageline.detail.site import joint_of
+from gageline.detail.space import along
+from gageline.detail.stick import EndPlane, Stick, stick_of
+from gageline.detail.supports import Bearing, Supports, find_supports
+from gageline.errors import ValueProblem
+from gageline.job import ColumnEntry, FittingMarks, FrameEntry, Note, Practice, frame_practice
+from gageline.part import Assembly, End, Finding, Placement
+from gageline.units import System
+
+__all__ = ["Detailed", "Placed", "Progress", "detail_frame"]
+
+Progress = Callable[[int, int], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A piece where it stands in the frame.
+
+    Args:
+        member: the member of the frame.
+        mark: of the piece.
+        assembly: the piece as this member has it, under the member's own name.
+        placement: of that assembly in space, x and y in the plan, z up.
+    """
+
+    member: str
+    mark: str
+    assembly: Assembly
+    placement: Placement
+
+
+@dataclass(frozen=True, slots=True)
+class Detailed:
+    """A frame, detailed.
+
+    Args:
+        frame: every member where it stands.
+        supports: what carries what.
+        joints: the connection of every end that frames into something.
+        shared: ends that share bolts through one web.
+        assemblies: the pieces, one of each mark with its quantity, every fitting marked.
+        placed: every piece of the frame where it stands.
+        reasons: why each piece is as it is, by its mark.
+        field_bolts: bolts put in at the site, by connection.
+        findings: what is wrong or wants a look.
+    """
+
+    frame: Frame
+    supports: Supports
+    joints: dict[Key, Joint]
+    shared: tuple[Shared, ...]
+    assemblies: tuple[Assembly, ...]
+    placed: tuple[Placed, ...]
+    reasons: dict[str, tuple[Reason, ...]]
+    field_bolts: tuple[FieldBolts, ...]
+    findings: tuple[Finding, ...]
+
+    def member(self, name: str) -> Placed:
+        """The piece of a member.
+
+        Raises:
+            ValueProblem: when the frame has no such member.
+        """
+        for one in self.placed:
+            if one.member == name:
+                return one
+        raise ValueProblem(f'there is no member "{name}" in the frame: use a name that it has')
+
+
+def detail_frame(
+    entry: FrameEntry,
+    practice: Practice,
+    system: System,
+    drawn: tuple[Assembly, ...] = (),
+    progress: Progress | None = None,
+) -> tuple[Detailed, list[Note]]:
+    """The pieces of a frame.
+
+    Args:
+        entry: the frame's tables.
+        practice: the shop's.
+        system: the job's units.
+        drawn: pieces of the job that are drawn, whose marks are taken.
+        progress: told how many members of how many are done.
+
+    Returns:
+        The frame detailed as far as it can be, and notes of what is wrong in the document.
+    """
+    shop = Shop(practice, frame_practice(entry.practice, system), system)
+    frame, notes = frame_of(entry, system)
+    supports, unsupported = find_supports(frame, system)
+    work = _Work(shop, frame, supports, progress)
+    work.choose(notes)
+    work.work_out(notes)
+    work.build()
+    return work.result(drawn), [*notes, *unsupported]
+
+
+class _Work:
+    """A frame on its way to pieces."""
+
+    def __init__(self, shop: Shop, frame: Frame, supports: Supports, progress: Progress | None) -> None:
+        self.shop, self.frame, self.supports = shop, frame, supports
+        self.progress = progress
+        self.choices: dict[Key, Choice] = {}
+        self.sticks: dict[str, Stick] = {}
+        self.joints: dict[Key, Joint] = {}
+        self.shared: tuple[Shared, ...] = ()
+        self.carriers: dict[str, Carrier] = {}
+        self.bolts: list[FieldBolts] = []
+        self.bearings: dict[str, list[Bearing]] = defaultdict(list)
+        for bearing in supports.bearings:
+            self.bearings[bearing.member.name].append(bearing)
+
+    def choose(self, notes: list[Note]) -> None:
+        """Which connection each end gets."""
+        for site in self.supports.sites:
+            try:
+                self.choices[site.member.name, site.end] = choose(site, self.shop)
+            except ValueProblem as wrong:
+                notes.append(((*site.member.path, site.word), str(wrong)))
+
+    def work_out(self, notes: list[Note]) -> None:
+        """Where each beam is cut, and the connection of each end."""
+        for line in self.frame.beams:
+            planes = [self._plane(line, end) for end in End]
+            if planes[0] is None or planes[1] is None:
+                continue
+            self.sticks[line.name] = stick_of(line, planes[0], planes[1])
+            for end in End:
+                choice = self.choices.get((line.name, end))
+                if choice is not None:
+                    try:
+                        self.joints[line.name, end] = joint_at(choice, self.sticks[line.name], self.shop)
+                    except ValueProblem as wrong:
+                        notes.append(((*line.path, choice.site.word), str(wrong)))
+        over = {name: tuple(b.run for b in bearings) for name, bearings in self.bearings.items()}
+        self.joints, self.shared = agreed(self.joints, over, self.shop)
+
+    def _plane(self, line: Line, end: End) -> EndPlane | None:
+        choice = self.choices.get((line.name, end))
+        if choice is not None:
+            site = choice.site
+            return EndPlane(along(site.point, site.normal, choice.setback.inches), site.normal)
+        inward = line.ex if end is End.LEFT else (-line.ex[0], -line.ex[1], -line.ex[2])
+        work = line.start if end is End.LEFT else line.finish
+        joint = joint_of(line, end)
+        if joint.overhang or joint.connection == "free":
+            over = joint.overhang.inches if joint.overhang else 0.0
+            return EndPlane(along(work, inward, -over), inward)
+        for bearing in self.bearings[line.name]:
+            if bearing.end is end:
+                return end_plane_on_column(bearing, inward)
+        return None
+
+    def build(self) -> None:
+        """The pieces, with everything that is joined to them and cut into them."""
+        by_column: dict[str, list[Bearing]] = defaultdict(list)
+        for bearing in self.supports.bearings:
+            if bearing.member.name in self.sticks:
+                by_column[bearing.column.name].append(bearing)
+        for column in self.frame.columns:
+            entry = column.entry
+            cap = entry.cap_plate if isinstance(entry, ColumnEntry) else None
+            cap = cap_for(column, cap, by_column[column.name], self.shop)
+            self.carriers[column.name] = column_of(column, cap, self.shop)
+        for name, stick in self.sticks.items():
+            self.carriers[name] = Carrier(name, stick.part, stick.placement)
+        total = len(self.sticks)
+        for number, (name, stick) in enumerate(self.sticks.items(), 1):
+            self._build_beam(name, stick)
+            if self.progress is not None:
+                self.progress(number, total)
+        for bearing in (b for found in by_column.values() for b in found):
+            beam, post = self.carriers[bearing.member.name], self.carriers[bearing.column.name]
+            self.bolts.extend(bear(bearing, beam, post, self.shop))
+
+    def _build_beam(self, name: str, stick: Stick) -> None:
+        own = self.carriers[name]
+        joints = [joint for end in End if (joint := self.joints.get((name, end))) is not None]
+        for joint in joints:
+            other = self.carriers.get(joint.site.support.name)
+            own.reasons.extend(joint.reasons)
+            own.findings.extend(joint.findings)
+            if other is None:
+                continue
+            build_joint(joint, stick, own, other, self.shop)
+            reasons, findings = clearances(joint, self.shop)
+            own.reasons.extend(reasons)
+            own.findings.extend(findings)
+            self.bolts.extend(self._field_bolts(joint))
+        own.reasons.insert(0, _length_reason(stick, joints, self.shop))
+        if len(joints) == 2:
+            reasons, findings = entering(joints[0], joints[1], self.shop)
+            own.reasons.extend(reasons)
+            own.findings.extend(findings)
+
+    def _field_bolts(self, joint: Joint) -> Iterable[FieldBolts]:
+        """The bolts of a connection, those that are shared counted with the end that keeps the holes."""
+        if joint.ladder is None:
+            return
+        key = (joint.site.member.name, joint.site.end)
+        lines = 1 if joint.kind in {"single plate", "extended plate", "single angle"} else 2
+        size = joint.choice.size
+        first = next((one for one in self.shared if key in {one.one, one.two}), None)
+        alone = joint.ladder.rows - (first.rows if first else 0)
+        grip = joint.grip
+        carrier = joint.site.support.name
+        counts = [(alone, grip)]
+        if first is not None and key == first.one:
+            other = self.joints[first.two]
+            counts.append((first.rows, grip + other.material))
+        own = self.carriers[key[0]]
+        for rows, through in counts:
+            if rows > 0:
+                bolts = field_bolts_of(joint.site.name, carrier, size.size, rows * lines, through)
+                own.reasons.append(length_reason(size, through, joint.site.word, self.shop))
+                self.carriers[carrier].bolts.append(bolts.set)
+                yield bolts
+
+    def result(self, drawn: tuple[Assembly, ...]) -> Detailed:
+        """Everything together, with piece marks."""
+        lines = [line for line in self.frame.lines.values() if line.name in self.carriers]
+        lines.sort(key=lambda line: (str(line.path[1]), line.path[2]))
+        pieces = {
+            line.name: self.carriers[line.name].assembly(line.entry.finish or self.shop.practice.finish)
+            for line in lines
+        }
+        given = {line.name: line.entry.mark for line in lines if line.entry.mark}
+        marks, assemblies = mark_pieces(pieces, given, {one.mark.casefold() for one in drawn})
+        fittings = FittingMarks(
+            {one.mark.casefold() for one in (*assemblies, *drawn)},
+            {fit.part.mark.casefold() for one in drawn for fit in one.fittings},
+        )
+        return Detailed(
+            self.frame,
+            self.supports,
+            self.joints,
+            self.shared,
+            tuple(fittings.of(one) for one in assemblies),
+            tuple(
+                Placed(name, marks[name].mark, pieces[name], self.carriers[name].placement) for name in pieces
+            ),
+            _reasons(self.carriers, marks, pieces),
+            tuple(self.bolts),
+            tuple(dict.fromkeys(found for one in self.carriers.values() for found in one.findings)),
+        )
+
+
+def _reasons(
+    carriers: dict[str, Carrier], marks: dict[str, Marked], pieces: dict[str, Assembly]
+) -> dict[str, tuple[Reason, ...]]:
+    """The reasons of the first member of each mark."""
+    found: dict[str, tuple[Reason, ...]] = {}
+    for name in pieces:
+        found.setdefault(marks[name].mark, tuple(carriers[name].reasons))
+    return found
+
+
+def _length_reason(stick: Stick, joints: list[Joint], shop: Shop) -> Reason:
+    """How the cut length follows from the work points."""
+    line = stick.line
+    parts = [f"{shop.say(line.run)} between work points"]
+    for joint in joints:
+        work = line.start if joint.site.end is End.LEFT else line.finish
+        x, y, _ = joint.site.point
+        off = ((x - work[0]) ** 2 + (y - work[1]) ** 2) ** 0.5
+        parts.append(
+            f"the {joint.site.word}'s face is {shop.say(off)} from its work point and the setback "
+            f"{shop.say(joint.choice.setback)}"
+        )
+    return Reason(
+        f"cut {shop.say(stick.part.length)} long between the furthest points",
+        ", ".join(parts),
+        "geometry of the frame",
+    )

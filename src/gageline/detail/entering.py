@@ -1,0 +1,79 @@
+"""Can it be put in? The finished beam between what it hangs between."""
+
+from __future__ import annotations
+
+import math
+
+from gageline.detail.joint import Joint
+from gageline.detail.reason import PRACTICE, Reason
+from gageline.detail.shop import Shop
+from gageline.detail.space import dot, minus
+from gageline.part import Finding, Join, Severity
+
+__all__ = ["entering"]
+
+_SHOP_FITTED = frozenset({"double angles", "single angle", "end plate"})
+
+
+def entering(one: Joint, two: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Finding, ...]]:
+    """Whether a beam can be swung or dropped between its two supports.
+
+    Args:
+        one: the connection of its start.
+        two: that of its end.
+        shop: the practice.
+    """
+    beam = one.site.member
+    gap = abs(dot(minus(two.site.point, one.site.point), beam.plan))
+    used = [_taken(joint) for joint in (one, two)]
+    length = gap - sum(used)
+    wide, high = _body(one, two)
+    slack = shop.frame.entering.inches * 2
+    across, upright = math.hypot(length, wide), math.hypot(length, high)
+    least = min(across, upright)
+    way = "turned in the plan" if across <= upright else "tilted"
+    because = (
+        f"the gap is {shop.say(gap)}, the finished beam {shop.say(length)} long, {shop.say(wide)} wide and "
+        f"{shop.say(high)} high at its ends; {way} it needs {shop.say(least)}, and {shop.say(slack)} of "
+        "spring in the legs and play in the supports is counted on"
+    )
+    if least <= gap + slack:
+        reason = Reason(f"goes in {way}", because, PRACTICE)
+        return (reason,), ()
+    finding = Finding(
+        "cannot-be-put-in",
+        Severity.WARNING,
+        beam.name,
+        f"the finished beam needs {shop.say(least)} {way} in a gap of {shop.say(gap)}",
+        "ship the angles of one end loose or bolt them so that they slip, use a shorter projection, "
+        "or a single plate at one end",
+        PRACTICE,
+    )
+    return (Reason("cannot be swung in", because, PRACTICE),), (finding,)
+
+
+def _taken(joint: Joint) -> float:
+    """What stays free between the finished end and the face, along the beam in the plan, inches."""
+    fitted = joint.kind in _SHOP_FITTED and joint.choice.to_support is Join.BOLTED
+    if fitted:
+        return 0.0
+    return joint.choice.setback.inches / math.cos(math.radians(joint.site.skew))
+
+
+def _body(one: Joint, two: Joint) -> tuple[float, float]:
+    """How wide and how high the finished ends are where they have to pass, inches."""
+    wide: list[float] = []
+    high: list[float] = []
+    for joint in (one, two):
+        stock = joint.site.member.stock
+        width, height = stock.bf.inches, stock.d.inches
+        if joint.kind in _SHOP_FITTED and joint.ladder is not None:
+            height = joint.ladder.length.inches
+            if joint.angle is not None:
+                legs = 2 if joint.kind == "double angles" else 1
+                width = joint.angle.d.inches * legs + stock.tw.inches
+            elif joint.spread is not None:
+                width = joint.spread.inches + 2 * joint.ladder.edge.inches
+        wide.append(width)
+        high.append(height)
+    return max(wide), max(high)

@@ -1,0 +1,319 @@
+"""A connection worked out: its rows, its spread, its material, before it is built."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from gageline.detail.choice import Choice
+from gageline.detail.copes import Notches, notches_of
+from gageline.detail.reason import PRACTICE, Reason
+from gageline.detail.rows import Ladder, clear_height, ladder_of
+from gageline.detail.shop import Shop, up_to
+from gageline.detail.site import FaceKind, Site, fillet_of
+from gageline.detail.stick import Stick
+from gageline.errors import ValueProblem
+from gageline.job import stock_named
+from gageline.part import Finding, Join, Severity
+from gageline.steel import Profile, Section, leg_gage, minimum_edge_distance
+from gageline.units import ZERO, Length, System, round_up
+
+__all__ = ["Joint", "gage_of", "joint_at", "without"]
+
+_ANGLES = frozenset({"double angles", "single angle"})
+_PLATES = frozenset({"single plate", "extended plate"})
+_SMALLER = {
+    System.FT_IN: ("L3-1/2x3x5/16", "L3x3x5/16"),
+    System.MM: ("L 90x90x9", "L 80x80x8"),
+}  # outstanding legs to try where the face is narrow
+_SPREAD = "AISC Design Examples v16, II.A-1A: half the web rounded up to the next 1/16 in"
+_FIVE = Length.from_mm(5)
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """The connection of an end, worked out.
+
+    Args:
+        choice: which connection.
+        notches: copes and trims of the end.
+        ladder: its rows; None for a seat, and where no connection can be made.
+        spread: between the two lines of bolts in the support; None where there are no two.
+        angle: the connection angle or the seat.
+        thickness: of a plate.
+        gage: of a plate: along the beam from the face to the bolts, at the web's middle.
+        reasons: why, in the order decided.
+        findings: what is wrong.
+    """
+
+    choice: Choice
+    notches: Notches
+    ladder: Ladder | None = None
+    spread: Length | None = None
+    angle: Section | None = None
+    thickness: Length = ZERO
+    gage: Length = ZERO
+    reasons: tuple[Reason, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def site(self) -> Site:
+        """Where the end meets its support."""
+        return self.choice.site
+
+    @property
+    def kind(self) -> str:
+        """Which connection; free where none can be made."""
+        return self.choice.kind
+
+    @property
+    def material(self) -> Length:
+        """Thickness of the connection material that the field bolts go through."""
+        return self.angle.tw if self.angle is not None else self.thickness
+
+    @property
+    def grip(self) -> Length:
+        """What the field bolts go through, without what is on the other side of the support."""
+        if self.choice.to_support is Join.BOLTED:
+            return self.material + self.site.thickness
+        plies = 2 if self.kind == "double angles" else 1
+        return self.material * plies + self.site.member.stock.tw
+
+    @property
+    def drills_support(self) -> bool:
+        """Whether its bolts go through the support."""
+        return self.kind in _ANGLES | {"end plate"} and self.choice.to_support is Join.BOLTED
+
+
+def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
+    """The connection of an end, worked out without regard to what else meets the support there.
+
+    Args:
+        choice: which connection.
+        stick: the beam cut to length.
+        shop: the practice.
+    """
+    site = choice.site
+    notches = notches_of(site, stick, choice.setback.inches, shop)
+    start = Joint(
+        choice,
+        notches,
+        reasons=(*choice.reasons, *notches.reasons),
+        findings=(*choice.findings, *notches.findings),
+    )
+    if choice.kind == "free":
+        return start
+    if choice.kind == "seat":
+        return _seat(start, shop)
+    if choice.kind in _PLATES:
+        material = _plate(start, shop)
+    elif choice.kind == "end plate":
+        material = _end_plate(start, shop)
+    else:
+        material = _angles(start, shop)
+    span = _span(material)
+    room = clear_height(site, notches, span)
+    ladder, reasons, findings = ladder_of(site, notches, room, choice.size, choice.planes, shop)
+    joint = replace(
+        material,
+        ladder=ladder,
+        reasons=(*material.reasons, *reasons),
+        findings=(*material.findings, *findings),
+    )
+    return joint if ladder is not None else without(joint)
+
+
+def without(joint: Joint) -> Joint:
+    """The end without a connection, its findings kept."""
+    return replace(joint, choice=replace(joint.choice, kind="free"), ladder=None, spread=None)
+
+
+def _span(joint: Joint) -> tuple[float, float]:
+    """Where along the plan, from the face, the material lies on the beam's web, inches."""
+    level = math.cos(math.radians(joint.site.skew))
+    setback = joint.choice.setback.inches / level
+    if joint.kind in _ANGLES and joint.angle is not None:
+        return setback, joint.angle.bf.inches
+    if joint.kind in _PLATES:
+        return setback, joint.gage.inches * 2
+    return setback, setback
+
+
+def gage_of(leg: Length, shop: Shop) -> Length:
+    """The gage of an angle's leg: from the table, in millimetres a little over half of the leg.
+
+    Source: AISC Manual Table 1-7A; for metric legs common practice, no source.
+    """
+    if shop.system is System.FT_IN:
+        return leg_gage(leg).gage
+    return round_up(leg * 11 / 20, _FIVE)
+
+
+def _angles(joint: Joint, shop: Shop) -> Joint:
+    """The angle and how far its bolts spread in the support."""
+    choice, site = joint.choice, joint.site
+    welded = choice.to_beam is Join.WELDED
+    given = site.joint.angle or (shop.frame.welded_angle if welded else shop.frame.angle)
+    names = (given,) if site.joint.angle else (given, *_SMALLER[shop.system])
+    web = site.member.stock.tw
+    half = up_to(web.inches / 2, shop.frame.spread_step)
+    pair = choice.kind == "double angles"
+    room = _face_room(site)
+    found: Finding | None = None
+    for name in names:
+        angle = _angle(name, shop)
+        out = gage_of(angle.d, shop)
+        spread = (out + half) * 2
+        edge = minimum_edge_distance(choice.size).inches
+        wide = (
+            spread.inches / 2 + edge if choice.to_support is Join.BOLTED else angle.d.inches + web.inches / 2
+        )
+        if wide <= room + 1e-6:
+            break
+    else:
+        found = Finding(
+            "face-too-narrow",
+            Severity.ERROR,
+            f"{site.member.name} {site.word}",
+            f"{angle.designation} wants {shop.say(wide)} to each side of the web, "
+            f"the face has {shop.say(room)}",
+            "use a single plate, a narrower angle, or a wider support",
+            "ANSI/AISC 360-22 Table J3.4",
+        )
+    where = f"{angle.designation}, outstanding leg {shop.say(angle.d)}"
+    reasons = [
+        Reason(
+            where,
+            f"its bolts want {shop.say(wide)} to each side, the face has "
+            f"{'no limit' if room == math.inf else shop.say(room)}",
+            PRACTICE,
+            site.word,
+        )
+    ]
+    if choice.to_support is Join.BOLTED:
+        reasons.append(
+            Reason(
+                f"bolts spread {shop.say(spread)} in the support"
+                if pair
+                else f"bolts {shop.say(spread / 2)} off",
+                f"gage {shop.say(out)} and half of the {web.inches:.3f} in web rounded up, {shop.say(half)}"
+                + (", twice" if pair else ""),
+                f"{_SPREAD}; gage: AISC Manual Table 1-7A",
+                site.word,
+            )
+        )
+    extra = () if found is None else (found,)
+    return replace(
+        joint,
+        angle=angle,
+        spread=spread if choice.to_support is Join.BOLTED else None,
+        reasons=(*joint.reasons, *reasons),
+        findings=(*joint.findings, *extra),
+    )
+
+
+def _angle(name: str, shop: Shop) -> Section:
+    stock = stock_named(name, shop.system)
+    if not isinstance(stock, Section) or stock.profile is not Profile.ANGLE:
+        raise ValueProblem(f"angle {stock.designation} is no angle: give one like L4x3-1/2x5/16")
+    return stock
+
+
+def _face_room(site: Site) -> float:
+    """How far the face runs to each side of the beam's web, inches; endless along a girder."""
+    stock = site.support.stock
+    if site.kind is FaceKind.GIRDER_WEB or not site.support.is_column:
+        return math.inf
+    wide = stock.bf.inches if site.kind is not FaceKind.COLUMN_WEB else stock.d.inches - 2 * fillet_of(stock)
+    if site.kind is FaceKind.WALL:
+        wide = (stock.bf if site.face.value in {"top", "bottom"} else stock.d).inches
+    centre = site.support.start
+    off = (centre[0] - site.point[0]) * site.aside[0] + (centre[1] - site.point[1]) * site.aside[1]
+    return wide / 2 - abs(off)
+
+
+def _plate(joint: Joint, shop: Shop) -> Joint:
+    """A single plate's thickness, and how far off the face its bolts are."""
+    site, choice = joint.site, joint.choice
+    thick = site.joint.thickness or shop.frame.plate
+    level = math.cos(math.radians(site.skew))
+    edge = shop.frame.edge
+    setback = choice.setback.inches / level
+    least = setback + edge.inches
+    gage = max(up_to(least, Length.from_inches(1) / 4), shop.frame.plate_gage)
+    rule = (
+        f"setback {shop.say(setback)} along the beam and {shop.say(edge)} to the bolts make "
+        f"{shop.say(least)}; at least {shop.say(shop.frame.plate_gage)}"
+    )
+    reason = Reason(
+        f"bolts {shop.say(gage)} off the face, plate {shop.say(thick)}", rule, PRACTICE, site.word
+    )
+    limit = choice.size.diameter / 2 + Length.from_inches(1) / 16
+    extra: tuple[Finding, ...] = ()
+    if thick > limit and site.member.stock.tw > limit:
+        extra = (
+            Finding(
+                "plate-stiff",
+                Severity.WARNING,
+                f"{site.member.name} {site.word}",
+                f"plate {shop.say(thick)} and web {shop.say(site.member.stock.tw)} are both over half a bolt "
+                f"and 1/16, {shop.say(limit)}",
+                "use a thinner plate or larger bolts",
+                "AISC Manual Part 10, Table 10-9 (from memory)",
+            ),
+        )
+    return replace(
+        joint,
+        thickness=thick,
+        gage=gage,
+        reasons=(*joint.reasons, reason),
+        findings=(*joint.findings, *extra),
+    )
+
+
+def _end_plate(joint: Joint, shop: Shop) -> Joint:
+    site = joint.site
+    room = _face_room(site)
+    usual = shop.frame.end_gage
+    if site.kind is FaceKind.COLUMN_FLANGE and site.support.stock.gage is not None:
+        usual = site.support.stock.gage
+        why = f"the workable gage of {site.support.stock.designation}"
+    else:
+        why = "the shop's practice"
+    edge = minimum_edge_distance(joint.choice.size)
+    extra: tuple[Finding, ...] = ()
+    if (usual / 2 + edge).inches > room + 1e-6:
+        extra = (
+            Finding(
+                "face-too-narrow",
+                Severity.ERROR,
+                f"{site.member.name} {site.word}",
+                f"an end plate with its bolts {shop.say(usual)} apart wants {shop.say(usual / 2 + edge)} "
+                f"to each side, the face has {shop.say(room)}",
+                "use a narrower gage or a wider support",
+                "ANSI/AISC 360-22 Table J3.4",
+            ),
+        )
+    reason = Reason(f"bolts {shop.say(usual)} apart", why, "AISC Manual Table 1-1, workable gage", site.word)
+    return replace(
+        joint,
+        spread=usual,
+        thickness=joint.choice.setback,
+        reasons=(*joint.reasons, reason),
+        findings=(*joint.findings, *extra),
+    )
+
+
+def _seat(joint: Joint, shop: Shop) -> Joint:
+    site = joint.site
+    angle = _angle(site.joint.angle or shop.frame.seat_angle, shop)
+    gage = site.member.stock.gage
+    if gage is None:
+        gage = up_to(site.member.stock.bf.inches / 2, Length.from_inches(1) / 4)
+    reason = Reason(
+        f"seat {angle.designation}",
+        "the beam's bottom flange lies on its shorter leg; a clip holds the top",
+        PRACTICE,
+        site.word,
+    )
+    return replace(joint, angle=angle, spread=gage, reasons=(*joint.reasons, reason))

@@ -1,0 +1,188 @@
+"""How many rows of bolts, and where the first of them lies."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from gageline.detail.copes import Notches
+from gageline.detail.reason import PRACTICE, Reason
+from gageline.detail.shop import Shop, up_to
+from gageline.detail.site import Site, largest_fillet
+from gageline.detail.space import UP, dot
+from gageline.detail.values import bolt_value, row_value
+from gageline.part import Face, Finding, Severity
+from gageline.steel import Bolt
+from gageline.units import Length
+
+__all__ = ["Ladder", "clear_height", "ladder_of"]
+
+_MOST_ROWS = 20
+_HALF = "AISC Manual Part 10: connection length at least half of T (Design Examples v16, II.A-17A)"
+_QUARTER = Length.from_inches(1) / 4
+
+
+@dataclass(frozen=True, slots=True)
+class Ladder:
+    """Rows of bolts, one over the other.
+
+    Args:
+        rows: how many.
+        first: elevation of the first, the uppermost, inches.
+        pitch: between rows.
+        edge: from the end of the connection material to its first row.
+        room: elevations between which the material must stay, lower and upper, inches.
+    """
+
+    rows: int
+    first: float
+    pitch: Length
+    edge: Length
+    room: tuple[float, float]
+
+    @property
+    def length(self) -> Length:
+        """Of the connection material."""
+        return self.pitch * (self.rows - 1) + self.edge * 2
+
+    @property
+    def elevations(self) -> tuple[float, ...]:
+        """Of the rows from the top down, inches."""
+        return tuple(self.first - (self.pitch * number).inches for number in range(self.rows))
+
+    def fits(self, first: float, rows: int | None = None) -> bool:
+        """Whether the rows fit in the room with the first one at an elevation."""
+        last = first - (self.pitch * ((rows or self.rows) - 1)).inches
+        low, high = self.room
+        return first + self.edge.inches <= high + 1e-6 and last - self.edge.inches >= low - 1e-6
+
+
+def clear_height(site: Site, notches: Notches, span: tuple[float, float]) -> tuple[float, float]:
+    """Between which elevations material on the beam's web and on the support is clear of fillets and copes.
+
+    Args:
+        site: where the end meets its support.
+        notches: of the end.
+        span: where along the plan, from the face, the material lies on the web, inches.
+    """
+    beam = site.member
+    steep = dot(beam.ey, UP)
+    fillet = largest_fillet(beam.stock)
+    top = notches.depth(Face.TOP).inches or fillet
+    bottom = notches.depth(Face.BOTTOM).inches or fillet
+    highs = [site.point[2] + site.slope * x - top / steep for x in span]
+    lows = [site.point[2] + site.slope * x - (beam.depth - bottom) / steep for x in span]
+    low, high = site.flat
+    return max(*lows, low), min(*highs, high)
+
+
+def ladder_of(
+    site: Site, notches: Notches, room: tuple[float, float], size: Bolt, planes: int, shop: Shop
+) -> tuple[Ladder | None, tuple[Reason, ...], tuple[Finding, ...]]:
+    """The rows of an end.
+
+    Args:
+        site: where the end meets its support.
+        notches: of the end.
+        room: elevations that the material must stay between, inches.
+        size: the bolt.
+        planes: shear planes of one row.
+        shop: the practice.
+
+    Returns:
+        The rows, None when not one fits; why; and what is wrong with them.
+    """
+    practice, joint = shop.practice, site.joint
+    pitch, edge = practice.pitch, practice.end_distance
+    low, high = room
+    drop = joint.drop or practice.drop
+    first = min(site.point[2] - drop.inches, high - edge.inches)
+    if first < site.point[2] - drop.inches - 1e-6:
+        first = site.point[2] - up_to(site.point[2] - first, _QUARTER).inches
+    most = math.floor((first - low - edge.inches + 1e-6) / pitch.inches) + 1
+    subject = f"{site.member.name} {site.word}"
+    if most < 1:
+        return None, (), (_no_room(site, subject, room, shop),)
+    half, half_of = _half(site, notches)
+    by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
+    each = row_value(size, planes, site.member.stock.tw)
+    wanted = joint.reaction or 0.0
+    by_force = max(1, math.ceil(wanted / each - 1e-9))
+    rows = joint.rows or max(by_depth, by_force, 2)
+    ladder = Ladder(min(rows, most, _MOST_ROWS), first, pitch, edge, room)
+    unit = bolt_value(size).unit
+    reason = Reason(
+        f"{ladder.rows} rows at {shop.say(pitch)}, the first {shop.say(site.point[2] - first)} down, "
+        f"material {shop.say(ladder.length)} long",
+        f"{'as given; ' if joint.rows else ''}reaction {wanted:g} {unit} over {each:.1f} a row asks for "
+        f"{by_force}, half of {half_of} ({shop.say(half)}) for {by_depth}, and {most} fit in the clear "
+        f"{shop.say(high - low)}",
+        f"{_HALF}; {bolt_value(size).source}",
+        site.word,
+    )
+    return ladder, (reason,), tuple(_shortage(subject, (rows, most, by_force, by_depth), shop, high - low))
+
+
+def _half(site: Site, notches: Notches) -> tuple[float, str]:
+    """The least length of the connection, inches, and what it is half of."""
+    stock = site.member.stock
+    if notches.copes:
+        left = stock.d - notches.depth(Face.TOP) - notches.depth(Face.BOTTOM)
+        return left.inches / 2, "the coped depth"
+    if stock.T is not None:
+        return stock.T.inches / 2, "T"
+    return (stock.d.inches - 2 * largest_fillet(stock)) / 2, "the flat of the web"
+
+
+def _no_room(site: Site, subject: str, room: tuple[float, float], shop: Shop) -> Finding:
+    height = max(0.0, room[1] - room[0])
+    return Finding(
+        "no-room-for-bolts",
+        Severity.ERROR,
+        subject,
+        f"only {shop.say(height)} of web is clear between fillets and copes at {site.support.name} "
+        f"{site.support.stock.designation}: not one row fits",
+        "lower or raise the beam, use a deeper support, or enter the connection as drawn",
+        PRACTICE,
+    )
+
+
+def _shortage(subject: str, counts: tuple[int, int, int, int], shop: Shop, height: float) -> list[Finding]:
+    rows, most, by_force, by_depth = counts
+    made = min(rows, most)
+    found: list[Finding] = []
+    room = f"{most} rows fit in the clear {shop.say(height)}"
+    if made < by_force:
+        found.append(
+            Finding(
+                "rows-for-reaction",
+                Severity.ERROR,
+                subject,
+                f"{made} rows do not carry the reaction, which asks for {by_force}; {room}",
+                "use larger bolts, a deeper beam, or another connection",
+                _HALF,
+            )
+        )
+    if made < by_depth:
+        found.append(
+            Finding(
+                "rows-for-depth",
+                Severity.WARNING,
+                subject,
+                f"{made} rows are less than half of the depth asks for, {by_depth}; {room}",
+                "lower the beam or use a deeper support, and have the end's stability checked",
+                _HALF,
+            )
+        )
+    if made < 2:
+        found.append(
+            Finding(
+                "two-bolts",
+                Severity.ERROR,
+                subject,
+                "one row leaves fewer than two bolts in the beam",
+                "make room for two rows, or use another connection",
+                "29 CFR 1926.756(a)(1)",
+            )
+        )
+    return found

@@ -1,0 +1,43 @@
+"""What detailing works by: the shop's practice, the clearances of detailing, the job's units."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from gageline.job import FramePractice, Practice, say
+from gageline.steel import Bolt, bolt
+from gageline.units import Length, System, round_up
+
+__all__ = ["Shop"]
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """The practice that detailing works by.
+
+    Args:
+        practice: the shop's defaults for pieces.
+        frame: its clearances and roundings of detailing.
+        system: the units that messages are written in.
+    """
+
+    practice: Practice
+    frame: FramePractice
+    system: System
+
+    def say(self, length: Length | float) -> str:
+        """A length, or inches, in the job's units."""
+        return say(length if isinstance(length, Length) else Length.from_inches(length), self.system)
+
+    def cope(self, inches: float) -> Length:
+        """A length or depth of a cope rounded up to the shop's step."""
+        return up_to(inches, self.frame.cope_step)
+
+    def bolt(self, given: str | None) -> Bolt:
+        """The bolt given, or that of the practice."""
+        return bolt(given or self.practice.bolt)
+
+
+def up_to(inches: float, step: Length) -> Length:
+    """Inches rounded up to a step, forgiving a millionth of an inch above one."""
+    return round_up(Length.from_inches(inches - 1e-6), step)

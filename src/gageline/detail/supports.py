@@ -1,0 +1,260 @@
+"""What supports each end of a member, found from the geometry alone."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from gageline.detail.line import Frame, Line
+from gageline.detail.site import FaceKind, Site, face_plane, joint_of, web_offset
+from gageline.detail.space import Vec, along, cross, dot, line_crossing, minus, sideways, unit
+from gageline.job import Note, say
+from gageline.part import End, Face
+from gageline.steel import Profile
+from gageline.units import Length, System
+
+__all__ = ["Bearing", "Supports", "find_supports"]
+
+_CELL = 120.0  # inches: members are looked up by squares of the plan
+_REACH = 14.0  # inches past a work point that a support's line may lie
+_LEAST_SHARED = 3.0  # inches of depth that a beam and its support have in common at the least
+_SHUT = 0.26  # sine of the least angle in the plan between a member and its support, 15 degrees
+_TOUCH = 0.26  # inches between a column's top and the steel that bears on it
+_LYING = frozenset({Face.TOP, Face.BOTTOM})
+_SIDES = (Face.TOP, Face.NEAR, Face.BOTTOM, Face.FAR)
+
+
+@dataclass(frozen=True, slots=True)
+class Bearing:
+    """A member that passes over the top of a column, or ends on it.
+
+    Args:
+        member: the member.
+        column: under it.
+        run: from the member's start work point to the column's middle, in the plan, inches.
+        end: the end that bears there, None in between.
+    """
+
+    member: Line
+    column: Line
+    run: float
+    end: End | None
+
+
+@dataclass(frozen=True, slots=True)
+class Supports:
+    """What carries what.
+
+    Args:
+        sites: ends of members that frame into the side of something.
+        bearings: members on top of columns.
+        free: ends that nothing supports because the document says so.
+    """
+
+    sites: tuple[Site, ...]
+    bearings: tuple[Bearing, ...]
+    free: tuple[tuple[Line, End], ...]
+
+
+class _Squares:
+    """Members by the squares of the plan that they pass through."""
+
+    def __init__(self, lines: tuple[Line, ...]) -> None:
+        self.held: dict[tuple[int, int], dict[str, Line]] = defaultdict(dict)
+        for line in lines:
+            away = minus(line.finish, line.start)
+            steps = max(1, math.ceil(math.hypot(away[0], away[1]) / (_CELL / 2)))
+            for step in range(steps + 1):
+                self.held[_square(along(line.start, away, step / steps))][line.name] = line
+
+    def near(self, point: Vec) -> Iterator[Line]:
+        """Members that may pass a point."""
+        i, j = _square(point)
+        found: dict[str, Line] = {}
+        for square in ((i + a, j + b) for a in (-1, 0, 1) for b in (-1, 0, 1)):
+            found |= self.held.get(square, {})
+        yield from found.values()
+
+
+def _square(point: Vec) -> tuple[int, int]:
+    return math.floor(point[0] / _CELL), math.floor(point[1] / _CELL)
+
+
+def find_supports(frame: Frame, system: System) -> tuple[Supports, list[Note]]:
+    """What supports every end of every beam, and notes of those that reach nothing.
+
+    Args:
+        frame: every member where it stands.
+        system: the units that messages are written in.
+    """
+    squares = _Squares(tuple(frame.lines.values()))
+    notes: list[Note] = []
+    sites: list[Site] = []
+    bearings: list[Bearing] = []
+    free: list[tuple[Line, End]] = []
+    for beam in frame.beams:
+        over = list(_passed(beam, squares))
+        bearings.extend(over)
+        for end in End:
+            joint = joint_of(beam, end)
+            site = None if joint.connection == "bearing" else _site(beam, end, squares)
+            if joint.overhang or joint.connection == "free":
+                free.append((beam, end))
+            elif site is not None:
+                sites.append(site)
+            elif not any(one.end is end for one in over):
+                word = "start" if end is End.LEFT else "end"
+                notes.append(((*beam.path, word), _nothing_there(beam, end, squares, system)))
+    notes.extend(_in_one_place(frame, squares))
+    return Supports(tuple(sites), tuple(bearings), tuple(free)), notes
+
+
+def work_point(line: Line, end: End) -> Vec:
+    """The work point of an end."""
+    return line.start if end is End.LEFT else line.finish
+
+
+def _passed(beam: Line, squares: _Squares) -> Iterator[Bearing]:
+    """Columns whose tops a beam lies on."""
+    run = math.hypot(*minus(beam.finish, beam.start)[:2])
+    seen: set[str] = set()
+    steps = max(1, math.ceil(run / _CELL))
+    for step in range(steps + 1):
+        for column in squares.near(along(beam.start, beam.plan, run * step / steps)):
+            if not column.is_column or column.name in seen:
+                continue
+            seen.add(column.name)
+            at = beam.plan_distance(column.finish)
+            aside = abs(dot(minus(column.finish, beam.start), sideways(beam.plan)))
+            under = beam.top_at(column.finish) - beam.upright_depth()
+            if (
+                -_REACH < at < run + _REACH
+                and aside < beam.stock.bf.inches / 2
+                and abs(under - column.finish[2]) < _TOUCH
+            ):
+                end = End.LEFT if at < _REACH else End.RIGHT if at > run - _REACH else None
+                yield Bearing(beam, column, at, end)
+
+
+def _site(beam: Line, end: End, squares: _Squares) -> Site | None:
+    """The face that an end meets; the nearest one, columns before beams."""
+    point = work_point(beam, end)
+    found: list[tuple[bool, float, Site]] = []
+    for other in squares.near(point):
+        if other.name == beam.name:
+            continue
+        site = _column_site(beam, end, other) if other.is_column else _girder_site(beam, end, other)
+        if site is not None:
+            found.append((not other.is_column, math.dist(site.point[:2], point[:2]), site))
+    return min(found, key=lambda item: item[:2])[2] if found else None
+
+
+def _girder_site(beam: Line, end: End, girder: Line) -> Site | None:
+    point, inward = work_point(beam, end), _inward(beam, end)
+    if abs(cross(inward, girder.plan)[2]) < _SHUT:
+        return None
+    ahead = line_crossing(point, inward, girder.start, sideways(girder.plan))
+    if ahead is None or abs(ahead) > _REACH:
+        return None
+    crossing = along(point, inward, ahead)
+    run = math.hypot(*minus(girder.finish, girder.start)[:2])
+    if not -1.0 < girder.plan_distance(crossing) < run + 1.0:
+        return None
+    top, girder_top = beam.top_at(crossing), girder.top_at(crossing)
+    shared = min(top, girder_top) - max(top - beam.upright_depth(), girder_top - girder.upright_depth())
+    if shared < _LEAST_SHARED:
+        return None
+    face = Face.NEAR if dot(inward, girder.ez) > 0 else Face.FAR
+    box = girder.stock.profile is Profile.BOX
+    return _on_face(beam, end, girder, face, FaceKind.WALL if box else FaceKind.GIRDER_WEB)
+
+
+def _column_site(beam: Line, end: End, column: Line) -> Site | None:
+    point, inward = work_point(beam, end), _inward(beam, end)
+    away = minus(column.start, point)
+    ahead, aside = dot(away, inward), abs(dot(away, sideways(inward)))
+    size = max(column.stock.d, column.stock.bf).inches
+    if abs(ahead) > max(_REACH, size) or aside > size / 2:
+        return None
+    top = beam.top_at(point)
+    shared = min(top, column.finish[2]) - max(top - beam.upright_depth(), column.start[2])
+    if shared < _LEAST_SHARED:
+        return None
+    face = max(_SIDES, key=lambda one: round(dot(face_plane(column, one)[1], inward), 9))
+    if column.stock.profile is Profile.BOX:
+        kind = FaceKind.WALL
+    else:
+        kind = FaceKind.COLUMN_FLANGE if face in _LYING else FaceKind.COLUMN_WEB
+    return _on_face(beam, end, column, face, kind)
+
+
+def _on_face(beam: Line, end: End, support: Line, face: Face, kind: FaceKind) -> Site | None:
+    on, out = face_plane(support, face)
+    level = unit((out[0], out[1], 0.0))
+    middle = along(work_point(beam, end), beam.ez, web_offset(beam.stock))
+    ahead = line_crossing(middle, beam.plan, on, level)
+    if ahead is None:
+        return None
+    x, y, _ = along(middle, beam.plan, ahead)
+    return Site(beam, end, support, face, kind, (x, y, beam.top_at((x, y, 0.0))), level)
+
+
+def _inward(beam: Line, end: End) -> Vec:
+    x, y, _ = beam.plan
+    return (x, y, 0.0) if end is End.LEFT else (-x, -y, 0.0)
+
+
+def _nothing_there(beam: Line, end: End, squares: _Squares, system: System) -> str:
+    """What is near an end that reaches nothing."""
+    point = work_point(beam, end)
+    near = sorted(
+        (_gap(point, other), other.name) for other in squares.near(point) if other.name != beam.name
+    )
+    remedy = 'move it there, or give overhang or connection = "free"'
+    if not near:
+        return (
+            f"nothing supports it and no member is within {say(Length.from_inches(_CELL), system)}: {remedy}"
+        )
+    names = ", ".join(f'"{name}" {say(Length.from_inches(gap), system)} away' for gap, name in near[:3])
+    return f"nothing supports it; the nearest are {names} in the plan: {remedy}, or check the tops of steel"
+
+
+def _gap(point: Vec, other: Line) -> float:
+    """The distance in the plan from a point to a member's line, inches."""
+    if other.is_column:
+        return math.dist(point[:2], other.start[:2])
+    run = math.hypot(*minus(other.finish, other.start)[:2])
+    foot = along(other.start, other.plan, min(max(other.plan_distance(point), 0.0), run))
+    return math.dist(point[:2], foot[:2])
+
+
+def _in_one_place(frame: Frame, squares: _Squares) -> Iterator[Note]:
+    """Members that lie in one another."""
+    order = {name: number for number, name in enumerate(frame.lines)}
+    for line in frame.lines.values():
+        middle = along(line.start, minus(line.finish, line.start), 0.5)
+        for other in squares.near(middle):
+            if order[other.name] < order[line.name] and _coincide(line, other):
+                yield (
+                    line.path,
+                    f'"{line.name}" and "{other.name}" stand in one place: move one or take it out',
+                )
+
+
+def _coincide(one: Line, two: Line) -> bool:
+    if one.is_column and two.is_column:
+        apart = math.dist(one.start[:2], two.start[:2])
+        shared = min(one.finish[2], two.finish[2]) - max(one.start[2], two.start[2])
+        return apart < min(one.stock.bf, two.stock.bf).inches / 2 and shared > 1.0
+    if one.is_column or two.is_column or abs(cross(one.plan, two.plan)[2]) > 0.01:
+        return False
+    aside = abs(dot(minus(two.start, one.start), sideways(one.plan)))
+    ends = sorted(one.plan_distance(point) for point in (two.start, two.finish))
+    run = math.hypot(*minus(one.finish, one.start)[:2])
+    lap = min(ends[1], run) - max(ends[0], 0.0)
+    if aside > 0.5 or lap < 12.0:
+        return False
+    top, other = one.start[2], two.top_at(one.start)
+    return min(top, other) > max(top - one.depth, other - two.depth)

@@ -1,0 +1,69 @@
+"""What a row of bolts carries, from a simple table until the connection is checked."""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from gageline.errors import ValueProblem
+from gageline.steel import Bolt, bolt
+from gageline.units import Length
+
+__all__ = ["BoltValue", "bolt_value", "row_value"]
+
+
+@dataclass(frozen=True, slots=True)
+class BoltValue:
+    """What one bolt carries.
+
+    Args:
+        shear: in one shear plane, kip or kN as the table's unit says.
+        bearing: in a ply one inch thick, kip; None where the table gives none.
+        unit: kip or kN.
+        source: the standard or example.
+    """
+
+    shear: float
+    bearing: float | None
+    unit: str
+    source: str
+
+
+@cache
+def _table() -> dict[str, BoltValue]:
+    text = (files("gageline.detail") / "data" / "bolt_values.csv").read_text(encoding="utf-8")
+    return {
+        bolt(line["size"]).size: BoltValue(
+            float(line["shear"]),
+            float(line["bearing_per_length"]) if line["bearing_per_length"] else None,
+            line["unit"].partition(" ")[0],
+            line["source"],
+        )
+        for line in csv.DictReader(text.splitlines())
+    }
+
+
+def bolt_value(size: Bolt) -> BoltValue:
+    """What one bolt of a size carries.
+
+    Raises:
+        ValueProblem: when the table does not have the size.
+    """
+    if size.size not in _table():
+        raise ValueProblem(f'bolt "{size.size}" has no value in the table: use one of {", ".join(_table())}')
+    return _table()[size.size]
+
+
+def row_value(size: Bolt, planes: int, web: Length) -> float:
+    """What one row of bolts through the beam's web carries, kip or kN as the table's unit says.
+
+    Args:
+        size: the bolt.
+        planes: shear planes of the row.
+        web: thickness of the web.
+    """
+    value = bolt_value(size)
+    shear = value.shear * planes
+    return shear if value.bearing is None else min(shear, value.bearing * web.inches)

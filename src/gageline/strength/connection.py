@@ -1,0 +1,314 @@
+"""The end connection of a beam in the words of the trade, with plain numbers where the clauses need them.
+
+Lengths are in inches, stresses in ksi, forces in kips. Heights are measured down from the beam's upper edge
+as it is cut: from the top of steel, or from the edge of a top cope. Nothing here knows where a connection
+came from; a drawing, a frame and a suggestion all write the same record.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from gageline.errors import ValueProblem
+from gageline.strength.aisc360.j3_bolts import Hole
+from gageline.strength.guard import not_negative, positive
+
+__all__ = [
+    "UNDER_RUN",
+    "Beam",
+    "Bolted",
+    "Connection",
+    "Fillet",
+    "Fitting",
+    "Holes",
+    "Kind",
+    "Material",
+    "Notch",
+    "Support",
+    "SupportFace",
+]
+
+UNDER_RUN = 0.25
+"""What a beam may be shorter than ordered, in: allowed for beside the setback in the Design Examples."""
+
+
+class Kind(StrEnum):
+    """The connections whose checks are known."""
+
+    DOUBLE_ANGLES = "double angles"
+    SINGLE_ANGLE = "single angle"
+    SINGLE_PLATE = "single plate"
+    EXTENDED_PLATE = "extended plate"
+    END_PLATE = "end plate"
+    SEAT = "seat"
+
+
+class SupportFace(StrEnum):
+    """What a connection stands on."""
+
+    GIRDER_WEB = "girder web"
+    COLUMN_FLANGE = "column flange"
+    COLUMN_WEB = "column web"
+    WALL = "wall of a hollow section"
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """A steel.
+
+    Args:
+        grade: its name.
+        F_y: yield stress, ksi.
+        F_u: tensile strength, ksi.
+    """
+
+    grade: str
+    F_y: float
+    F_u: float
+
+    def __post_init__(self) -> None:
+        positive(F_y=self.F_y, F_u=self.F_u)
+
+
+@dataclass(frozen=True, slots=True)
+class Notch:
+    """A cope.
+
+    Args:
+        c: length from the end of the beam, in.
+        d_c: depth from the outside of the flange, in.
+    """
+
+    c: float
+    d_c: float
+
+    def __post_init__(self) -> None:
+        positive(c=self.c, d_c=self.d_c)
+
+
+@dataclass(frozen=True, slots=True)
+class Beam:
+    """The end of the supported beam.
+
+    Args:
+        section: its designation.
+        steel: its steel.
+        d: depth, in.
+        t_w: thickness of the web, in.
+        b_f: width of the flange, in.
+        t_f: thickness of the flange, in.
+        k: outer face of the flange to the toe of the fillet, design value, in.
+        rolled_i: whether it is a rolled I-shape.
+        top: cope of the top flange, None without one.
+        bottom: cope of the bottom flange, None without one.
+    """
+
+    section: str
+    steel: Material
+    d: float
+    t_w: float
+    b_f: float
+    t_f: float
+    k: float
+    rolled_i: bool = True
+    top: Notch | None = None
+    bottom: Notch | None = None
+
+    def __post_init__(self) -> None:
+        positive(d=self.d, t_w=self.t_w, b_f=self.b_f, t_f=self.t_f, k=self.k)
+        if self.h_o <= 0:
+            raise ValueProblem(
+                f"the copes of {self.section} leave h_o = {self.h_o:g} in of a depth of {self.d:g} in: "
+                "make them shallower"
+            )
+
+    @property
+    def h_o(self) -> float:
+        """Depth of web left at the end, in."""
+        return self.d - sum(notch.d_c for notch in (self.top, self.bottom) if notch)
+
+    @property
+    def h_tw(self) -> float:
+        """Slenderness of the web between fillets."""
+        return (self.d - 2 * self.k) / self.t_w
+
+
+@dataclass(frozen=True, slots=True)
+class Holes:
+    """The holes of one part.
+
+    Args:
+        kind: their kind, and how slots lie to the reaction.
+        along: size along the reaction, in.
+        across: size across it, in.
+    """
+
+    kind: Hole
+    along: float
+    across: float
+
+    def __post_init__(self) -> None:
+        positive(along=self.along, across=self.across)
+
+
+@dataclass(frozen=True, slots=True)
+class Bolted:
+    """One joint with bolts: a fitting to the beam's web, or a fitting to its support.
+
+    Args:
+        size: of the bolts as written.
+        d: their diameter, in.
+        group: strength group of Table J3.2.
+        threads: N or X.
+        rows: number of rows, one above the other.
+        pitch: between rows, in; of any value with one row.
+        gage: from the fitting's own line to the nearest column: from the heel of an angle, from the weld of
+            a single plate, from the middle of the web in an end plate or a seat; in.
+        edge_top: upper end of the fitting to the first row, in.
+        edge_bottom: last row to the lower end of the fitting, in.
+        edge_side: farthest column to the edge of the fitting beyond it, in.
+        holes: in the fitting.
+        other: in the web or the support that it is bolted to.
+        columns: number of columns in one leg or plate; the two of an end plate, one on each side, are one.
+        between: between columns, in.
+    """
+
+    size: str
+    d: float
+    group: str
+    threads: str
+    rows: int
+    pitch: float
+    gage: float
+    edge_top: float
+    edge_bottom: float
+    edge_side: float
+    holes: Holes
+    other: Holes
+    columns: int = 1
+    between: float = 0.0
+
+    def __post_init__(self) -> None:
+        positive(d=self.d, rows=self.rows, pitch=self.pitch, gage=self.gage, columns=self.columns)
+        positive(edge_top=self.edge_top, edge_bottom=self.edge_bottom, edge_side=self.edge_side)
+        not_negative(between=self.between)
+        if self.columns > 1 and self.between <= 0:
+            raise ValueProblem(
+                f"{self.columns} columns of bolts are 0 in apart: give the distance between the columns"
+            )
+
+    @property
+    def span(self) -> float:
+        """First row to last row, in."""
+        return (self.rows - 1) * self.pitch
+
+
+@dataclass(frozen=True, slots=True)
+class Fillet:
+    """One joint with fillet welds.
+
+    Args:
+        leg: in.
+        F_EXX: strength of the filler metal, ksi.
+    """
+
+    leg: float
+    F_EXX: float = 70.0
+
+    def __post_init__(self) -> None:
+        positive(leg=self.leg, F_EXX=self.F_EXX)
+
+
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """The angle or plate between the beam and its support.
+
+    Args:
+        name: what it is, as printed: `2L5X3-1/2X5/16`.
+        steel: its steel.
+        t: thickness, in.
+        length: along the reaction (of a seat: along the support), in.
+        leg: the leg on the beam's web, or the width of a plate (of a seat: the upright leg), in.
+        out: the other leg of an angle, in; zero for a plate.
+    """
+
+    name: str
+    steel: Material
+    t: float
+    length: float
+    leg: float
+    out: float = 0.0
+
+    def __post_init__(self) -> None:
+        positive(t=self.t, length=self.length, leg=self.leg)
+        not_negative(out=self.out)
+
+
+@dataclass(frozen=True, slots=True)
+class Support:
+    """What carries the connection.
+
+    Args:
+        section: its designation.
+        steel: its steel.
+        face: where the connection stands on it.
+        t: thickness of steel there, in.
+        opposite: reaction of a beam on the other side that the same bolts or welds carry, kips.
+        opposite_rows: rows of its bolts in the same holes.
+    """
+
+    section: str
+    steel: Material
+    face: SupportFace
+    t: float
+    opposite: float = 0.0
+    opposite_rows: int = 0
+
+    def __post_init__(self) -> None:
+        positive(t=self.t)
+        not_negative(opposite=self.opposite, opposite_rows=self.opposite_rows)
+
+
+@dataclass(frozen=True, slots=True)
+class Connection:
+    """One end of a beam with what joins it to its support, and what it must carry.
+
+    Args:
+        name: which end ("B1 left").
+        kind: which connection.
+        beam: the supported beam.
+        fitting: what is between.
+        to_beam: how the fitting is joined to the beam.
+        to_support: how it is joined to the support.
+        setback: gap between the support's face and the end of the beam as drawn, in.
+        drop: upper edge of the beam's web as cut down to the upper end of the fitting, in.
+        V: required reaction by the method it is checked with, kips.
+        N: required axial force, kips; counted as pulling the beam off.
+        support: what carries it; None where that is not known.
+        under_run: what the beam may be too short, in.
+        load: where the reaction comes from, in words.
+    """
+
+    name: str
+    kind: Kind
+    beam: Beam
+    fitting: Fitting
+    to_beam: Bolted | Fillet
+    to_support: Bolted | Fillet
+    setback: float
+    drop: float
+    V: float
+    N: float = 0.0
+    support: Support | None = None
+    under_run: float = UNDER_RUN
+    load: str = "given"
+
+    def __post_init__(self) -> None:
+        positive(V=self.V)
+        not_negative(N=self.N, setback=self.setback, under_run=self.under_run)
+
+    @property
+    def gap(self) -> float:
+        """Setback with the under-run, in."""
+        return self.setback + self.under_run

@@ -1,0 +1,138 @@
+"""Double angles: bolted or welded to the beam's web, bolted or welded to the support."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from gageline.strength.aisc360.j4_elements import block_shear
+from gageline.strength.check import Check, Method, Strength
+from gageline.strength.connection import Bolted, Connection, Fillet
+from gageline.strength.groups import wrench
+from gageline.strength.kinds.beam_web import first_row
+from gageline.strength.kinds.bolted import (
+    Ply,
+    block_of_fitting,
+    net_shear,
+    rows_of_bolts,
+    yield_of_fitting,
+)
+from gageline.strength.kinds.pulled import PulledEnd, pulled
+from gageline.strength.kinds.support import shared_bolts, support_ply
+from gageline.strength.kinds.welded import beside_weld, c_shape, eccentric_lines, upright_line
+from gageline.strength.verdict import Findings, NotChecked, gathered
+
+__all__ = ["double_angles"]
+
+_PAIR = 2
+_PULL = NotChecked(
+    "the axial force",
+    "it is followed only through angles welded to the beam and bolted to the support",
+)
+State = tuple[str, Strength]
+
+
+def double_angles(connection: Connection, method: Method) -> Findings:
+    """Angles, bolts and welds of a pair of connection angles.
+
+    Args:
+        connection: the connection.
+        method: design method.
+
+    Returns:
+        Checks; the beam's web and the rules of detail are apart.
+
+    Source: Manual Part 10, Tables 10-1 to 10-3 and Examples II.A-1 to II.A-5.
+    """
+    states = [*_angles(connection), *_to_beam(connection), *_to_support(connection)]
+    found = Findings(tuple(state.check(connection.V, method, title) for title, state in states))
+    return gathered([found, shared_bolts(connection, _PAIR, method), _axial(connection, method)])
+
+
+def _angles(connection: Connection) -> Iterator[State]:
+    fitting = connection.fitting
+    yield "shear yielding of the angles", yield_of_fitting(fitting, _PAIR)
+    joints = [joint for joint in (connection.to_beam, connection.to_support) if isinstance(joint, Bolted)]
+    weakest = min((net_shear(fitting, joint, _PAIR) for joint in joints), key=_nominal, default=None)
+    yield "shear rupture of the angles", weakest or net_shear(fitting, None, _PAIR)
+    if isinstance(connection.to_beam, Bolted):
+        block = block_of_fitting(fitting, connection.to_beam, _PAIR, pushed_up=False)
+        yield "block shear of the angles, legs on the beam", block
+    if isinstance(connection.to_support, Bolted):
+        block = block_of_fitting(fitting, connection.to_support, _PAIR, pushed_up=True)
+        yield "block shear of the angles, outstanding legs", block
+
+
+def _nominal(strength: Strength) -> float:
+    return strength.nominal
+
+
+def _to_beam(connection: Connection) -> Iterator[State]:
+    beam, fitting, joint = connection.beam, connection.fitting, connection.to_beam
+    if isinstance(joint, Bolted):
+        edge = first_row(connection, joint) if beam.top else None
+        plies = (
+            Ply(fitting.steel, _PAIR * fitting.t, joint.holes, joint.edge_bottom),
+            Ply(beam.steel, beam.t_w, joint.other, edge, at_top=True),
+        )
+        yield "bolts through the beam web", rows_of_bolts(joint, 2, plies)
+        return
+    weld = _web_weld(connection, joint, 0.0)
+    yield "weld to the beam web", weld
+    yield "beam web beside the weld", beside_weld(weld, joint, beam.steel, beam.t_w, 2)
+
+
+def _web_weld(connection: Connection, weld: Fillet, angle: float) -> Strength:
+    """The weld of both legs on the web under a load through the face of the support.
+
+    Args:
+        connection: the connection.
+        weld: the weld.
+        angle: of the load from straight down, degrees.
+    """
+    fitting = connection.fitting
+    run = fitting.leg - connection.gap
+    lines = c_shape(fitting.length, run)
+    centroid = run**2 / (fitting.length + 2 * run)
+    load = wrench(angle, fitting.leg)
+    return eccentric_lines(weld, lines, load.tolist(), fitting.leg - centroid, _PAIR)
+
+
+def _to_support(connection: Connection) -> Iterator[State]:
+    fitting, joint, support = connection.fitting, connection.to_support, connection.support
+    if isinstance(joint, Bolted):
+        angles = Ply(fitting.steel, _PAIR * fitting.t, joint.holes, joint.edge_top, at_top=True)
+        plies = (angles, *support_ply(support, joint, _PAIR))
+        yield "bolts to the support, in pairs", rows_of_bolts(joint, _PAIR, plies)
+        return
+    weld = eccentric_lines(
+        joint, upright_line(fitting.length), wrench(0.0, fitting.out).tolist(), fitting.out, _PAIR
+    )
+    yield "weld to the support", weld
+    if support is not None:
+        both = 2 if support.opposite else 1
+        yield "support beside the weld", beside_weld(weld, joint, support.steel, support.t, both)
+
+
+def _axial(connection: Connection, method: Method) -> Findings:
+    if not connection.N:
+        return Findings()
+    weld, joint = connection.to_beam, connection.to_support
+    if not isinstance(weld, Fillet) or not isinstance(joint, Bolted):
+        return Findings(not_checked=(_PULL,))
+    beam, fitting = connection.beam, connection.fitting
+    resultant = math.hypot(connection.V, connection.N)
+    angle = math.degrees(math.atan2(connection.N, connection.V))
+    metal = _web_weld(connection, weld, -angle)
+    legs = fitting.leg - connection.gap
+    area = fitting.length * beam.t_w
+    block = block_shear(beam.steel.F_y, beam.steel.F_u, 2 * legs * beam.t_w, 2 * legs * beam.t_w, area)
+    checks: tuple[Check, ...] = (
+        metal.check(resultant, method, "weld to the beam web, both forces"),
+        beside_weld(metal, weld, beam.steel, beam.t_w, 2).check(
+            resultant, method, "beam web beside the weld, both forces"
+        ),
+        block.check(connection.N, method, "block shear of the beam web, axial force"),
+    )
+    end = PulledEnd(joint, fitting, b=joint.gage - fitting.t / 2, a=joint.edge_side)
+    return gathered([Findings(checks), pulled(connection, end, method)])

@@ -1,0 +1,120 @@
+"""Extended single plates: bolts farther from the support, or in more than one column."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from gageline.strength.aisc360.f_bars import bar_lateral_buckling
+from gageline.strength.aisc360.h_combined import shear_and_flexure
+from gageline.strength.aisc360.j2_welds import fillet_weld
+from gageline.strength.aisc360.j3_bolts import nominal_shear_stress
+from gageline.strength.aisc360.j4_elements import flexural_rupture, flexural_yielding
+from gageline.strength.aisc360.manual_plates import (
+    maximum_plate_thickness,
+    plate_without_stabilizer,
+    single_plate_weld,
+)
+from gageline.strength.check import Check, Method, Strength, step
+from gageline.strength.clause import clause_of
+from gageline.strength.connection import Bolted, Connection, Fillet
+from gageline.strength.groups import eccentric_bolts
+from gageline.strength.kinds.beam_web import end_distance
+from gageline.strength.kinds.bolted import eccentric_rows, net_modulus, yield_of_fitting
+from gageline.strength.kinds.rules import at_least, at_most
+from gageline.strength.kinds.single_angle import as_reaction
+from gageline.strength.kinds.single_plate import plate_states, plates_joints, plies_of_plate
+from gageline.strength.kinds.welded import beside_weld
+from gageline.strength.verdict import Findings, NotChecked
+
+__all__ = ["extended_plate"]
+
+_LEAST_CB = 1.84
+_LEFT_OUT = (
+    NotChecked("torsion of the plate lapped to one side of the web", "the slab or bracing is not known here"),
+    NotChecked("moment from the plate in its support", "the support is not analysed"),
+)
+_AXIAL = NotChecked("the axial force", "it is not followed through an extended plate")
+State = tuple[str, Strength]
+
+
+def extended_plate(connection: Connection, method: Method) -> Findings:
+    """Plate, bolts and welds of an extended single plate.
+
+    Args:
+        connection: the connection.
+        method: design method.
+
+    Returns:
+        Checks and the method's own limits; the beam's web is apart.
+
+    Raises:
+        ValueProblem: joined otherwise than welded to the support and bolted to the beam.
+
+    Source: Manual Part 10, extended configuration; buckling as Section F11 with the C_b of 1.84 that the
+        Manual gives for a coped plate.
+    """
+    bolts, weld = plates_joints(connection)
+    fitting, support = connection.fitting, connection.support
+    e = bolts.gage + (bolts.columns - 1) * bolts.between / 2
+    plies = plies_of_plate(connection, bolts)
+    states: list[State] = [
+        ("bolts through the beam web, eccentric", eccentric_rows(bolts, 1, plies, e)),
+        *plate_states(connection, bolts),
+        *_bending(connection, bolts),
+    ]
+    metal = fillet_weld(weld.leg, 2 * fitting.length, weld.F_EXX)
+    states.append(("weld to the support", metal))
+    if support is not None:
+        sides = 2 if support.opposite else 1
+        states.append(("support beside the weld", beside_weld(metal, weld, support.steel, support.t, sides)))
+    checks = [state.check(connection.V, method, title) for title, state in states]
+    checks.append(_together(connection, bolts, method))
+    return Findings(
+        tuple(checks),
+        tuple(_limits(connection, bolts, weld)),
+        (*_LEFT_OUT, *((_AXIAL,) if connection.N else ())),
+    )
+
+
+def _bending(connection: Connection, bolts: Bolted) -> Iterator[State]:
+    fitting, a = connection.fitting, bolts.gage
+    rupture = flexural_rupture(fitting.steel.F_u, net_modulus(fitting, bolts))
+    yield "flexural rupture of the plate", as_reaction(rupture, a)
+    buckling = bar_lateral_buckling(fitting.steel.F_y, fitting.length, fitting.t, a, _LEAST_CB)
+    yield "buckling of the plate in bending", as_reaction(buckling, a)
+    bare = plate_without_stabilizer(fitting.length, fitting.t, a)
+    yield "plate without stabilizer plates", bare
+
+
+def _together(connection: Connection, bolts: Bolted, method: Method) -> Check:
+    """Equation 10-5 solved for the reaction at which its sum reaches 1."""
+    fitting, a = connection.fitting, bolts.gage
+    V_c = yield_of_fitting(fitting, 1).available(method)
+    M_c = flexural_yielding(fitting.steel.F_y, fitting.t * fitting.length**2 / 4).available(method)
+    total = 1 / math.sqrt((1 / V_c) ** 2 + (a / M_c) ** 2)
+    last = step("R", "1/sqrt((1/V_c)^2 + (a/M_c)^2)", total, "kip", V_c=V_c, a=a, M_c=M_c)
+    title = "shear and bending of the plate together"
+    return Check(clause_of(shear_and_flexure), title, connection.V, total, "kip", (last,))
+
+
+def _limits(connection: Connection, bolts: Bolted, weld: Fillet) -> Iterator[Check]:
+    fitting, beam = connection.fitting, connection.beam
+    slim = bolts.d / 2 + 1 / 16
+    roomy = min(bolts.edge_side, end_distance(connection, bolts) + connection.under_run) >= 2 * bolts.d
+    if bolts.columns > 1 or min(fitting.t, beam.t_w) > slim or not roomy:
+        middle = (bolts.columns - 1) / 2
+        points = [
+            ((column - middle) * bolts.between, -row * bolts.pitch)
+            for column in range(bolts.columns)
+            for row in range(bolts.rows)
+        ]
+        C = float(eccentric_bolts(points, (0.0, 0.0, 1.0)).coefficient[0])
+        stress = nominal_shear_stress(bolts.group, bolts.threads)
+        working = maximum_plate_thickness(
+            fitting.steel.F_y, fitting.length, stress, math.pi * bolts.d**2 / 4, C
+        )
+        clause = clause_of(maximum_plate_thickness)
+        most = at_most(clause, "thickness of the plate", working[-1], fitting.t)
+        yield Check(most.clause, most.title, most.demand, most.capacity, "in", working)
+    yield at_least(clause_of(single_plate_weld), "weld of the plate", single_plate_weld(fitting.t), weld.leg)

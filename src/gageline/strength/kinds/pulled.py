@@ -1,0 +1,67 @@
+"""Fittings that are pulled off their support: bolts in tension beside shear, and prying."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from gageline.strength.aisc360.j3_bolts import bolt_tension_with_shear
+from gageline.strength.aisc360.manual_prying import prying
+from gageline.strength.check import Check, Method, step
+from gageline.strength.clause import clause_of
+from gageline.strength.connection import Bolted, Connection, Fitting
+from gageline.strength.verdict import Findings
+
+__all__ = ["PulledEnd", "pulled"]
+
+
+@dataclass(frozen=True, slots=True)
+class PulledEnd:
+    """A pair of legs or the two sides of a plate that are pulled off.
+
+    Args:
+        joint: its bolts, a pair in each row.
+        fitting: the angles or the plate.
+        b: bolt to the face of the stem, or to the middle of the other leg, in.
+        a: bolt to the edge, in.
+    """
+
+    joint: Bolted
+    fitting: Fitting
+    b: float
+    a: float
+
+
+def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
+    """The bolts of a support in tension, with the shear that they also carry, and prying of the fitting.
+
+    Args:
+        connection: the connection.
+        end: what is pulled off.
+        method: design method.
+
+    Returns:
+        Two checks.
+
+    Source: Sections J3.7 and J3.8, Manual Part 9; Examples II.A-2B and II.A-11B.
+    """
+    joint, fitting = end.joint, end.fitting
+    n = 2 * joint.rows
+    each = bolt_tension_with_shear(joint.group, joint.threads, joint.d, connection.V / n, method)
+    bolts = each.check(connection.N / n, method, "tension of one bolt that also carries shear")
+    working = prying(
+        each.available(method),
+        fitting.steel.F_u,
+        fitting.t,
+        b=end.b,
+        a=end.a,
+        p=fitting.length / joint.rows,
+        d_b=joint.d,
+        d_hole=joint.holes.along,
+        method=method,
+    )
+    capacity = n * working[-1].value
+    total = step("T", "n T_c", capacity, "kip", n=n, T_c=working[-1].value)
+    pry = Check(
+        clause_of(prying), "bolts pulled with prying", connection.N, capacity, "kip", (*working, total)
+    )
+    return Findings((bolts, pry))

@@ -1,0 +1,110 @@
+"""Rules of detail that need no load: edges, spacing and least weld."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gageline.strength.aisc360.j2_welds import minimum_fillet
+from gageline.strength.aisc360.j3_spacing import (
+    maximum_edge_distance,
+    maximum_spacing,
+    minimum_spacing,
+)
+from gageline.strength.aisc360.standard import manual, spec
+from gageline.strength.check import Check, Clause, Step, step
+from gageline.strength.clause import clause_of
+from gageline.strength.connection import Bolted, Connection, Fillet, Fitting
+from gageline.strength.kinds.beam_web import end_distance
+from gageline.strength.verdict import Findings
+
+__all__ = ["at_least", "at_most", "detail_rules"]
+
+_EDGE = spec("Table J3.4", "Least edge distance")
+_LENGTH = manual("Part 10", "Least length of a connection")
+_EDGES = {0.5: 0.75, 0.625: 0.875, 0.75: 1.0, 0.875: 1.125, 1.0: 1.25, 1.125: 1.5, 1.25: 1.625}
+
+
+def at_least(clause: Clause, title: str, least: Step, given: float) -> Check:
+    """A rule that something is no less than a limit.
+
+    Args:
+        clause: where it stands.
+        title: what is measured.
+        least: the limit.
+        given: what is there.
+    """
+    return Check(clause, title, least.value, given, "in", (least,))
+
+
+def at_most(clause: Clause, title: str, most: Step, given: float) -> Check:
+    """A rule that something is no more than a limit.
+
+    Args:
+        clause: where it stands.
+        title: what is measured.
+        most: the limit.
+        given: what is there.
+    """
+    return Check(clause, title, given, most.value, "in", (most,))
+
+
+def detail_rules(connection: Connection) -> Findings:
+    """The rules of detail for both joints of a connection."""
+    found: list[Check] = []
+    for joint, where in ((connection.to_beam, "beam"), (connection.to_support, "support")):
+        if isinstance(joint, Bolted):
+            found.extend(_of_bolts(joint, connection.fitting, where))
+        else:
+            found.extend(_of_weld(joint, connection, where))
+    if isinstance(connection.to_beam, Bolted):
+        found.extend(_of_web(connection, connection.to_beam))
+    found.append(_length(connection))
+    return Findings(rules=tuple(found))
+
+
+def _least_edge(d: float) -> Step:
+    """Least edge distance of a standard hole, in.
+
+    Source: Table J3.4; over 1 1/4 in, 1.25 d; metric sizes by the next inch size up.
+    """
+    size = next((edge for up_to, edge in _EDGES.items() if d <= up_to + 1e-9), 1.25 * d)
+    return step("l_min", "l_t", size, "in", l_t=size)
+
+
+def _of_bolts(joint: Bolted, fitting: Fitting, where: str) -> Iterator[Check]:
+    least = _least_edge(joint.d)
+    edges = {"end": min(joint.edge_top, joint.edge_bottom), "edge": joint.edge_side}
+    for name, given in edges.items():
+        yield at_least(_EDGE, f"{name} distance in the fitting, bolts to the {where}", least, given)
+    most = maximum_edge_distance(fitting.t)
+    farthest = max(joint.edge_top, joint.edge_bottom, joint.edge_side)
+    yield at_most(clause_of(maximum_edge_distance), f"edge distance, bolts to the {where}", most, farthest)
+    if joint.rows > 1:
+        near = minimum_spacing(joint.d, joint.holes.along)
+        yield at_least(clause_of(minimum_spacing), f"pitch of the bolts to the {where}", near, joint.pitch)
+        far = maximum_spacing(fitting.t)
+        yield at_most(clause_of(maximum_spacing), f"pitch of the bolts to the {where}", far, joint.pitch)
+
+
+def _of_weld(weld: Fillet, connection: Connection, where: str) -> Iterator[Check]:
+    other = connection.beam.t_w if where == "beam" else (connection.support.t if connection.support else None)
+    thinner = min(connection.fitting.t, other) if other else connection.fitting.t
+    yield at_least(clause_of(minimum_fillet), f"weld to the {where}", minimum_fillet(thinner), weld.leg)
+
+
+def _of_web(connection: Connection, joint: Bolted) -> Iterator[Check]:
+    least = _least_edge(joint.d)
+    end = end_distance(connection, joint)
+    yield at_least(_EDGE, "end of the beam to its bolts, under-run taken off", least, end)
+    if connection.beam.top:
+        down = connection.drop + joint.edge_top
+        yield at_least(_EDGE, "cope to the first row of bolts", least, down)
+
+
+def _length(connection: Connection) -> Check:
+    beam, length = connection.beam, connection.fitting.length
+    if beam.top or beam.bottom:
+        least = step("L_min", "h_o/2", beam.h_o / 2, "in", h_o=beam.h_o)
+    else:
+        least = step("L_min", "(d - 2 k)/2", (beam.d - 2 * beam.k) / 2, "in", d=beam.d, k=beam.k)
+    return at_least(_LENGTH, "length of the connection", least, length)

@@ -1,0 +1,86 @@
+"""Joints with fillet welds: eccentric groups, and the steel beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from gageline.strength.aisc360.j2_welds import fillet_weld
+from gageline.strength.aisc360.manual_welds import minimum_thickness_at_weld
+from gageline.strength.aisc360.standard import RUPTURE, manual
+from gageline.strength.check import Step, Strength, step
+from gageline.strength.clause import limit_state
+from gageline.strength.connection import Fillet, Material
+from gageline.strength.weld_groups import eccentric_welds
+
+__all__ = ["Lines", "beside_weld", "c_shape", "eccentric_lines", "upright_line"]
+
+Lines = Sequence[Sequence[Sequence[float]]]
+
+
+@limit_state(manual("Part 8", "Eccentrically loaded fillet welds"), RUPTURE)
+def _eccentric(r_n: float, L_e: float, count: int, e: float) -> tuple[Step, ...]:
+    return (
+        step("e", "e_x", e, "in", e_x=e),
+        step("R_n", "n r_n L_e", count * r_n * L_e, "kip", n=count, r_n=r_n, L_e=L_e),
+    )
+
+
+def eccentric_lines(weld: Fillet, lines: Lines, load: Sequence[float], e: float, count: int) -> Strength:
+    """What equal groups of fillet welds carry under a load in their plane.
+
+    Args:
+        weld: the weld.
+        lines: both ends of each line of one group, in.
+        load: the wrench of a unit force on one group.
+        e: eccentricity of that load, in, for the working.
+        count: how many groups share the load evenly.
+
+    Returns:
+        Strength in kips.
+
+    Source: Manual Part 8, instantaneous-centre method.
+    """
+    inch = fillet_weld(weld.leg, 1.0, weld.F_EXX)
+    length = float(eccentric_welds(lines, load).length[0])
+    found = _eccentric(inch.nominal, length, count, e)
+    one = Step("r_n", inch.steps[-1].formula, inch.steps[-1].values, inch.nominal, "kip/in")
+    return Strength(
+        found.clause, found.nominal, found.factors, found.unit, (*inch.steps[:-1], one, *found.steps)
+    )
+
+
+def upright_line(length: float) -> Lines:
+    """One upright line of weld through x = 0, its middle at y = 0."""
+    return [[[0.0, -length / 2], [0.0, length / 2]]]
+
+
+def c_shape(length: float, run: float) -> Lines:
+    """The weld of an angle's leg on a web: along the toe at x = 0 and along both ends toward the support."""
+    top, bottom = length / 2, -length / 2
+    return [[[0.0, bottom], [0.0, top]], [[0.0, top], [run, top]], [[0.0, bottom], [run, bottom]]]
+
+
+@limit_state(manual("Equations 9-6 and 9-7", "Rupture of the steel beside a fillet weld"), RUPTURE)
+def _beside(R_w: float, t: float, t_min: float) -> tuple[Step, ...]:
+    return (step("R_n", "R_w t/t_min", R_w * t / t_min, "kip", R_w=R_w, t=t, t_min=t_min),)
+
+
+def beside_weld(strength: Strength, weld: Fillet, steel: Material, t: float, sides: int) -> Strength:
+    """What the steel beside a weld carries: the weld's strength in proportion to the thickness it needs.
+
+    Args:
+        strength: of the weld.
+        weld: the weld.
+        steel: of the part beside it.
+        t: thickness of that part, in.
+        sides: on how many of its faces the weld lies, opposite each other.
+
+    Returns:
+        Strength in kips; more than the weld's own where the part is thicker than it needs to be.
+
+    Source: Manual Part 9, Equations 9-6 and 9-7; where the part is thinner, the weld's strength is taken in
+        proportion.
+    """
+    least = minimum_thickness_at_weld(weld.leg, steel.F_u, sides, weld.F_EXX)
+    found = _beside(strength.nominal, t, least.value)
+    return Strength(found.clause, found.nominal, found.factors, found.unit, (least, *found.steps))

@@ -4,19 +4,22 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import groupby
 
 from gageline.layout.cuts import opposite_wall, other_wall
 from gageline.layout.mark import Bench, Mark, MarkKind, Shift, Spot
 from gageline.layout.reading import Datum, Reading
 from gageline.part import Face, Hole, HoleGroup, Part, face_range, faces_of
-from gageline.units import ZERO, Length
+from gageline.units import ZERO, Length, System
 
 __all__ = ["MIDDLE", "Column", "Pattern", "centre_marks", "centred_faces", "hole_marks", "patterns"]
 
 _FROM_HEEL = frozenset({Datum.HEEL, Datum.PAST_HEEL})
 MIDDLE = "middle of the part"
+_SIXTY_FOURTH = Length.from_inches(Fraction(1, 64))
+_METRIC_STEPS = (Length.from_mm(1), Length.from_mm(Fraction(1, 2)), Length.from_mm(Fraction(1, 10)))
 _NEARLY = Length(2)  # the middle of an odd length is half a tick off, and so is that of a pattern
 
 
@@ -82,7 +85,23 @@ def patterns(bench: Bench) -> tuple[Pattern, ...]:
     return tuple(found)
 
 
+def _held(bench: Bench, group: HoleGroup) -> Bench:
+    """The bench with the tape that a pattern is read on.
+
+    A pattern spaced in whole millimetres has no exact readings in fractions of an inch; it is read on
+    the millimetre side of the tape, to a step that is no coarser than the shop's.
+    """
+    first = group.holes[0]
+    steps = (length.ticks for hole in group.holes for length in (hole.x - first.x, hole.y - first.y))
+    if bench.system is System.MM or not group.mates or not any(step % _SIXTY_FOURTH.ticks for step in steps):
+        return bench
+    return replace(
+        bench, tape=next((step for step in _METRIC_STEPS if step <= bench.tape), _METRIC_STEPS[-1])
+    )
+
+
 def _pattern(bench: Bench, group: HoleGroup, face: Face, name: str) -> Pattern:
+    bench = _held(bench, group)
     reference = group.holes[0]
     one = bench.shift(face, reference.x, reference.y) if group.mates else None
     shifts = tuple(one or bench.shift(face, hole.x, hole.y) for hole in group.holes)
@@ -105,6 +124,7 @@ def _rows(spots: tuple[Spot, ...]) -> tuple[Reading, ...]:
 
 def hole_marks(bench: Bench, pattern: Pattern) -> Iterator[Mark]:
     """Cross lines, row lines and centres of a pattern, and both arc centres of every slot."""
+    bench = _held(bench, pattern.group)
     yield from _lines(bench, pattern)
     for hole, spot, shift in zip(pattern.group.holes, pattern.spots, pattern.shifts, strict=True):
         yield Mark(pattern.face, MarkKind.HOLE, spot, pattern.name, size=hole.width)

@@ -2,8 +2,9 @@ from dataclasses import replace
 
 from gageline.layout.holes import MIDDLE, centre_marks, centred_faces, hole_marks, patterns
 from gageline.layout.mark import Bench, MarkKind
-from gageline.part import Face, Opening, Part
-from gageline.units import System
+from gageline.part import Face, Hole, HoleGroup, Opening, Part
+from gageline.steel import HoleKind, find
+from gageline.units import Length, System
 from pieces import at, drilled, hole, piece
 
 GRID = drilled(Face.NEAR, *(hole(x, y) for x in ("4 1/64", "7 1/64") for y in ("12.69", "9.69")))
@@ -85,3 +86,15 @@ def test_the_middle_is_struck_where_a_pattern_or_an_opening_lies_about_it() -> N
         (Face.NEAR, "5'-0\"", MIDDLE),
     ]
     assert list(centre_marks(on_bench(piece(groups=(GRID,))))) == []
+
+
+def test_a_pattern_in_millimetres_is_read_on_the_millimetre_side_of_the_tape() -> None:
+    mm = Length.from_mm
+    holes = tuple(Hole(mm(50), mm(300 - 90 - 70 * row), mm(22), mm(22)) for row in range(3))
+    group = HoleGroup("web", Face.NEAR, holes, "M20", HoleKind.STD)
+    part = Part("M1", find("IPE 300"), "S275", mm(4200), groups=(group,))
+    (found,) = patterns(Bench(part, Length.from_inches(0.0625), System.FT_IN))
+    assert [row.text for row in found.rows] == ["90 mm", "160 mm", "230 mm"]
+    assert found.columns[0].x.text == "50 mm"
+    (finer,) = patterns(Bench(part, Length.from_inches(1 / 64), System.FT_IN))
+    assert finer.rows[0].text == "90 mm"

@@ -68,3 +68,10 @@ def test_weights_in_the_units_of_the_job() -> None:
     assert weight_text(1234.56, System.FT_IN) == "1,234.6"
     assert weight_text(100, System.MM) == "45.4"
     assert (weight_unit(System.FT_IN), weight_unit(System.MM)) == ("lb", "kg")
+
+
+def test_a_metric_hole_in_a_job_of_feet_and_inches_keeps_its_drill() -> None:
+    scribe = Scribe(System.FT_IN, Length.from_inches(0.0625))
+    assert scribe.drilled(Length.from_mm(22)) == "22 mm"
+    assert scribe.drilled(Length.from_inches(0.8125)) == '13/16"'
+    assert Scribe(System.MM, Length.from_mm(1)).drilled(Length.from_mm(22)) == "22"

@@ -78,7 +78,7 @@ def _cope(site: Site, stick: Stick, edge: Face, shop: Shop) -> tuple[Cope, Reaso
         return None
     girder = site.support.stock
     depth = shop.cope(max((over + wanted) * lean, _flange_gone(stick, shop)))
-    length = shop.cope(_length(site, stick, limit - sign * wanted, edge_now, clear))
+    length = shop.cope(_length(site, stick, (limit - sign * wanted, limit), clear))
     radius = min(shop.practice.cope_radius, depth, length)
     side = "above" if over * sign > 0 else "below"
     where = f"{shop.say(abs(over))} {side}" if abs(over) > 1e-6 else "level with"
@@ -109,13 +109,13 @@ def _far(site: Site, stick: Stick, clear: float) -> float:
     return (site.reach + clear) / math.cos(skew) + half * math.tan(skew)
 
 
-def _length(site: Site, stick: Stick, level: float, edge_now: float, clear: float) -> float:
+def _length(site: Site, stick: Stick, levels: tuple[float, ...], clear: float) -> float:
     """From the furthest point of the end to where the support's flange is cleared, inches."""
     reach = along(site.point, site.normal, site.reach + clear)
     found = []
     for limit in extent_z(stick.line.stock):
         aside = dot(site.aside, stick.line.ez)
-        for elevation in (level, edge_now):
+        for elevation in levels:
             # the point of the clearance line that lies on this edge of the beam's flange
             spot = (reach[0], reach[1], elevation)
             off = limit.inches - stick.local(spot)[2]
@@ -179,7 +179,7 @@ def _between_flanges(site: Site, stick: Stick, setback: float, shop: Shop) -> No
     if wide <= clear or beam.profile is Profile.BOX:
         return Notches()
     keep = Length.from_inches(max(0.0, math.floor(((clear - beam.tw.inches) / 2) * math.cos(skew) * 8) / 8))
-    length = shop.cope(_length(site, stick, site.point[2], site.point[2], shop.frame.cope_clearance.inches))
+    length = shop.cope(_length(site, stick, (site.point[2],), shop.frame.cope_clearance.inches))
     sides = (Side.FAR,) if beam.profile is Profile.CHANNEL else tuple(Side)
     trims = tuple(
         FlangeTrim(site.end, edge, side, length, keep) for edge in (Face.TOP, Face.BOTTOM) for side in sides

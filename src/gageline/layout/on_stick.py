@@ -270,7 +270,7 @@ def _why_along(steel: _Steel, nominal: Reading, actual: Reading) -> str:
     reasons = []
     if steel.placed.shift:
         reasons.append(_SHIFTED[steel.placed.way.choice])
-    if steel.tape.why:
+    if round_to(steel.tape.reading(actual.true), steel.step) != round_to(actual.true, steel.step):
         reasons.append(steel.tape.why)
     return "; ".join(reasons) or "rounding to the tape"
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from gageline.part import Finding, Severity
-from gageline.units import ZERO, Length, System, write_length
+from gageline.units import ZERO, Length, System, Unit, parse_length, write_length
 
 __all__ = ["Judgement", "Limit", "Trust", "Verdict", "judge", "overridden"]
 
@@ -55,7 +55,7 @@ class Limit:
         """The limit as a sheet writes it: `+3/8, -3/8`, `at most 1/4` where nothing may be below."""
 
         def say(length: Length) -> str:
-            return write_length(length, system, 64)
+            return _exact_or_decimal(length, system)
 
         if self.over is None and self.under is None:
             return "none"
@@ -147,6 +147,13 @@ class Judgement:
             return Finding(code, Severity.NOTE, where, f"{amount}: within, {allowed}", "none needed", source)
         message = f"{amount}: out by {_small(self.by, system)}, {allowed}"
         return Finding(code, Severity.WARNING, where, message, self.remedy, source)
+
+
+def _exact_or_decimal(length: Length, system: System) -> str:
+    """A limit in fractions where they say it exactly, else in decimals: 1/64 more could be out of it."""
+    text = write_length(length, system, 64)
+    unit = Unit.MM if system is System.MM else Unit.INCH
+    return text if parse_length(text, unit) == length else _small(length, system)
 
 
 def _small(length: Length, system: System) -> str:

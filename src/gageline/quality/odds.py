@@ -16,7 +16,7 @@ from gageline.quality.spread import ASSUMED, Act, Spread
 
 __all__ = ["CHECKED", "Chance", "Gain", "Odds", "odds_of"]
 
-_MANY = 200_000
+_MANY = 100_000
 CHECKED = sqrt(1 - 2 * exp(-0.5) / sqrt(2 * pi) / (2 * float(norm.cdf(1)) - 1))
 """What one extra check leaves of a spread: an act is done again when it is off by more than one standard
 deviation, so that errors follow a normal distribution cut off there. Its standard deviation is 0.540."""

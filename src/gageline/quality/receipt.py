@@ -6,14 +6,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from gageline.job import Stick
-from gageline.layout import plane_of, stick_length
-from gageline.part import End, Finding, Part, extent_y, extent_z
+from gageline.layout import Decision, plane_of, stick_length
+from gageline.part import End, Finding, Part, Severity, extent_y, extent_z
 from gageline.quality.limits import Judgement, Limit, Verdict, judge, overridden
 from gageline.quality.mill import astm_a6, astm_a500, en_10034, en_10056, en_10219
 from gageline.steel import Family, Measure, Plate, Profile, Section
-from gageline.units import ZERO, Length, System
+from gageline.units import ZERO, Length, System, write_length
 
-__all__ = ["Receipt", "receive"]
+__all__ = ["Receipt", "receive", "usable"]
 
 _CLAIM = "claim it from the mill, or accept it in writing and lay out on it as it is"
 _STRAIGHTEN = "straighten it, turn the camber up where it may be, or claim it from the mill"
@@ -159,3 +159,30 @@ def _tilt(top: Length | None, bottom: Length | None) -> Length | None:
     """T + T': both flanges together, without regard to which way each leans."""
     read = [abs(one) for one in (top, bottom) if one is not None]
     return sum(read, ZERO) if read else None
+
+
+def usable(decision: Decision, part: Part, system: System) -> Finding:
+    """Whether the piece wanted can still be made of the stick, and what must come off each end.
+
+    Args:
+        decision: how it would be laid on it.
+        part: the piece.
+        system: the units of the message.
+    """
+
+    def say(length: Length) -> str:
+        text = write_length(length, system, 64)
+        return f"{text} mm" if system is System.MM else text
+
+    chosen = decision.chosen
+    trims = f"trim {say(chosen.left.trim)} at the left end and {say(chosen.right.trim)} at the right"
+    severity = Severity.NOTE if chosen.possible and not decision.ask else Severity.WARNING
+    if not chosen.possible:
+        severity = Severity.ERROR
+    cut = trims if chosen.left.trim or chosen.right.trim else "trim nothing"
+    can = (
+        f"can be made: {chosen.way.words}, {cut}"
+        if chosen.possible
+        else "cannot be made of this stick as drawn"
+    )
+    return Finding("piece-from-stick", severity, part.mark, can, decision.because)

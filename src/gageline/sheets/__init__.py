@@ -20,10 +20,12 @@ from gageline.sheets.furniture import (
     space,
     title_block,
 )
+from gageline.sheets.inspection_sheet import inspection_sheets
 from gageline.sheets.labels import Reading, Side, Writing
 from gageline.sheets.parts_list import parts_list
 from gageline.sheets.pdf import literal, to_pdf, to_typst
 from gageline.sheets.piece_drawing import piece_drawing, piece_drawings
+from gageline.sheets.receiving_card import ReceivingCard, receiving_cards
 from gageline.sheets.scene import (
     Anchor,
     Arc,
@@ -84,6 +86,7 @@ __all__ = [
     "Polygon",
     "Polyline",
     "Reading",
+    "ReceivingCard",
     "Role",
     "Sheet",
     "Side",
@@ -101,6 +104,7 @@ __all__ = [
     "extent",
     "fitted",
     "fitting_templates",
+    "inspection_sheets",
     "leaves",
     "line_height",
     "linear",
@@ -112,6 +116,7 @@ __all__ = [
     "piece_drawings",
     "practice_block",
     "practice_rows",
+    "receiving_cards",
     "running",
     "space",
     "table_blocks",

@@ -1,0 +1,233 @@
+"""The receiving card: the stick as it came, what to do about it, and its readings beside the nominal ones."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from gageline.job import Corner, Job
+from gageline.layout import Decision, EndFit, Placed, StickLayout
+from gageline.part import End
+from gageline.quality import Judgement, Odds, Receipt, Verdict
+from gageline.sheets.end_picture import end_pictures
+from gageline.sheets.flow import Part, flow, room_of
+from gageline.sheets.furniture import Block, Draft, Heading, bind, paragraph
+from gageline.sheets.notation import Scribe
+from gageline.sheets.odds_table import odds_parts
+from gageline.sheets.scene import Group, Item, Sheet
+from gageline.sheets.style import BODY, FINE, Weight
+from gageline.sheets.table import Column, Table
+from gageline.units import ZERO, Length, System
+
+__all__ = ["ReceivingCard", "receiving_cards"]
+
+
+@dataclass(frozen=True, slots=True)
+class ReceivingCard:
+    """What one card is made of.
+
+    Args:
+        on: the piece laid out on the stick.
+        receipt: the stick judged.
+        decision: the ways it can be laid, and the one advised.
+        odds: of fit-up; None to leave them out.
+    """
+
+    on: StickLayout
+    receipt: Receipt
+    decision: Decision
+    odds: Odds | None = None
+
+
+def receiving_cards(job: Job, cards: Sequence[ReceivingCard]) -> Sheet:
+    """The receiving cards of a job, one a stick.
+
+    Args:
+        job: whose pieces they are.
+        cards: in the order they are printed.
+
+    Raises:
+        ValueProblem: a text with a character that the font lacks.
+    """
+    drafts: list[Draft] = []
+    for card in cards:
+        drafts.extend(flow(job, _heading(job, card), _parts(job, card)))
+    return bind(job, "receiving cards", drafts)
+
+
+def _heading(job: Job, card: ReceivingCard) -> Heading:
+    assembly = card.on.layout.assembly
+    heat = f", heat {card.receipt.stick.heat}" if card.receipt.stick.heat else ""
+    length = Scribe.of(job).fine(assembly.main.length)
+    detail = f"{assembly.main.stock.designation} {assembly.main.grade}, {length}{heat}"
+    return Heading(
+        "Receiving card", assembly.mark, assembly.quantity, assembly.hand_of, detail, "Not to scale"
+    )
+
+
+def _parts(job: Job, card: ReceivingCard) -> list[Part]:
+    width, _ = room_of(job)
+    scribe = Scribe.of(job)
+    parts = [
+        Part(f"Lay it out so: {card.on.placed.way.words}", _advice(card, scribe, width)),
+        Part("The ends as they came: how far each corner stands back", _ends(card, scribe, width)),
+        Part("The ways it can be laid", _ways(card, scribe)),
+        Part("Readings for this stick", _readings(card)),
+    ]
+    if card.on.seats:
+        parts.append(Part("Fittings on this stick", _seats(card, scribe)))
+    parts.append(Part("The stick against its standard", _receipt(card, scribe)))
+    if card.odds is not None:
+        parts.extend(odds_parts(card.odds, width))
+    return parts
+
+
+def _advice(card: ReceivingCard, scribe: Scribe, width: float) -> Block:
+    """Why, and everything that is done otherwise than on steel as drawn, in sentences."""
+    on, decision = card.on, card.decision
+    lines = [decision.because]
+    if (
+        on.placed.way.choice is not decision.chosen.way.choice
+        or on.placed.way.held is not decision.chosen.way.held
+    ):
+        lines.append(f"The advice was: {decision.chosen.way.words}. It was laid otherwise by choice.")
+    if on.laid.note:
+        lines.append(on.laid.note)
+    hook = on.datum.replace("left end, ", "left end, at the ")
+    lines.append(
+        f"Hook the tape at the {hook}; strike a square line round it there and pull every reading from it."
+    )
+    lines.append(_rows_note(on, scribe))
+    if on.lean:
+        way = "top" if on.lean > ZERO else "bottom"
+        lean = f"Camber leans each end by {scribe.fine(abs(on.lean))}, the {way} edge further out"
+        lines.append(f"{lean}, until load takes it out.")
+    if on.tape.why:
+        lines.append(f"Long readings are corrected: {on.tape.why}.")
+    warps = [(end, on.placed.fit(end).plane.warp) for end in End]
+    lines += [f"The {end} end is twisted {scribe.fine(warp)} off one plane." for end, warp in warps if warp]
+    blocks = [paragraph("", line, width, BODY) for line in lines if line]
+    return _stacked(blocks, 0.8)
+
+
+def _rows_note(on: StickLayout, scribe: Scribe) -> str:
+    left, right = on.depth_over
+    if not left and not right:
+        return ""
+    other = "bottom" if on.held == "top" else "top"
+    held = "top" if other == "bottom" else "bottom"
+    amounts = (
+        scribe.fine(abs(left)) if left == right else f"{scribe.fine(abs(left))} and {scribe.fine(abs(right))}"
+    )
+    word = "deeper" if left + right > ZERO else "shallower"
+    rows = f"Rows are held from the {held} of steel. The stick is {amounts} {word}"
+    return f"{rows}: that shows at the {other} flange."
+
+
+def _stacked(blocks: list[Block], between: float) -> Block:
+    top, items = 0.0, list[Item]()
+    for block in blocks:
+        items.append(Group(block.items, 0.0, top))
+        top += block.height + between
+    return Block(tuple(items), top)
+
+
+def _ends(card: ReceivingCard, scribe: Scribe, width: float) -> Block:
+    planes = {end: card.on.placed.fit(end).plane for end in End}
+
+    def told(end: End) -> tuple[str, str, str, str]:
+        tn, tf, bn, bf = (scribe.fine(planes[end].back(corner)) for corner in Corner)
+        return tn, tf, bn, bf
+
+    return end_pictures(planes, {end: told(end) for end in End}, width)
+
+
+def _span(low: Length, high: Length, scribe: Scribe) -> str:
+    return scribe.fine(low) if low == high else f"{scribe.fine(low)} to {scribe.fine(high)}"
+
+
+def _gap(fit: EndFit, scribe: Scribe) -> str:
+    if fit.gap_least is None or fit.gap_most is None:
+        return "-"
+    return _span(fit.gap_least, fit.gap_most, scribe)
+
+
+def _ways(card: ReceivingCard, scribe: Scribe) -> Table:
+    columns = (
+        Column("Way", weight=Weight.BOLD), Column("Left end short"), Column("Right end short"),
+        Column("Gap at left support"), Column("Gap at right support"), Column("Worst hole loses"),
+        Column("Can be done"),
+    )  # fmt: skip
+    return Table(columns, tuple(_way(option, scribe) for option in card.decision.options))
+
+
+def _way(option: Placed, scribe: Scribe) -> tuple[str, ...]:
+    able = "yes" if option.within_design else "ask first" if option.possible else "no"
+    if option.spare < ZERO and option.way.choice == "trim square":
+        able = f"no, {scribe.fine(-option.spare)} lacking"
+    return (
+        option.way.words,
+        _span(option.left.least, option.left.most, scribe),
+        _span(option.right.least, option.right.most, scribe),
+        _gap(option.left, scribe),
+        _gap(option.right, scribe),
+        scribe.fine(max(option.worst, ZERO)),
+        able,
+    )
+
+
+def _readings(card: ReceivingCard) -> Table:
+    columns = (
+        Column("Feature"), Column("Face"), Column("From"), Column("As drawn"),
+        Column("This stick", weight=Weight.BOLD), Column("What changed it"),
+    )  # fmt: skip
+    lots: dict[tuple[str, ...], dict[tuple[str, str], None]] = {}
+    for one in card.on.readings:
+        key = (one.for_, str(one.face), one.nominal.from_.split(",")[0], one.why or "same")
+        lots.setdefault(key, {})[one.nominal.text, one.actual.text] = None
+    rows = []
+    for (feature, face, from_, why), pairs in lots.items():
+        drawn, actual = (", ".join(texts) for texts in zip(*pairs, strict=True))
+        rows.append((feature, face, from_, drawn, actual, why))
+    return Table(columns, tuple(rows))
+
+
+def _seats(card: ReceivingCard, scribe: Scribe) -> Table:
+    columns = (
+        Column("Fitting", weight=Weight.BOLD), Column("Past the end as drawn"), Column("Past this steel"),
+        Column("Bottom edge up"), Column("Web off centre"), Column("Lean from the top flange's square"),
+    )  # fmt: skip
+    rows = []
+    for one in card.on.seats:
+        drawn = one.seat.projection
+        side = "near" if one.web_off > ZERO else "far"
+        rows.append(
+            (
+                one.seat.fitting.name,
+                scribe.fine(drawn) if drawn is not None else "-",
+                _span(*one.projection, scribe) if one.projection else "-",
+                scribe.tell(one.rise),
+                f"{scribe.fine(abs(one.web_off))} {side}" if one.web_off else "none read",
+                scribe.fine(one.plumb) if one.plumb else "none read",
+            )
+        )
+    return Table(columns, tuple(rows))
+
+
+def _receipt(card: ReceivingCard, scribe: Scribe) -> Table:
+    columns = (
+        Column("Reading"), Column("Wanted", wraps=False), Column("Read", wraps=False), Column("Allowed"),
+        Column("Verdict", weight=Weight.BOLD), Column("Source of the limit"),
+    )  # fmt: skip
+    return Table(columns, tuple(_judgement(one, scribe) for one in card.receipt.judgements), FINE)
+
+
+def _judgement(one: Judgement, scribe: Scribe) -> tuple[str, ...]:
+    read = "nominal" if one.read is None else scribe.fine(one.read)
+    verdict = str(one.verdict)
+    if one.verdict is Verdict.OUT:
+        verdict = (
+            f"out by {one.by.mm:.2f} mm" if scribe.system is System.MM else f'out by {one.by.inches:.3f}"'
+        )
+    allowed = one.limit.text(scribe.system) if one.limit else "-"
+    return one.name, scribe.fine(one.wanted), read, allowed, verdict, one.limit.cited if one.limit else "-"

@@ -72,7 +72,7 @@ def decide(
     short = f"Trimmed square it would be {say(-trim.spare)} too short. "
     for option in as_found:
         if option.within_design:
-            lost = f"no hole loses more than {say(max(option.worst, ZERO))} of its distance to the end"
+            lost = f"no connection loses more than {say(max(option.worst, ZERO))} of its end distance"
             limit = f"the design allows {say(UNDERRUN)}"
             return Decision(options, option, f"{short}{_named(option)}, {lost}; {limit}.", ask=False)
     possible = [option for option in as_found if option.possible]
@@ -96,7 +96,7 @@ def _named(option: Placed) -> str:
 
 def _asking(option: Placed, lost: str, limit: str) -> str:
     return (
-        f"{_named(option)} the worst hole loses {lost} of its distance to the end, the least of all "
+        f"{_named(option)} the worst connection loses {lost} of its end distance, the least of all "
         f"ways; that is more than the {limit} of connection design: ask the engineer before it is drilled."
     )
 

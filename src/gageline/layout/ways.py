@@ -150,11 +150,6 @@ class Edging:
         """Whether the distance is less than the standard allows."""
         return self.limit is not None and self.left_over < self.limit
 
-    @property
-    def beyond_design(self) -> bool:
-        """Whether more is lost than connection design allows for."""
-        return self.lost > UNDERRUN
-
 
 @dataclass(frozen=True, slots=True)
 class Placed:
@@ -197,14 +192,21 @@ class Placed:
     @property
     def within_design(self) -> bool:
         """Whether it can be done without asking the engineer."""
-        return self.possible and not any(one.beyond_design for one in self.edgings)
+        return self.possible and not any(lost > UNDERRUN for lost in self._losses)
 
     @property
     def worst(self) -> Length:
-        """The most that any hole near an end loses of its distance to the end, or the ends themselves."""
-        if self.edgings:
-            return max(one.lost for one in self.edgings)
-        return max(self.left.most, self.right.most)
+        """The most end distance that a connection loses; of a piece without any, the most an end is short."""
+        return max(self._losses, default=max(self.left.most, self.right.most))
+
+    @property
+    def _losses(self) -> tuple[Length, ...]:
+        """What each connection loses: of its holes' distance to the end, or of the steel it is welded to."""
+        drilled = {one.end for one in self.edgings}
+        welded = [
+            fit.most for fit in (self.left, self.right) if fit.end not in drilled and fit.clear is not None
+        ]
+        return (*(one.lost for one in self.edgings), *welded)
 
 
 def plane_of(stick: Stick, part: Part, end: End) -> EndPlane:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from gageline.part import Finding, Severity
-from gageline.units import ZERO, Length, System, Unit, parse_length, write_length
+from gageline.units import ZERO, Length, System, millimetres, parse_length, write_length
 
 __all__ = ["Judgement", "Limit", "Trust", "Verdict", "judge", "overridden"]
 
@@ -151,9 +151,10 @@ class Judgement:
 
 def _exact_or_decimal(length: Length, system: System) -> str:
     """A limit in fractions where they say it exactly, else in decimals: 1/64 more could be out of it."""
+    if system is System.MM:
+        return millimetres(length, 2)
     text = write_length(length, system, 64)
-    unit = Unit.MM if system is System.MM else Unit.INCH
-    return text if parse_length(text, unit) == length else _small(length, system)
+    return text if parse_length(text) == length else _small(length, system)
 
 
 def _small(length: Length, system: System) -> str:

@@ -56,11 +56,9 @@ def _parts(job: Job, report: Report) -> list[Part]:
     said = [f"Piece no. {inspected.number}"]
     said += [f"measured by {inspected.by}"] if inspected.by else []
     said += [inspected.date] if inspected.date else []
+    outcome = str(report.outcome) if report.complete else f"{report.outcome}, as far as it was read"
     parts = [
-        Part(
-            f"Outcome: {report.outcome}{'' if report.complete else ', as far as it was read'}",
-            paragraph("", ", ".join(said) + ".", width, BODY),
-        ),
+        Part(f"Outcome: {outcome}", paragraph("", ", ".join(said) + ".", width, BODY)),
         Part("", _filled(report, scribe)),
     ]
     out = report.findings(job.system)

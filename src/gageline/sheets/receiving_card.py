@@ -155,7 +155,7 @@ def _gap(fit: EndFit, scribe: Scribe) -> str:
 def _ways(card: ReceivingCard, scribe: Scribe) -> Table:
     columns = (
         Column("Way", weight=Weight.BOLD), Column("Left end short"), Column("Right end short"),
-        Column("Gap at left support"), Column("Gap at right support"), Column("Worst hole loses"),
+        Column("Gap at left support"), Column("Gap at right support"), Column("End distance lost"),
         Column("Can be done"),
     )  # fmt: skip
     return Table(columns, tuple(_way(option, scribe) for option in card.decision.options))

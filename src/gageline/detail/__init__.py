@@ -1,18 +1,35 @@
 """From framing to parts: the frame's members worked out, every dimension with its reason."""
 
+from gageline.detail.agree import Shared
 from gageline.detail.bolting import FieldBolts, bolt_length
 from gageline.detail.detail import Detailed, Placed, Progress, detail_frame
+from gageline.detail.full import FullJob, full_job, open_full, read_full
+from gageline.detail.joint import Joint
 from gageline.detail.line import Frame, Line
 from gageline.detail.reason import Reason
+from gageline.detail.rows import Ladder
+from gageline.detail.site import FaceKind, Site
+from gageline.detail.supports import Bearing, Supports
 
 __all__ = [
+    "Bearing",
     "Detailed",
+    "FaceKind",
     "FieldBolts",
     "Frame",
+    "FullJob",
+    "Joint",
+    "Ladder",
     "Line",
     "Placed",
     "Progress",
     "Reason",
+    "Shared",
+    "Site",
+    "Supports",
     "bolt_length",
     "detail_frame",
+    "full_job",
+    "open_full",
+    "read_full",
 ]

@@ -94,10 +94,19 @@ def cap_for(
     return ColumnPlateEntry.model_construct(**{**made, **{k: v for k, v in known.items() if v is not None}})
 
 
-def end_plane_on_column(bearing: Bearing, inward: Vec) -> EndPlane:
-    """Where a beam that ends on a column is cut: at the column's far edge."""
-    stock = bearing.column.stock
-    half = (stock.d if _way(bearing) else stock.bf).inches / 2
+def end_plane_on_column(bearing: Bearing, inward: Vec, shop: Shop, *, alone: bool) -> EndPlane:
+    """Where a beam that ends on a column is cut: at the cap plate's edge, or short of the beam it meets.
+
+    Args:
+        bearing: the beam on the column.
+        inward: direction into the beam's span.
+        shop: the practice.
+        alone: whether nothing else bears on that column.
+    """
+    if not alone:
+        return EndPlane(along(bearing.column.finish, inward, shop.frame.setback.inches / 2), inward)
+    cap = _holes(bearing, shop)
+    half = (cap.pitch / 2 + shop.practice.end_distance).inches if cap else bearing.column.stock.d.inches / 2
     return EndPlane(along(bearing.column.finish, inward, -half), inward)
 
 
@@ -144,7 +153,6 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> Iterab
     made = field_bolts_of(
         f"{bearing.member.name} on {bearing.column.name}", bearing.column.name, size.size, len(points), grip
     )
-    column.bolts.append(made.set)
     return [made]
 
 

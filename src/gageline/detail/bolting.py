@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from gageline.detail.joint import Joint
 from gageline.detail.reason import Reason
 from gageline.detail.shop import Shop
-from gageline.part import BoltSet, Finding, Join, Severity
+from gageline.part import Finding, Join, Severity
 from gageline.steel import Bolt, Measure, bolt
 from gageline.units import Length, round_up
 
@@ -39,11 +39,6 @@ class FieldBolts:
     grip: Length
     length: Length
     washers: int = 1
-
-    @property
-    def set(self) -> BoltSet:
-        """The same bolts for the parts list of the piece that carries."""
-        return BoltSet((), self.bolt, self.count, self.grip, field=True)
 
 
 def bolt_length(size: Bolt, grip: Length, washers: int = 1) -> Length:

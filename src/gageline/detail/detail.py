@@ -17,7 +17,7 @@ from gageline.detail.entering import entering
 from gageline.detail.framing import frame_of
 from gageline.detail.joint import Joint, joint_at
 from gageline.detail.line import Frame, Line
-from gageline.detail.pieces import Marked, mark_pieces
+from gageline.detail.pieces import mark_pieces
 from gageline.detail.reason import Reason
 from gageline.detail.shop import Shop
 from gageline.detail.site import joint_of
@@ -172,7 +172,8 @@ class _Work:
             return EndPlane(along(work, inward, -over), inward)
         for bearing in self.bearings[line.name]:
             if bearing.end is end:
-                return end_plane_on_column(bearing, inward)
+                met = sum(one.column.name == bearing.column.name for one in self.supports.bearings)
+                return end_plane_on_column(bearing, inward, self.shop, alone=met == 1)
         return None
 
     def build(self) -> None:
@@ -237,7 +238,6 @@ class _Work:
             if rows > 0:
                 bolts = field_bolts_of(joint.site.name, carrier, size.size, rows * lines, through)
                 own.reasons.append(length_reason(size, through, joint.site.word, self.shop))
-                self.carriers[carrier].bolts.append(bolts.set)
                 yield bolts
 
     def result(self, drawn: tuple[Assembly, ...]) -> Detailed:
@@ -249,7 +249,7 @@ class _Work:
             for line in lines
         }
         given = {line.name: line.entry.mark for line in lines if line.entry.mark}
-        marks, assemblies = mark_pieces(pieces, given, {one.mark.casefold() for one in drawn})
+        marks, assemblies, taken = mark_pieces(pieces, given, {one.mark.casefold() for one in drawn})
         fittings = FittingMarks(
             {one.mark.casefold() for one in (*assemblies, *drawn)},
             {fit.part.mark.casefold() for one in drawn for fit in one.fittings},
@@ -260,22 +260,22 @@ class _Work:
             self.joints,
             self.shared,
             tuple(fittings.of(one) for one in assemblies),
-            tuple(
-                Placed(name, marks[name].mark, pieces[name], self.carriers[name].placement) for name in pieces
-            ),
+            tuple(Placed(name, marks[name], pieces[name], self.carriers[name].placement) for name in pieces),
             _reasons(self.carriers, marks, pieces),
             tuple(self.bolts),
-            tuple(dict.fromkeys(found for one in self.carriers.values() for found in one.findings)),
+            tuple(
+                dict.fromkeys([*taken, *(found for one in self.carriers.values() for found in one.findings)])
+            ),
         )
 
 
 def _reasons(
-    carriers: dict[str, Carrier], marks: dict[str, Marked], pieces: dict[str, Assembly]
+    carriers: dict[str, Carrier], marks: dict[str, str], pieces: dict[str, Assembly]
 ) -> dict[str, tuple[Reason, ...]]:
     """The reasons of the first member of each mark."""
     found: dict[str, tuple[Reason, ...]] = {}
     for name in pieces:
-        found.setdefault(marks[name].mark, tuple(carriers[name].reasons))
+        found.setdefault(marks[name], tuple(carriers[name].reasons))
     return found
 
 

@@ -2,130 +2,62 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable
-from dataclasses import dataclass, replace
+from collections import defaultdict
+from collections.abc import Hashable
+from dataclasses import dataclass, field, replace
 
-from gageline.part import Assembly, Fitting, HoleGroup, Part, Placement, opposite_hand, reflect_x, reflect_z
-from gageline.steel import Profile
+from gageline.detail.likeness import Likeness, likeness_of
+from gageline.part import Assembly, Finding, Severity
 
-__all__ = ["Marked", "mark_pieces", "signature", "turned_round"]
-
-_TURNABLE = frozenset({Profile.I_SHAPE, Profile.BOX})
-_FINE = 7  # decimals of a direction that tell pieces apart
-_ROUND = {"left": "right", "right": "left", "near": "far", "far": "near"}
+__all__ = ["mark_pieces"]
 
 
-@dataclass(frozen=True, slots=True)
-class Marked:
-    """A piece of the frame with the mark it got.
+@dataclass(slots=True)
+class _Marks:
+    """The pieces marked so far.
 
     Args:
-        mark: of the piece.
-        turned: whether it lies turned end for end from the piece that is drawn.
+        taken: marks in small letters, since marks are painted in capitals.
+        made: one piece of each mark.
+        like: what each mark is, by the key that equal pieces share.
     """
 
-    mark: str
-    turned: bool
+    taken: set[str]
+    made: dict[str, Assembly] = field(default_factory=dict)
+    like: dict[Hashable, list[tuple[Likeness, str]]] = field(default_factory=lambda: defaultdict(list))
 
+    def known(self, like: Likeness, own: str | None) -> str | None:
+        """The mark of an equal piece, as it lies or turned."""
+        marks = (self._find(seen, own) for seen in like.turns())
+        return next((mark for mark in marks if mark is not None), None)
 
-def turned_round(assembly: Assembly) -> Assembly:
-    """The same piece seen from its other side: what was left and near is right and far.
+    def _find(self, wanted: Likeness, own: str | None) -> str | None:
+        for one, mark in self.like[wanted.key]:
+            if one.same(wanted) and own in {None, mark}:
+                return mark
+        return None
 
-    Args:
-        assembly: of a section that is alike on both sides of its web.
-    """
-    length = assembly.main.length
-
-    def word(name: str) -> str:
-        return " ".join(_ROUND.get(part, part) for part in name.split(" "))
-
-    def fitting(old: Fitting) -> Fitting:
-        x, y, z = old.placement.origin
-        (ax, ay, az), (bx, by, bz) = old.placement.ex, old.placement.ey
-        placement = Placement((length - x, y, -z), (-ax, ay, -az), (-bx, by, -bz))
-        return replace(
-            old,
-            name=word(old.name),
-            placement=placement,
-            on=None if old.on is None else type(old.on)(_ROUND.get(old.on, old.on)),
-            end=None if old.end is None else old.end.other,
-        )
-
-    main = reflect_x(reflect_z(assembly.main))
-    groups = tuple(replace(group, name=word(group.name)) for group in main.groups)
-    return replace(
-        assembly,
-        main=replace(main, groups=groups),
-        fittings=tuple(fitting(old) for old in assembly.fittings),
-        welds=tuple(replace(weld, fitting=word(weld.fitting)) for weld in assembly.welds),
-        bolts=tuple(
-            replace(bolts, fittings=tuple(word(name) for name in bolts.fittings)) for bolts in assembly.bolts
-        ),
-    )
-
-
-def signature(assembly: Assembly) -> Hashable:
-    """What makes a piece itself: geometry, fittings, grade and finish; no marks, no names, no order."""
-    return (
-        _part_signature(assembly.main),
-        frozenset(_counted(_fitting_signature(one) for one in assembly.fittings)),
-        frozenset(_counted((weld.size, weld.length, weld.runs) for weld in assembly.welds)),
-        frozenset(_counted((bolts.bolt, bolts.count, bolts.grip, bolts.field) for bolts in assembly.bolts)),
-        assembly.finish,
-    )
-
-
-def _counted(items: Iterable[Hashable]) -> Iterable[Hashable]:
-    counts: dict[Hashable, int] = {}
-    for item in items:
-        counts[item] = counts.get(item, 0) + 1
-    return counts.items()
-
-
-def _part_signature(part: Part) -> Hashable:
-    holes: dict[Hashable, int] = {}
-    for group in part.groups:
-        for hole in _holes(group):
-            holes[hole] = holes.get(hole, 0) + 1
-    return (
-        part.stock.designation,
-        part.grade,
-        part.length,
-        part.left,
-        part.right,
-        frozenset(part.copes),
-        frozenset(part.trims),
-        frozenset(part.clips),
-        frozenset(holes.items()),
-        frozenset(part.openings),
-    )
-
-
-def _holes(group: HoleGroup) -> Iterable[Hashable]:
-    face = "web" if group.face in {"near", "far"} and not group.through else group.face
-    for hole in group.holes:
-        yield (face, hole.x, hole.y, hole.width, hole.length, hole.angle, group.bolt, group.kind)
-
-
-def _fitting_signature(fitting: Fitting) -> Hashable:
-    placement = fitting.placement
-    axes = tuple(round(value, _FINE) + 0.0 for value in (*placement.ex, *placement.ey))
-    return (
-        _part_signature(fitting.part),
-        fitting.kind,
-        fitting.join,
-        placement.origin,
-        axes,
-    )
+    def new(self, assembly: Assembly, like: Likeness, wanted: str) -> str:
+        """A piece that is not there yet."""
+        mark, number = wanted, 2
+        while mark.casefold() in self.taken:
+            mark, number = f"{wanted}-{number}", number + 1
+        self.taken.add(mark.casefold())
+        hands = (self._find(seen, None) for seen in like.mirrored())
+        hand = next((other for other in hands if other is not None), None)
+        main = replace(assembly.main, mark=mark)
+        self.made[mark] = replace(assembly, main=main, quantity=0, hand_of=hand)
+        self.like[like.key].append((like, mark))
+        return mark
 
 
 def mark_pieces(
     pieces: dict[str, Assembly], given: dict[str, str], taken: set[str]
-) -> tuple[dict[str, Marked], tuple[Assembly, ...]]:
+) -> tuple[dict[str, str], tuple[Assembly, ...], tuple[Finding, ...]]:
     """The marks of the pieces of a frame, and one of each with its quantity.
 
-    A piece without a mark of its own takes the name of the first member that is equal to it, so that
-    marks do not move when something else changes.
+    A piece without a mark of its own takes that of an equal piece, else the name of its member, so
+    that marks do not move when something else changes.
 
     Args:
         pieces: by the member's name, in the order of the document.
@@ -133,57 +65,30 @@ def mark_pieces(
         taken: marks of pieces as drawn, in small letters.
 
     Returns:
-        The mark of each member, and the pieces.
+        The mark of each member, the pieces in the order of their first members, and marks that were
+        given to pieces that differ.
     """
-    marks: dict[str, Marked] = {}
-    first: dict[tuple[Hashable, str | None], str] = {}
-    made: dict[str, Assembly] = {}
-    for name, assembly in pieces.items():
+    marks = _Marks(set(taken))
+    found: dict[str, str] = {}
+    findings: list[Finding] = []
+    for name in sorted(pieces, key=lambda one: one not in given):  # given marks first, else in order
         own = given.get(name)
-        key = (signature(assembly), own)
-        round_key = (signature(turned_round(assembly)), own) if _turnable(assembly) else None
-        if key in first:
-            marks[name] = Marked(first[key], turned=False)
-        elif round_key is not None and round_key in first:
-            marks[name] = Marked(first[round_key], turned=True)
-        else:
-            mark = _free(own or name, {*taken, *(m.casefold() for m in made)})
-            first[key] = mark
-            marks[name] = Marked(mark, turned=False)
-            hand = _hand_of(assembly, own, first, made)
-            made[mark] = replace(assembly, main=replace(assembly.main, mark=mark), quantity=0, hand_of=hand)
-        mark = marks[name].mark
-        made[mark] = replace(made[mark], quantity=made[mark].quantity + 1)
-    return marks, tuple(made.values())
+        like = likeness_of(pieces[name])
+        mark = marks.known(like, own) or marks.new(pieces[name], like, own or name)
+        found[name] = mark
+        if own is not None and mark != own:
+            findings.append(_taken_twice(name, own, mark))
+        piece = marks.made[mark]
+        marks.made[mark] = replace(piece, quantity=piece.quantity + 1)
+    order = dict.fromkeys(found[name] for name in pieces)
+    return found, tuple(marks.made[mark] for mark in order), tuple(findings)
 
 
-def _turnable(assembly: Assembly) -> bool:
-    return assembly.main.profile in _TURNABLE
-
-
-def _hand_of(
-    assembly: Assembly,
-    own: str | None,
-    first: dict[tuple[Hashable, str | None], str],
-    made: dict[str, Assembly],
-) -> str | None:
-    """The mark of the piece that this one is the opposite hand of, if any."""
-    mirrored = opposite_hand(assembly, assembly.mark, 1)
-    seen = [signature(mirrored)]
-    if _turnable(assembly):
-        seen.append(signature(turned_round(mirrored)))
-    itself = signature(assembly)
-    for one in seen:
-        mark = first.get((one, own)) or first.get((one, None))
-        if mark is not None and one != itself and mark in made:
-            return mark
-    return None
-
-
-def _free(mark: str, taken: set[str]) -> str:
-    if mark.casefold() not in taken:
-        return mark
-    number = 2
-    while f"{mark}-{number}".casefold() in taken:
-        number += 1
-    return f"{mark}-{number}"
+def _taken_twice(name: str, own: str, mark: str) -> Finding:
+    return Finding(
+        "mark-taken",
+        Severity.ERROR,
+        name,
+        f'mark "{own}" is the mark of a piece that differs: this one is marked "{mark}"',
+        "give pieces that differ marks that differ",
+    )

@@ -20,8 +20,11 @@ from gageline.errors import GagelineError, ValueProblem
 from gageline.exchange import json_text
 from gageline.job import Job, check_job, open_job
 from gageline.layout import Layout, PartLayout, lay_out
-from gageline.part import Finding, Severity
+from gageline.part import Finding, Severity, check_assembly
 from gageline.sheets import Sheet, bench_cards, fitting_templates, parts_list, piece_drawings, to_pdf
+from gageline.shop import backup as back_up
+from gageline.shop import restore as put_back
+from gageline.shop import serve as serve_shop
 from gageline.steel import facts, find
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job
 from gageline.units import Length, System, exact_text, feet_inches, inches_text, millimetres, parse_length
@@ -84,14 +87,24 @@ def _show_findings(findings: tuple[Finding, ...]) -> None:
         aside.print(finding.text(), markup=False, soft_wrap=True, style=styles[finding.severity])
 
 
-def _sheets(job: Job) -> dict[str, Sheet]:
-    layouts = _layouts(job)
-    return {
-        "cards": bench_cards(job, layouts),
-        "drawings": piece_drawings(job),
-        "templates": fitting_templates(job),
-        "parts": parts_list(job),
-    }
+def _packet(job: Job) -> Sheet:
+    """Everything that is printed for a job, in the order it is used."""
+    sheets = [bench_cards(job, _layouts(job)), piece_drawings(job)]
+    if any(assembly.fittings for assembly in job.assemblies):
+        sheets.append(fitting_templates(job))
+    sheets.append(parts_list(job))
+    return Sheet(tuple(page for sheet in sheets for page in sheet.pages), job.facts.name)
+
+
+def _sound(job: Job) -> tuple[Job, tuple[str, ...]]:
+    """The job without the pieces that have errors, and the marks of those, after saying what is wrong."""
+    wrong = []
+    for assembly in job.assemblies:
+        findings = check_assembly(assembly, job.system)
+        _show_findings(findings)
+        if any(finding.severity is Severity.ERROR for finding in findings):
+            wrong.append(assembly.mark)
+    return replace(job, assemblies=tuple(a for a in job.assemblies if a.mark not in wrong)), tuple(wrong)
 
 
 def _layouts(job: Job) -> tuple[Layout, ...]:
@@ -103,14 +116,17 @@ def _layouts(job: Job) -> tuple[Layout, ...]:
 def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
     """Bench cards, piece drawings, fitting templates and the parts list, as one PDF.
 
-    Each card has the unfolded stick with every mark to strike and the numbered steps. Problems that
-    the rules of the trade find are printed; pieces with errors are drawn all the same.
+    Each card has the unfolded stick with every mark to strike and the numbered steps. What the rules of
+    the trade find is printed; a piece with an error is left out, and the exit code is 1.
     """
-    job = _chosen(open_job(job_file), piece)
-    _show_findings(check_job(job))
-    sheets = _sheets(job)
-    packet = Sheet(tuple(page for sheet in sheets.values() for page in sheet.pages), job.facts.name)
-    _write(out or Path(f"{job_file.stem}-cards.pdf"), to_pdf(packet))
+    job, wrong = _sound(_chosen(open_job(job_file), piece))
+    if job.assemblies:
+        _write(out or Path(f"{job_file.stem}-cards.pdf"), to_pdf(_packet(job)))
+    if wrong:
+        aside.print(
+            f"left out for their errors: {', '.join(wrong)}", markup=False, soft_wrap=True, style="red"
+        )
+        raise typer.Exit(1)
 
 
 @app.command()
@@ -259,6 +275,33 @@ def demo(out: Annotated[Path, typer.Option("--out", "-o", help="folder to write 
     job_file = out / "mezzanine.toml"
     _write(job_file, source.read_bytes())
     cards(job_file, None, out / "mezzanine-cards.pdf")
+
+
+@app.command()
+def serve(
+    lan: Annotated[
+        bool, typer.Option("--lan", help="let the shop's network in, not this machine alone")
+    ] = False,
+    port: Annotated[int, typer.Option("--port", min=1, max=65535, help="of the server")] = 8700,
+) -> None:
+    """The shop in the browser, on this machine; the first visit makes the owner."""
+    serve_shop(lan=lan, port=port, say=lambda text: print(text, flush=True))
+
+
+@app.command()
+def backup(
+    file: Annotated[Path, typer.Argument(help="to write", metavar="FILE")],
+) -> None:
+    """Everything the shop keeps, in one file; works while the shop runs."""
+    say.print(f"{back_up(file)} records are in {file}", markup=False, soft_wrap=True)
+
+
+@app.command()
+def restore(
+    file: Annotated[Path, typer.Argument(help="that backup wrote", metavar="FILE")],
+) -> None:
+    """The shop as it was in a backup; what it keeps now is replaced, and everybody signs in again."""
+    say.print(f"{put_back(file)} records were put back from {file}", markup=False, soft_wrap=True)
 
 
 @app.callback(invoke_without_command=True)

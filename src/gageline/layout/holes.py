@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
@@ -19,7 +19,6 @@ __all__ = ["MIDDLE", "Column", "Pattern", "centre_marks", "centred_faces", "hole
 _FROM_HEEL = frozenset({Datum.HEEL, Datum.PAST_HEEL})
 MIDDLE = "middle of the part"
 _SIXTY_FOURTH = Length.from_inches(Fraction(1, 64))
-_METRIC_STEPS = (Length.from_mm(1), Length.from_mm(Fraction(1, 2)), Length.from_mm(Fraction(1, 10)))
 _NEARLY = Length(2)  # the middle of an odd length is half a tick off, and so is that of a pattern
 
 
@@ -89,15 +88,13 @@ def _held(bench: Bench, group: HoleGroup) -> Bench:
     """The bench with the tape that a pattern is read on.
 
     A pattern spaced in whole millimetres has no exact readings in fractions of an inch; it is read on
-    the millimetre side of the tape, to a step that is no coarser than the shop's.
+    the millimetre side of the tape.
     """
     first = group.holes[0]
     steps = (length.ticks for hole in group.holes for length in (hole.x - first.x, hole.y - first.y))
     if bench.system is System.MM or not group.mates or not any(step % _SIXTY_FOURTH.ticks for step in steps):
         return bench
-    return replace(
-        bench, tape=next((step for step in _METRIC_STEPS if step <= bench.tape), _METRIC_STEPS[-1])
-    )
+    return bench.metric()
 
 
 def _pattern(bench: Bench, group: HoleGroup, face: Face, name: str) -> Pattern:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from fractions import Fraction
 
 from gageline.layout.reading import Reading, across, along, printed_length
 from gageline.part import End, Face, Part
 from gageline.units import ZERO, Length, System, round_to
 
 __all__ = ["Bench", "Mark", "MarkKind", "Shift", "Spot"]
+
+_METRIC_STEPS = (Length.from_mm(1), Length.from_mm(Fraction(1, 2)), Length.from_mm(Fraction(1, 10)))
 
 
 class MarkKind(StrEnum):
@@ -113,6 +116,11 @@ class Bench:
     part: Part
     tape: Length
     system: System
+
+    def metric(self) -> Bench:
+        """The same bench on the millimetre side of the tape, to a step that is no coarser."""
+        step = next((step for step in _METRIC_STEPS if step <= self.tape), _METRIC_STEPS[-1])
+        return replace(self, tape=step)
 
     def x(self, at: Length, end: End = End.LEFT) -> Reading:
         """The reading along the part, rounded to the tape."""

@@ -113,12 +113,12 @@ def _blocks(job: Job, card: _Card, width: float, height: float) -> Iterator[_Pie
     for block in unfolded_blocks(laid, width, height):
         yield _Piece(block)
     yield _Piece(_facts(laid, layout, width))
+    yield _Piece(_spaced(practice_block(job, width, BODY)))
     for step in laid.steps:
         yield _Piece(step_block(step, laid.part.profile, width), step=True)
     if card.whole and layout.seats:
         for block in _seats(layout, width, height):
             yield _Piece(block)
-    yield _Piece(_spaced(practice_block(job, width, BODY)))
 
 
 def _pages(pieces: Iterable[_Piece], head: Block, height: float) -> Iterator[list[Block]]:

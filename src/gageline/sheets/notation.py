@@ -10,7 +10,7 @@ from gageline.job import Job
 from gageline.part import Clip, Cope, End, Face, FlangeTrim, Hole, HoleGroup, Opening, Part, Side, extent_y
 from gageline.sheets.furniture import bolt_text
 from gageline.steel import HoleKind, Profile
-from gageline.units import ZERO, Length, Slope, System, millimetres, round_to, write_length
+from gageline.units import ZERO, Length, Slope, System, is_metric, millimetres, round_to, write_length
 
 __all__ = ["WEB_FACES", "Scribe", "is_scattered", "short_name", "weight_text", "weight_unit"]
 
@@ -20,10 +20,6 @@ _KG = 0.45359237
 _KINDS = {HoleKind.OVS: "oversize", HoleKind.SSL: "(short)", HoleKind.LSL: "(long)"}
 _MANY_ROWS = 4
 _NAME = 24
-
-
-_SIXTY_FOURTH = Length.from_inches(1 / 64).ticks
-_TENTH_MM = Length.from_mm(0.1).ticks
 
 
 def weight_unit(system: System) -> str:
@@ -72,28 +68,28 @@ class Scribe:
 
     def tell(self, length: Length) -> str:
         """A dimension rounded once, to the tape."""
-        return write_length(round_to(length, self.tape), self.system, 64)
+        return self._metric(length) or write_length(round_to(length, self.tape), self.system, 64)
 
     def overall(self, length: Length) -> str:
         """An overall length as the bill of material has it."""
-        return write_length(length, self.system)
+        return self._metric(length) or write_length(length, self.system)
 
     def fine(self, length: Length) -> str:
         """A size of a hole or a plate, to 1/64 in or 0.1 mm."""
-        return write_length(length, self.system, 64)
+        return self._metric(length) or write_length(length, self.system, 64)
 
-    def drilled(self, length: Length) -> str:
-        """A size that a metric drill or radius has in a job of feet and inches, else as `fine`."""
-        if self.system is System.FT_IN and length.ticks % _SIXTY_FOURTH and not length.ticks % _TENTH_MM:
+    def _metric(self, length: Length) -> str:
+        """What was given in millimetres in a job of feet and inches, as it was given; else nothing."""
+        if self.system is System.FT_IN and is_metric(length):
             return f"{millimetres(length)} mm"
-        return self.fine(length)
+        return ""
 
     def hole_size(self, hole: Hole) -> str:
         """Diameter of a hole, or width by length of a slot."""
         if not hole.is_slot:
-            return f"Ø{self.drilled(hole.width)}"
+            return f"Ø{self.fine(hole.width)}"
         turn = f" at {float(hole.angle):g}°" if hole.angle % 180 else ""
-        return f"slots {self.drilled(hole.width)} x {self.drilled(hole.length)}{turn}"
+        return f"slots {self.fine(hole.width)} x {self.fine(hole.length)}{turn}"
 
     def holes(self, group: HoleGroup, part: Part, *, rows: bool) -> str:
         """A hole group as a call-out: how many, which size, on which lines.
@@ -148,7 +144,7 @@ class Scribe:
         cope = copes[0]
         which = "copes top and bottom" if len(copes) > 1 else f"{cope.edge} cope"
         size = f"{self.tell(cope.length)} x {self.tell(cope.depth)}"
-        return f"{which} {size}, R {self.drilled(cope.radius)}"
+        return f"{which} {size}, R {self.fine(cope.radius)}"
 
     def trim(self, trim: FlangeTrim) -> str:
         """A flange cut back on one side."""

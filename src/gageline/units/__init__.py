@@ -4,7 +4,15 @@ from gageline.units.length import ZERO, Length
 from gageline.units.reading import Unit, parse_length
 from gageline.units.slope import SQUARE, Slope, parse_slope
 from gageline.units.tape import round_down, round_to, round_up
-from gageline.units.writing import System, exact_text, feet_inches, inches_text, millimetres, write_length
+from gageline.units.writing import (
+    System,
+    exact_text,
+    feet_inches,
+    inches_text,
+    is_metric,
+    millimetres,
+    write_length,
+)
 
 __all__ = [
     "SQUARE",
@@ -16,6 +24,7 @@ __all__ = [
     "exact_text",
     "feet_inches",
     "inches_text",
+    "is_metric",
     "millimetres",
     "parse_length",
     "parse_slope",

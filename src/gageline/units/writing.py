@@ -9,7 +9,7 @@ from gageline.errors import ValueProblem
 from gageline.units.length import TICKS_PER_INCH, TICKS_PER_MM, Length
 from gageline.units.tape import round_to
 
-__all__ = ["System", "exact_text", "feet_inches", "inches_text", "millimetres", "write_length"]
+__all__ = ["System", "exact_text", "feet_inches", "inches_text", "is_metric", "millimetres", "write_length"]
 
 FINEST = 64  # the finest fraction of an inch that a drawing shows
 _EXACT_FINEST = 256
@@ -93,6 +93,11 @@ def millimetres(length: Length, places: int = 1) -> str:
     text = f"{abs(rounded.ticks) / TICKS_PER_MM:.{places}f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return f"-{text}" if rounded.ticks < 0 else text
+
+
+def is_metric(length: Length) -> bool:
+    """Whether a length can only have been given in millimetres: tenths of one, and no 64ths of an inch."""
+    return length.ticks % (TICKS_PER_INCH // FINEST) != 0 and length.ticks % (TICKS_PER_MM // 10) == 0
 
 
 def write_length(length: Length, system: System, denominator: int = 16) -> str:

@@ -70,8 +70,11 @@ def test_weights_in_the_units_of_the_job() -> None:
     assert (weight_unit(System.FT_IN), weight_unit(System.MM)) == ("lb", "kg")
 
 
-def test_a_metric_hole_in_a_job_of_feet_and_inches_keeps_its_drill() -> None:
+def test_what_was_given_in_millimetres_is_written_in_them_in_a_job_of_feet_and_inches() -> None:
     scribe = Scribe(System.FT_IN, Length.from_inches(0.0625))
-    assert scribe.drilled(Length.from_mm(22)) == "22 mm"
-    assert scribe.drilled(Length.from_inches(0.8125)) == '13/16"'
-    assert Scribe(System.MM, Length.from_mm(1)).drilled(Length.from_mm(22)) == "22"
+    assert scribe.fine(Length.from_mm(22)) == "22 mm"
+    assert scribe.fine(Length.from_inches(0.8125)) == '13/16"'
+    assert Scribe(System.MM, Length.from_mm(1)).fine(Length.from_mm(22)) == "22"
+    assert scribe.tell(Length.from_mm(90)) == "90 mm"
+    assert scribe.overall(Length.from_mm(4200)) == "4200 mm"
+    assert scribe.tell(Length.from_mm(254)) == '10"'

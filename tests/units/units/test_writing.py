@@ -3,7 +3,16 @@ from fractions import Fraction
 import pytest
 
 from gageline.errors import ValueProblem
-from gageline.units import Length, System, exact_text, feet_inches, inches_text, millimetres, write_length
+from gageline.units import (
+    Length,
+    System,
+    exact_text,
+    feet_inches,
+    inches_text,
+    is_metric,
+    millimetres,
+    write_length,
+)
 
 
 @pytest.mark.parametrize(
@@ -63,3 +72,11 @@ def test_exact_text() -> None:
 def test_an_odd_denominator_is_refused(denominator: int) -> None:
     with pytest.raises(ValueProblem, match=f"denominator {denominator} of an inch fraction is not one of"):
         feet_inches(Length(0), denominator)
+
+
+def test_only_what_was_given_in_millimetres_is_metric() -> None:
+    assert is_metric(Length.from_mm(90))
+    assert is_metric(Length.from_mm(Fraction(71, 10)))
+    assert not is_metric(Length.from_mm(254))
+    assert not is_metric(Length.from_inches(15.7))
+    assert not is_metric(Length.from_inches(Fraction(1, 64)))

@@ -1,0 +1,56 @@
+"""Which page is for whom: the whole list, in one place."""
+
+from __future__ import annotations
+
+from gageline.shop.roles import EVERYBODY, OFFICE, OWNER, WORK, Role
+
+__all__ = ["ACCESS", "OPEN", "roles_of"]
+
+OPEN: frozenset[Role] = frozenset()
+"""Even those who are not signed in: no role is asked for."""
+
+ACCESS: dict[str, frozenset[Role]] = {
+    "home": EVERYBODY,
+    "first": OPEN,
+    "sign-in": OPEN,
+    "sign-in-shop": OPEN,
+    "sign-out": EVERYBODY,
+    "worker": OPEN,
+    "people": OWNER,
+    "person": OWNER,
+    "tablets": OWNER,
+    "tablet-forget": OWNER,
+    "counts": EVERYBODY,
+    "echo": OFFICE,
+    "jobs": EVERYBODY,
+    "job-new": OFFICE,
+    "job-import": OFFICE,
+    "job": EVERYBODY,
+    "job-facts": OFFICE,
+    "job-export": EVERYBODY,
+    "job-print": EVERYBODY,
+    "job-parts": EVERYBODY,
+    "job-labels": EVERYBODY,
+    "job-log": EVERYBODY,
+    "job-undo": OFFICE,
+    "piece-new": OFFICE,
+    "piece-edit": OFFICE,
+    "piece-picture": OFFICE,
+    "piece-remove": OFFICE,
+    "piece-undo": OFFICE,
+    "piece": EVERYBODY,
+    "piece-solid": EVERYBODY,
+    "bench": EVERYBODY,
+    "bench-card": EVERYBODY,
+    "fit": EVERYBODY,
+    "fit-card": EVERYBODY,
+    "gate": EVERYBODY,
+    "gate-send": WORK,
+    "ticks": WORK,
+    "tick": WORK,
+}
+
+
+def roles_of(name: str | None) -> frozenset[Role] | None:
+    """Who may open the page of a name: OPEN for everybody, None for nobody."""
+    return ACCESS.get(name or "")

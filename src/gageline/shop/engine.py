@@ -1,0 +1,104 @@
+"""The rooms below, asked on behalf of the pages: a job of its text, its pieces laid out, their cards."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from gageline.job import Job, JobDocument, PieceEntry, check_job, read_document, read_job
+from gageline.layout import Layout, Step, lay_out
+from gageline.part import Finding, Weld
+
+__all__ = ["Card", "Task", "card_key", "card_of", "document_of", "findings_of", "job_of", "layout_of"]
+
+_PAPERWORK = frozenset({"mark", "quantity", "finish"})
+"""Keys of a piece that change nothing of what is struck."""
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One thing to tick off.
+
+    Args:
+        code: unique on the card: `bench-3`, `fit-2`, `weld-1`.
+        step: what to do; None of a weld.
+        weld: what to weld; None of a step.
+    """
+
+    code: str
+    step: Step | None = None
+    weld: Weld | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """What is done to a piece, place by place.
+
+    Args:
+        bench: steps of the layout, up to the first fitting.
+        fit: steps of fitting up, then the welds.
+    """
+
+    bench: tuple[Task, ...]
+    fit: tuple[Task, ...]
+
+    def tasks(self, place: str) -> tuple[Task, ...]:
+        """The tasks of one place; none where nothing is ticked."""
+        return {"bench": self.bench, "fit": self.fit}.get(place, ())
+
+
+@lru_cache(maxsize=64)  # the jobs that are worked on
+def document_of(text: str) -> JobDocument:
+    """The document of a saved text."""
+    return read_document(text)
+
+
+@lru_cache(maxsize=64)
+def job_of(text: str) -> Job:
+    """The job of a saved text."""
+    return read_job(text)
+
+
+@lru_cache(maxsize=64)
+def findings_of(text: str) -> tuple[Finding, ...]:
+    """What the rules of the trade say about a saved text."""
+    return check_job(job_of(text))
+
+
+@lru_cache(maxsize=512)
+def layout_of(text: str, mark: str) -> Layout:
+    """A piece of a saved text, laid out."""
+    job = job_of(text)
+    return lay_out(job.piece(mark), job.practice, job.system)
+
+
+@lru_cache(maxsize=512)
+def card_of(text: str, mark: str) -> Card:
+    """The tasks of a piece: what is done at the bench, and what is done when it is fitted up."""
+    layout = layout_of(text, mark)
+    steps = layout.main.steps
+    names = {fitting.name for fitting in layout.assembly.fittings}
+    first = next((index for index, step in enumerate(steps) if step.for_ in names), len(steps))
+    if 0 < first < len(steps) and not steps[first - 1].for_:
+        first -= 1  # the turn that brings the first fitting's face up
+    bench = tuple(Task(f"bench-{step.number}", step) for step in steps[:first])
+    fit = tuple(Task(f"fit-{step.number}", step) for step in steps[first:])
+    welds = tuple(Task(f"weld-{n}", weld=weld) for n, weld in enumerate(layout.assembly.welds, 1))
+    return Card(bench, fit + welds)
+
+
+def card_key(document: JobDocument, entry: PieceEntry) -> str:
+    """A short name of everything that a card is made from: equal where the same is to be struck."""
+    entries = {piece.mark: piece for piece in document.pieces}
+    chain = [entry]
+    while (other := chain[-1].as_hand_of) and other in entries and entries[other] not in chain:
+        chain.append(entries[other])
+    context = {"system": document.job.units}
+    made: list[Any] = [document.job.units, document.practice.model_dump(mode="json", context=context)]
+    for piece in chain:
+        table = piece.model_dump(mode="json", context=context, exclude_unset=True)
+        made.append({key: value for key, value in table.items() if key not in _PAPERWORK})
+    return hashlib.sha256(json.dumps(made, sort_keys=True).encode()).hexdigest()[:16]

@@ -1,0 +1,278 @@
+"""Forms from the job document's own definition: every key of a table is a field, none is written twice."""
+
+from __future__ import annotations
+
+import types
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from enum import Enum
+from fractions import Fraction
+from typing import Annotated, Any, Literal, Union, get_args, get_origin
+
+from pydantic import BaseModel
+from pydantic.fields import FieldInfo
+
+from gageline.units import Length, Slope, System
+
+__all__ = ["Field", "Rows", "Section", "field_id", "form_of", "table_of", "tables_of"]
+
+Table = dict[str, Any]
+_MOST_ROWS = 500
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One field of a form.
+
+    Args:
+        name: its path in the document, `copes.0.depth`.
+        label: what it is called.
+        kind: length, lengths, slope, turn, text, lines, whole, number, date, flag or choice.
+        help: what it is for.
+        value: as text.
+        choices: of a choice, as (value, words).
+        required: whether it must be given.
+    """
+
+    name: str
+    label: str
+    kind: str
+    help: str
+    value: str
+    choices: tuple[tuple[str, str], ...] = ()
+    required: bool = False
+
+    @property
+    def id(self) -> str:
+        """Its name in the page."""
+        return field_id(self.name)
+
+    @property
+    def is_length(self) -> bool:
+        """Whether the length pad helps."""
+        return self.kind in {"length", "lengths"}
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Fields that belong together.
+
+    Args:
+        name: its path in the document; empty for the whole.
+        label: what it is called.
+        fields: its own fields.
+        sections: tables in it, there once.
+        rows: lists of tables in it.
+        open: whether anything in it is given.
+    """
+
+    name: str
+    label: str
+    fields: tuple[Field, ...]
+    sections: tuple[Section, ...] = ()
+    rows: tuple[Rows, ...] = ()
+    open: bool = False
+
+    @property
+    def id(self) -> str:
+        """Its name in the page."""
+        return field_id(self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """A list of tables, of which there may be any number."""
+
+    name: str
+    label: str
+    help: str
+    items: tuple[Section, ...]
+
+    @property
+    def id(self) -> str:
+        """Its name in the page."""
+        return field_id(self.name)
+
+
+def field_id(name: str) -> str:
+    """A path of the document as a name in a page."""
+    return name.replace(".", "-") or "form"
+
+
+def _bare(annotation: Any) -> Any:
+    """A type without its checks and without None; of several the first."""
+    while True:
+        origin = get_origin(annotation)
+        if origin is Annotated:
+            annotation = get_args(annotation)[0]
+        elif origin is Union or isinstance(annotation, types.UnionType):
+            annotation = next(one for one in get_args(annotation) if one is not types.NoneType)
+        else:
+            return annotation
+
+
+def _model(kind: Any) -> type[BaseModel] | None:
+    return kind if isinstance(kind, type) and issubclass(kind, BaseModel) else None
+
+
+def _item(kind: Any) -> Any:
+    """What a tuple holds, None for anything else."""
+    return _bare(get_args(kind)[0]) if get_origin(kind) is tuple else None
+
+
+_KINDS = {
+    Length: "length",
+    Slope: "slope",
+    Fraction: "turn",
+    bool: "flag",
+    int: "whole",
+    float: "number",
+    date: "date",
+    str: "text",
+}
+
+
+def _kind_of(kind: Any) -> tuple[str, tuple[tuple[str, str], ...]]:
+    """Which kind of field a type is, and its choices."""
+    if get_origin(kind) is Literal:
+        return "choice", tuple((str(one), str(one).replace("_", " ")) for one in get_args(kind))
+    if isinstance(kind, type) and issubclass(kind, Enum):
+        return "choice", tuple((str(one.value), str(one.value)) for one in kind)
+    if (item := _item(kind)) is not None:
+        return ("lengths" if item is Length else "lines"), ()
+    if kind is bool:
+        return "flag", (("true", "yes"), ("false", "no"))
+    return _KINDS.get(kind, "text"), ()
+
+
+def _words(name: str) -> str:
+    return name.strip("_").replace("_", " ")
+
+
+def _shown(value: Any, between: str = "; ") -> str:
+    """A value of a document's table as it is typed."""
+    match value:
+        case None:
+            return ""
+        case bool():
+            return "true" if value else "false"
+        case list() | tuple():
+            return between.join(map(_shown, value))
+        case _:
+            return str(value)
+
+
+def _usual(info: FieldInfo) -> str:
+    """What holds where a choice is left alone."""
+    if info.is_required():
+        return ""
+    default = info.default
+    if default is None:
+        return "as usual"
+    words = (
+        ("yes" if default else "no") if isinstance(default, bool) else str(getattr(default, "value", default))
+    )
+    return f"as usual: {words}"
+
+
+def form_of(model: type[BaseModel], table: Mapping[str, Any], name: str = "", label: str = "") -> Section:
+    """The form of a table of the document.
+
+    Args:
+        model: the table's definition.
+        table: what is given so far, as the document has it.
+        name: its path in the document.
+        label: what it is called.
+    """
+    fields: list[Field] = []
+    sections: list[Section] = []
+    rows: list[Rows] = []
+    for own, info in model.model_fields.items():
+        key = info.alias or own
+        path = f"{name}.{key}" if name else key
+        kind, given = _bare(info.annotation), table.get(key)
+        if (inner := _model(kind)) is not None:
+            sections.append(form_of(inner, given if isinstance(given, dict) else {}, path, _words(own)))
+        elif (inner := _model(_item(kind))) is not None:
+            items = [item for item in given if isinstance(item, dict)] if isinstance(given, list) else []
+            one = _words(own).removesuffix("s")
+            made = (form_of(inner, item, f"{path}.{n}", f"{one} {n + 1}") for n, item in enumerate(items))
+            rows.append(
+                Rows(path, _words(own), (inner.__doc__ or "").split("\n", maxsplit=1)[0], tuple(made))
+            )
+        else:
+            which, choices = _kind_of(kind)
+            if choices and not info.is_required():
+                choices = (("", _usual(info)), *choices)
+            help_ = info.description or ""
+            text = _shown(given, "\n" if which == "lines" else "; ")
+            fields.append(Field(path, _words(own), which, help_, text, choices, required=info.is_required()))
+    return Section(name, label, tuple(fields), tuple(sections), tuple(rows), open=bool(table))
+
+
+def tables_of(model: type[BaseModel]) -> dict[str, type[BaseModel]]:
+    """The tables that a document has once, by their keys."""
+    kinds = {info.alias or own: _model(_bare(info.annotation)) for own, info in model.model_fields.items()}
+    return {key: kind for key, kind in kinds.items() if kind is not None}
+
+
+def table_of(
+    model: type[BaseModel], posted: Mapping[str, str], name: str = "", system: System = System.FT_IN
+) -> Table:
+    """The table that was typed into a form: what was left empty is left out.
+
+    Args:
+        model: the table's definition.
+        posted: the fields of the form by their names.
+        name: the table's path in the document.
+        system: the units of the job, which a bare number is in.
+    """
+    table: Table = {}
+    for own, info in model.model_fields.items():
+        key = info.alias or own
+        path = f"{name}.{key}" if name else key
+        kind = _bare(info.annotation)
+        if (inner := _model(kind)) is not None:
+            if found := table_of(inner, posted, path, system):
+                table[key] = found
+        elif (inner := _model(_item(kind))) is not None:
+            numbers = _numbers(posted, path)
+            if numbers:
+                table[key] = [table_of(inner, posted, f"{path}.{n}", system) for n in numbers]
+        elif text := posted.get(path, "").strip():
+            table[key] = _typed(_kind_of(kind)[0], text)
+    return table
+
+
+def _numbers(posted: Mapping[str, str], path: str) -> list[int]:
+    """The rows of a list that a form has, each told by a hidden field of its own."""
+    found = {key.removeprefix(f"{path}.") for key in posted if key.startswith(f"{path}.")}
+    return sorted(int(n) for n in found if n.isascii() and n.isdigit() and len(n) < 5)[:_MOST_ROWS]
+
+
+def _typed(kind: str, text: str) -> Any:
+    """The value of a document for what was typed; what cannot be read stays text, so that it is refused."""
+    match kind:
+        case "whole" | "number" | "turn":
+            return _number(text)
+        case "flag":
+            return {"true": True, "false": False}.get(text, text)
+        case "lengths":
+            parts = [part.strip() for part in text.replace(",", ";").split(";")]
+            return parts if len(parts) > 1 else parts[0]
+        case "lines":
+            return [line.strip() for line in text.splitlines() if line.strip()]
+        case _:
+            return text
+
+
+def _number(text: str) -> int | float | str:
+    try:
+        return int(text)
+    except ValueError:
+        pass
+    try:
+        return float(text)
+    except ValueError:
+        return text

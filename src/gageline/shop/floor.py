@@ -1,0 +1,183 @@
+"""The places of the floor: Bench, Fit and Gate, and the ticks that come from there."""
+
+from __future__ import annotations
+
+import json
+import time
+import uuid
+from dataclasses import replace
+from datetime import datetime
+from typing import Any
+
+from django.http import HttpRequest, HttpResponse, HttpResponseRedirect, JsonResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
+from django.views.decorators.http import require_GET, require_POST
+
+from gageline.errors import ValueProblem
+from gageline.shop.engine import card_of, layout_of
+from gageline.shop.jobs import current_text
+from gageline.shop.models import Copy, Stage
+from gageline.shop.office import person_of
+from gageline.shop.pictures import step_svg, stick_svg
+from gageline.shop.roles import WORK
+from gageline.shop.selectors import marks_table, task_lines, waiting
+from gageline.shop.ticking import Stroke, send_off, strike
+from gageline.units import write_length
+
+__all__ = ["bench", "card", "counts", "fit", "fit_card", "gate", "send", "tick", "ticks"]
+
+_MOST_AT_ONCE = 500
+
+
+@require_GET
+def bench(request: HttpRequest) -> HttpResponse:
+    """Pieces waiting for layout."""
+    return _waiting(request, Stage.BENCH, "bench-card")
+
+
+@require_GET
+def fit(request: HttpRequest) -> HttpResponse:
+    """Pieces waiting for fit-up and weld."""
+    return _waiting(request, Stage.FIT, "fit-card")
+
+
+def _waiting(request: HttpRequest, stage: Stage, opens: str) -> HttpResponse:
+    context = {"stage": stage, "waiting": waiting(stage), "opens": opens}
+    template = "shop/part_waiting.html" if getattr(request, "htmx", False) else "shop/waiting.html"
+    return render(request, template, context)
+
+
+@require_GET
+def gate(request: HttpRequest) -> HttpResponse:
+    """What is ready to go, and what went last."""
+    ready = Copy.objects.filter(active=True, stage=Stage.GATE).select_related("piece__job")[:500]
+    gone = (
+        Copy.objects.filter(active=True, stage=Stage.GONE).select_related("piece__job").order_by("-id")[:50]
+    )
+    weight = sum(copy.piece.weight or 0 for copy in ready)
+    context = {"ready": ready, "gone": gone, "weight": weight, "may": person_of(request).role in WORK}
+    template = "shop/part_gate.html" if getattr(request, "htmx", False) else "shop/gate.html"
+    return render(request, template, context)
+
+
+@require_POST
+def send(request: HttpRequest, copy: int) -> HttpResponse:
+    """A piece has left through the gate."""
+    answer = send_off(person_of(request), get_object_or_404(Copy, pk=copy))
+    if answer.state == "conflict":
+        raise ValueProblem(answer.text)
+    return redirect("gate")
+
+
+@require_GET
+def card(request: HttpRequest, copy: int) -> HttpResponse:
+    """The bench card of a piece, one step at a time."""
+    return _card(request, copy, "bench")
+
+
+@require_GET
+def fit_card(request: HttpRequest, copy: int) -> HttpResponse:
+    """Fittings with their places, welds, tack order."""
+    return _card(request, copy, "fit")
+
+
+def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
+    now = _now()  # before the ticks are read, so that none is younger than it and missing
+    copy = get_object_or_404(Copy.objects.select_related("piece__job"), pk=pk)
+    piece, person = copy.piece, person_of(request)
+    text = current_text(piece.job)
+    if not piece.active:
+        raise ValueProblem(f"{piece.mark} was taken out of the job: ask the office")
+    layout = layout_of(text, piece.mark)
+    lines = tuple(
+        replace(line, picture=step_svg(layout, line.task.step) if line.task.step else "")
+        for line in task_lines(copy, card_of(text, piece.mark), place)
+    )
+    context: dict[str, Any] = {
+        "copy": copy,
+        "piece": piece,
+        "place": place,
+        "lines": lines,
+        "done": sum(line.tick is not None for line in lines),
+        "stick": stick_svg(layout.main, f"{piece.mark}, unfolded"),
+        "marks": marks_table(layout.main.steps),
+        "system": layout.system,
+        "lengths": {
+            line.task.code: (write_length(line.task.weld.size, layout.system), _runs(line, layout))
+            for line in lines
+            if line.task.weld
+        },
+        "may": person.role in WORK,
+        "now": now,
+    }
+    return render(request, "shop/card.html", context)
+
+
+def _runs(line: Any, layout: Any) -> str:
+    weld = line.task.weld
+    return f"{weld.runs} x {write_length(weld.length, layout.system)}"
+
+
+@require_POST
+def tick(request: HttpRequest) -> HttpResponse:
+    """One tick by a plain form, for a browser without script."""
+    given = request.POST
+    key = given.get("key", "") or str(uuid.uuid4())
+    copy = given.get("copy", "")
+    stroke = Stroke(
+        key[:64], int(copy) if copy.isdigit() and len(copy) < 15 else 0, given.get("card", ""),
+        given.get("task", ""), done=given.get("done", "1") == "1",
+    )  # fmt: skip
+    answer = strike(person_of(request), stroke)
+    if answer.state == "conflict":
+        raise ValueProblem(answer.text)
+    place = "bench-card" if stroke.task.startswith("bench-") else "fit-card"
+    return HttpResponseRedirect(f"{reverse(place, args=(stroke.copy,))}#{stroke.task}")
+
+
+@require_POST
+def ticks(request: HttpRequest) -> HttpResponse:
+    """Ticks from a tablet, in the order they were made; each is answered by its key."""
+    person = person_of(request)
+    try:
+        strokes = [_stroke(item, person.pk) for item in _items(request.body)]
+    except (ValueError, KeyError, TypeError) as wrong:
+        return JsonResponse({"refused": f"these are no ticks: {str(wrong)[:100]}"}, status=400)
+    answers = []
+    for stroke in strokes:
+        answer = strike(person, stroke)
+        answers.append({"key": stroke.key, "state": answer.state, "text": answer.text})
+    return JsonResponse({"answers": answers, "now": _now()})
+
+
+def _now() -> int:
+    """The clock of the shop in milliseconds, by which a tablet knows what a kept page does not show yet."""
+    return time.time_ns() // 1_000_000
+
+
+def _items(body: bytes) -> list[dict[str, Any]]:
+    items = json.loads(body)["ticks"]
+    if not isinstance(items, list) or len(items) > _MOST_AT_ONCE:
+        raise ValueError(f"a list of at most {_MOST_AT_ONCE} is expected")
+    return items
+
+
+def _stroke(item: dict[str, Any], person: int) -> Stroke:
+    if item["who"] != person:
+        raise ValueError("they are somebody else's: that person signs in to send them")
+    if not (isinstance(item["copy"], int) and 0 < item["copy"] < 2**53):
+        raise ValueError("a piece is told by its number")
+    key = item["key"]
+    if not (isinstance(key, str) and 8 <= len(key) <= 64):
+        raise ValueError("a key has 8 to 64 characters")
+    at = datetime.fromisoformat(item["at"])
+    if at.tzinfo is None:
+        raise ValueError("a time without its zone")
+    return Stroke(key, item["copy"], str(item["card"])[:16], str(item["task"])[:24], bool(item["done"]), at)
+
+
+@require_GET
+def counts(request: HttpRequest) -> HttpResponse:
+    """The strip of places with what waits at each, as it is now."""
+    return render(request, "shop/part_strip.html", {})

@@ -1,0 +1,51 @@
+"""The strip of places that a piece passes through, each with the count of what waits there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from django.http import HttpRequest
+
+from gageline.shop.models import Copy, Job, Person, Stage
+
+__all__ = ["Place", "places", "strip"]
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """One place of the strip.
+
+    Args:
+        name: what it is called.
+        url: the name of its page.
+        count: of what waits there.
+        waits: what is counted, for those who listen.
+    """
+
+    name: str
+    url: str
+    count: int
+    waits: str
+
+
+def places() -> tuple[Place, ...]:
+    """The places that do something, in the order a piece travels."""
+    waiting = Copy.objects.filter(active=True)
+    counts = {stage: waiting.filter(stage=stage).count() for stage in (Stage.BENCH, Stage.FIT, Stage.GATE)}
+    return (
+        Place("Office", "jobs", Job.objects.count(), "jobs"),
+        Place("Bench", "bench", counts[Stage.BENCH], "waiting for layout"),
+        Place("Fit", "fit", counts[Stage.FIT], "waiting for fit-up"),
+        Place("Gate", "gate", counts[Stage.GATE], "ready to go"),
+    )
+
+
+def strip(request: HttpRequest) -> dict[str, object]:
+    """What every page shows at its head."""
+    person = getattr(request, "user", None)
+    if not isinstance(person, Person):
+        return {"places": (), "person": None}
+    match = request.resolver_match
+    here = (match.url_name or "").split("-", maxsplit=1)[0] if match else ""
+    at = {"job": "jobs", "piece": "jobs"}.get(here, here)
+    return {"places": places(), "person": person, "here": at}

@@ -1,0 +1,140 @@
+"""What the pages show, read and put in order; nothing is written here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from django.db.models import Count, Q
+
+from gageline.layout import Step
+from gageline.shop.engine import Card, Task, card_of
+from gageline.shop.jobs import current_text
+from gageline.shop.models import Copy, Job, Piece, Stage, Tick
+
+__all__ = [
+    "Line",
+    "TaskLine",
+    "Waiting",
+    "jobs_with_counts",
+    "marks_table",
+    "piece_lines",
+    "task_lines",
+    "waiting",
+]
+
+_STAGES = tuple(stage.value for stage in Stage)
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A piece in the list of a job.
+
+    Args:
+        piece: the piece.
+        states: how many of it are where, in words.
+        weight: of all of them, lb; None until weighed.
+    """
+
+    piece: Piece
+    states: str
+    weight: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """A piece that waits at a place.
+
+    Args:
+        copy: the piece.
+        done: tasks ticked of this place.
+        of: tasks of this place.
+    """
+
+    copy: Copy
+    done: int
+    of: int
+
+
+@dataclass(frozen=True, slots=True)
+class TaskLine:
+    """A task with who ticked it; `tick` is None while it is to be done."""
+
+    task: Task
+    tick: Tick | None
+    picture: str = ""
+
+
+def jobs_with_counts() -> Iterable[Job]:
+    """The jobs, newest first, with how many pieces each has and how many are ready or gone."""
+    active = Q(pieces__copies__active=True)
+    ready = active & Q(pieces__copies__stage__in=(Stage.GATE, Stage.GONE))
+    return Job.objects.annotate(
+        all=Count("pieces__copies", filter=active), ready=Count("pieces__copies", filter=ready)
+    ).order_by("-id")
+
+
+def piece_lines(job: Job) -> tuple[Line, ...]:
+    """The pieces of a job in the order of its document."""
+    rows = job.pieces.filter(active=True).order_by("position")
+    counts: dict[int, dict[str, int]] = {}
+    found = (
+        Copy.objects.filter(piece__job=job, active=True)
+        .values_list("piece_id", "stage")
+        .annotate(n=Count("id"))
+    )
+    for piece, stage, number in found.order_by():
+        counts.setdefault(piece, {})[stage] = number
+    return tuple(
+        Line(row, _states(counts.get(row.pk, {})), None if row.weight is None else row.weight * row.quantity)
+        for row in rows
+    )
+
+
+def _states(counts: dict[str, int]) -> str:
+    total = sum(counts.values())
+    said = [(stage, counts[stage]) for stage in _STAGES if counts.get(stage)]
+    if len(said) == 1:
+        return str(Stage(said[0][0]).label)
+    return ", ".join(f"{number} of {total} {Stage(stage).label}" for stage, number in said)
+
+
+def waiting(stage: Stage) -> tuple[Waiting, ...]:
+    """The pieces that wait at a place, in the order of jobs and documents."""
+    copies = (
+        Copy.objects.filter(active=True, stage=stage)
+        .select_related("piece__job")
+        .prefetch_related("ticks")
+        .order_by("piece__job_id", "piece__position", "number")[:500]
+    )
+    texts: dict[int, str] = {}
+    found = []
+    for copy in copies:
+        job = copy.piece.job
+        text = texts.setdefault(job.pk, "") or current_text(job)
+        texts[job.pk] = text
+        codes = {task.code for task in card_of(text, copy.piece.mark).tasks(stage.value)}
+        done = {tick.task for tick in copy.ticks.all() if tick.card == copy.piece.card} & codes
+        found.append(Waiting(copy, len(done), len(codes)))
+    return tuple(found)
+
+
+def task_lines(copy: Copy, card: Card, place: str) -> tuple[TaskLine, ...]:
+    """The tasks of a place, each with its tick."""
+    ticks = {tick.task: tick for tick in copy.ticks.filter(card=copy.piece.card)}
+    return tuple(TaskLine(task, ticks.get(task.code)) for task in card.tasks(place))
+
+
+def marks_table(steps: Iterable[Step]) -> tuple[tuple[str, ...], ...]:
+    """The readings of a card as rows of a table, for those who listen: step, face, from where, readings."""
+    return tuple(
+        (
+            str(step.number),
+            step.title,
+            str(step.face or ""),
+            step.from_,
+            ", ".join(reading.text for reading in step.readings),
+        )
+        for step in steps
+        if step.readings
+    )

@@ -1,0 +1,146 @@
+"""Ticks: what is done on which piece, once, in order, and whose."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from django.db import transaction
+from django.utils import timezone
+
+from gageline.shop.engine import card_of
+from gageline.shop.jobs import current_text
+from gageline.shop.logbook import note
+from gageline.shop.models import Copy, Person, Sent, Stage, Tick
+
+__all__ = ["Answer", "Stroke", "send_off", "strike"]
+
+_NEXT = {Stage.BENCH: Stage.FIT, Stage.FIT: Stage.GATE}
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A tick as it was sent.
+
+    Args:
+        key: of the sender, so that the same one sent twice counts once.
+        copy: the piece it was done on.
+        card: the card that was on the screen.
+        task: of that card.
+        done: ticked, or the tick taken back.
+        at: when it was done; now when it is not told or lies in the future.
+    """
+
+    key: str
+    copy: int
+    card: str
+    task: str
+    done: bool = True
+    at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What became of a tick: `done`, or `conflict` with the reason."""
+
+    state: str
+    text: str
+
+
+def strike(person: Person, stroke: Stroke) -> Answer:
+    """Tick a task off, or take the tick back; sent again it is answered the same and does nothing."""
+    with transaction.atomic():
+        copy = (
+            Copy.objects.select_for_update(of=("self",))
+            .select_related("piece__job")
+            .filter(pk=stroke.copy)
+            .first()
+        )
+        before = Sent.objects.filter(key=stroke.key).first()
+        if before is not None:
+            state, _, text = before.answer.partition(" ")
+            return Answer(state, text)
+        answer = _strike(person, stroke, copy)
+        Sent.objects.create(key=stroke.key, answer=f"{answer.state} {answer.text}"[:300])
+    return answer
+
+
+def _strike(person: Person, stroke: Stroke, copy: Copy | None) -> Answer:
+    if copy is None or not copy.active or not copy.piece.active:
+        return Answer("conflict", "this piece was taken out of the job: ask the office")
+    piece = copy.piece
+    name = f"{piece.mark} {copy.number}/{piece.quantity}"
+    if stroke.card != piece.card:
+        note(person.name, f"tick on an old card of {name} was refused", job=piece.job, piece=piece)
+        return Answer(
+            "conflict", f"the drawing of {piece.mark} was changed: open the new card and look again"
+        )
+    place = "bench" if stroke.task.startswith("bench-") else "fit"
+    tasks = card_of(current_text(piece.job), piece.mark).tasks(place)
+    if stroke.task not in {task.code for task in tasks}:
+        return Answer("conflict", "this card has no such step: open the card again")
+    if copy.stage == Stage.GONE:
+        return Answer("conflict", f"{name} was sent off already")
+    if place == "fit" and copy.stage == Stage.BENCH:
+        return Answer("conflict", f"{name} still waits for its layout at the Bench")
+    known = Tick.objects.filter(copy=copy, card=piece.card, task=stroke.task).first()
+    if stroke.done:
+        return _tick(person, stroke, copy, known, name)
+    return _untick(person, stroke, copy, known, name)
+
+
+def _tick(person: Person, stroke: Stroke, copy: Copy, known: Tick | None, name: str) -> Answer:
+    piece = copy.piece
+    if known is not None:
+        same = known.by == person.name
+        return Answer("done", "ticked already" if same else f"ticked already by {known.by}")
+    now = timezone.now()
+    at = min(stroke.at, now) if stroke.at else now
+    Tick.objects.create(copy=copy, card=piece.card, task=stroke.task, by=person.name, at=at)
+    note(person.name, f"ticked {stroke.task} on {name}", job=piece.job, piece=piece)
+    _move_on(person, copy, name)
+    return Answer("done", "")
+
+
+def _untick(person: Person, stroke: Stroke, copy: Copy, known: Tick | None, name: str) -> Answer:
+    piece = copy.piece
+    if known is None:
+        return Answer("done", "")
+    if known.by != person.name:
+        return Answer("conflict", f"ticked by {known.by}, who takes it back or asks the office")
+    known.delete()
+    note(person.name, f"took back {stroke.task} on {name}", job=piece.job, piece=piece)
+    place = Stage.BENCH if stroke.task.startswith("bench-") else Stage.FIT
+    if copy.stage != place:
+        Copy.objects.filter(pk=copy.pk).update(stage=place)
+        note(person.name, f"{name} is back at {place.label}", job=piece.job, piece=piece)
+    return Answer("done", "")
+
+
+def _move_on(person: Person, copy: Copy, name: str) -> None:
+    """Move a piece to its next place when everything is ticked where it is, and on where nothing is to do."""
+    card = card_of(current_text(copy.piece.job), copy.piece.mark)
+    ticked = set(copy.ticks.filter(card=copy.piece.card).values_list("task", flat=True))
+    stage = Stage(copy.stage)
+    while stage in _NEXT and all(task.code in ticked for task in card.tasks(stage.value)):
+        stage = _NEXT[stage]
+    if stage != copy.stage:
+        Copy.objects.filter(pk=copy.pk).update(stage=stage)
+        note(person.name, f"{name} is at {stage.label}", job=copy.piece.job, piece=copy.piece)
+
+
+def send_off(person: Person, copy: Copy) -> Answer:
+    """Note that a piece has left through the gate."""
+    with transaction.atomic():
+        copy = Copy.objects.select_for_update(of=("self",)).select_related("piece__job").get(pk=copy.pk)
+        if copy.stage != Stage.GATE:
+            return Answer("conflict", f"it is not at the Gate but: {Stage(copy.stage).label}")
+        Copy.objects.filter(pk=copy.pk).update(stage=Stage.GONE)
+        piece = copy.piece
+        note(
+            person.name,
+            f"{piece.mark} {copy.number}/{piece.quantity} was sent off",
+            job=piece.job,
+            piece=piece,
+        )
+    return Answer("done", "")

@@ -1,0 +1,63 @@
+"""The addresses of the shop."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from django.http import HttpRequest, HttpResponse
+from django.urls import path
+from django.views.decorators.http import require_GET
+
+from gageline.shop import floor, office, people, pieces
+
+__all__ = ["urlpatterns", "worker"]
+
+_WORKER = Path(__file__).parent / "static" / "shop" / "worker.js"
+
+
+@require_GET
+def worker(_request: HttpRequest) -> HttpResponse:
+    """The script that keeps opened cards for when there is no network; it stands at the root to see them."""
+    return HttpResponse(_WORKER.read_text("utf8"), content_type="text/javascript; charset=utf-8")
+
+
+urlpatterns = [
+    path("", people.home, name="home"),
+    path("first/", people.first, name="first"),
+    path("in/", people.sign_in, name="sign-in"),
+    path("in/shop/", people.sign_in_shop, name="sign-in-shop"),
+    path("out/", people.sign_out, name="sign-out"),
+    path("worker.js", worker, name="worker"),
+    path("people/", people.list_people, name="people"),
+    path("people/<int:pk>/", people.change, name="person"),
+    path("tablets/", people.list_tablets, name="tablets"),
+    path("tablets/<int:pk>/forget/", people.forget, name="tablet-forget"),
+    path("counts/", floor.counts, name="counts"),
+    path("length/", pieces.echo_length, name="echo"),
+    path("office/", office.list_jobs, name="jobs"),
+    path("office/new/", office.new_job, name="job-new"),
+    path("office/import/", office.import_document, name="job-import"),
+    path("office/<int:pk>/", office.show_job, name="job"),
+    path("office/<int:pk>/facts/", office.facts_form, name="job-facts"),
+    path("office/<int:pk>/document.toml", office.export, name="job-export"),
+    path("office/<int:pk>/print/<slug:name>.pdf", office.print_pdf, name="job-print"),
+    path("office/<int:pk>/parts.csv", office.parts, name="job-parts"),
+    path("office/<int:pk>/labels/", office.labels, name="job-labels"),
+    path("office/<int:pk>/log/", office.history, name="job-log"),
+    path("office/<int:pk>/back/<int:number>/", office.undo, name="job-undo"),
+    path("office/<int:pk>/piece/", pieces.new, name="piece-new"),
+    path("office/<int:pk>/picture/", pieces.picture, name="piece-picture"),
+    path("office/<int:pk>/piece/<int:piece>/", pieces.edit, name="piece-edit"),
+    path("office/<int:pk>/piece/<int:piece>/remove/", pieces.remove, name="piece-remove"),
+    path("office/<int:pk>/piece/<int:piece>/back/<int:number>/", pieces.undo, name="piece-undo"),
+    path("piece/<int:piece>/", pieces.show, name="piece"),
+    path("piece/<int:piece>/solid/", pieces.solid, name="piece-solid"),
+    path("bench/", floor.bench, name="bench"),
+    path("bench/<int:copy>/", floor.card, name="bench-card"),
+    path("fit/", floor.fit, name="fit"),
+    path("fit/<int:copy>/", floor.fit_card, name="fit-card"),
+    path("gate/", floor.gate, name="gate"),
+    path("gate/<int:copy>/send/", floor.send, name="gate-send"),
+    path("ticks/", floor.ticks, name="ticks"),
+    path("tick/", floor.tick, name="tick"),
+]

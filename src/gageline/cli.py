@@ -13,12 +13,13 @@ from typing import Annotated, TypeVar
 
 import typer
 from rich.console import Console
-from rich.progress import track
+from rich.progress import BarColumn, Progress, TextColumn, track
 from rich.table import Table
 
+from gageline.detail import FullJob, open_full
 from gageline.errors import GagelineError, ValueProblem
 from gageline.exchange import json_text
-from gageline.job import Job, check_job, open_job
+from gageline.job import Job, check_job
 from gageline.layout import Layout, PartLayout, lay_out
 from gageline.part import Finding, Severity, check_assembly
 from gageline.sheets import Sheet, bench_cards, fitting_templates, parts_list, piece_drawings, to_pdf
@@ -26,6 +27,7 @@ from gageline.shop import backup as back_up
 from gageline.shop import restore as put_back
 from gageline.shop import serve as serve_shop
 from gageline.steel import facts, find
+from gageline.strength import Method, check_strength, report_of, summary_of
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job
 from gageline.units import Length, System, exact_text, feet_inches, inches_text, millimetres, parse_length
 
@@ -61,6 +63,14 @@ def main() -> None:
 def _tracked(items: tuple[Item, ...], what: str) -> Iterable[Item]:
     """The items one by one, with a line of progress where there is a screen to show it."""
     return track(items, description=what, console=aside, transient=True, disable=not aside.is_terminal)
+
+
+def _opened(job_file: Path) -> FullJob:
+    """The job of a file, its frame detailed, with a line of progress where there is a screen."""
+    columns = (TextColumn("{task.description}"), BarColumn(), TextColumn("{task.completed}/{task.total}"))
+    with Progress(*columns, console=aside, transient=True, disable=not aside.is_terminal) as shown:
+        task = shown.add_task("detailing", total=None)
+        return open_full(job_file, lambda done, total: shown.update(task, completed=done, total=total))
 
 
 def _write(path: Path, content: bytes) -> None:
@@ -119,7 +129,9 @@ def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
     Each card has the unfolded stick with every mark to strike and the numbered steps. What the rules of
     the trade find is printed; a piece with an error is left out, and the exit code is 1.
     """
-    job, wrong = _sound(_chosen(open_job(job_file), piece))
+    full = _opened(job_file)
+    _show_findings(full.findings)
+    job, wrong = _sound(_chosen(full.job, piece))
     if job.assemblies:
         _write(out or Path(f"{job_file.stem}-cards.pdf"), to_pdf(_packet(job)))
     if wrong:
@@ -132,7 +144,7 @@ def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
 @app.command()
 def parts(job_file: JobFile, as_json: AsJson = False) -> None:
     """The parts list: quantities, sections, lengths, weights, bolts."""
-    job = open_job(job_file)
+    job = _opened(job_file).job
     bills = tuple(bill_of_piece(assembly) for assembly in _tracked(job.assemblies, "weighing"))
     lines, bolts = parts_of_job(bills), bolts_of_job(job)
     if as_json:
@@ -162,7 +174,7 @@ def _written(length: Length, system: System) -> str:
 @app.command()
 def marks(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> None:
     """What to mark on each piece, step by step, with the tape readings."""
-    job = _chosen(open_job(job_file), piece)
+    job = _chosen(_opened(job_file).job, piece)
     layouts = _layouts(job)
     if as_json:
         print(json_text(layouts, job.system))
@@ -190,16 +202,37 @@ def _show_steps(laid: PartLayout, wanted: str, system: System) -> None:
 
 
 @app.command()
-def verify(job_file: JobFile) -> None:
-    """Only the problems of a job; exit code 1 when any is an error. Strength is not checked."""
-    job = open_job(job_file)
-    findings = check_job(job)
+def verify(
+    job_file: JobFile,
+    working: Annotated[bool, typer.Option("--working", help="the full calculation of every check")] = False,
+    method: Annotated[
+        str | None, typer.Option("--method", help="lrfd or asd; what the job says when left out")
+    ] = None,
+) -> None:
+    """The problems of a job and the strength of its connections; exit code 1 when any is an error.
+
+    Exit code 1 also where a connection or a beam is not strong enough for a load that the job gives.
+    """
+    full = _opened(job_file)
+    job, findings = full.job, (*full.findings, *check_job(full.job))
     for finding in findings:
         say.print(finding.text(), markup=False, soft_wrap=True)
+    strength = check_strength(job, _method(method))
+    for line in report_of(strength, job.system, working=working):
+        say.print(line, markup=False, soft_wrap=True)
     counts = [f"{sum(f.severity is kind for f in findings)} {kind}s" for kind in Severity]
-    say.print(f"{len(job.assemblies)} pieces: {', '.join(counts)}; strength: not checked")
-    if any(finding.severity is Severity.ERROR for finding in findings):
+    say.print(f"{len(job.assemblies)} pieces: {', '.join(counts)}; {summary_of(strength)}")
+    if strength.failed or any(finding.severity is Severity.ERROR for finding in findings):
         raise typer.Exit(1)
+
+
+def _method(text: str | None) -> Method | None:
+    """The design method that was typed."""
+    if text is None:
+        return None
+    if text.upper() not in Method.__members__:
+        raise ValueProblem(f'method "{text}" is neither lrfd nor asd: give one of them')
+    return Method[text.upper()]
 
 
 @app.command()

@@ -4,8 +4,9 @@ from gageline.job.angles import join_angles
 from gageline.job.cutting import HoleMaker
 from gageline.job.document import JobDocument, JobFacts, PieceEntry, PracticeEntry
 from gageline.job.end_plates import join_end_plates
-from gageline.job.features import HoleSize
+from gageline.job.features import EndEntry, HoleSize
 from gageline.job.fittings import AnglesEntry, EndPlateEntry, StiffenerEntry
+from gageline.job.forces import Force, LineLoad
 from gageline.job.frame import (
     ColumnEntry,
     ColumnPlateEntry,
@@ -19,6 +20,7 @@ from gageline.job.frame import (
 from gageline.job.frame_practice import FramePractice, frame_practice
 from gageline.job.job import Job, build_job, check_job, open_job, read_job
 from gageline.job.joining import Joined, grade_of, plate_stock, rows_down
+from gageline.job.loading import LoadEntry, PieceLoads, SpanEntry, StrengthEntry
 from gageline.job.marking import FittingMarks
 from gageline.job.measured import Corner, Edge, EndReadings, SquareGap, Stick
 from gageline.job.measuring import Inspected, Measurements, read_measurements
@@ -37,9 +39,11 @@ __all__ = [
     "ColumnPlateEntry",
     "Corner",
     "Edge",
+    "EndEntry",
     "EndPlateEntry",
     "EndReadings",
     "FittingMarks",
+    "Force",
     "FrameEndEntry",
     "FrameEntry",
     "FramePractice",
@@ -53,18 +57,23 @@ __all__ = [
     "JobProblems",
     "Joined",
     "LevelEntry",
+    "LineLoad",
+    "LoadEntry",
     "Measurements",
     "MemberEntry",
     "Note",
     "Path",
     "PieceEntry",
+    "PieceLoads",
     "PlaceEntry",
     "Practice",
     "PracticeEntry",
     "Problem",
+    "SpanEntry",
     "SquareGap",
     "Stick",
     "StiffenerEntry",
+    "StrengthEntry",
     "build_job",
     "check_job",
     "default_practice",

@@ -12,16 +12,17 @@ from gageline.job.cutting import main_part
 from gageline.job.document import JobDocument, PieceEntry, PracticeEntry
 from gageline.job.end_plates import join_end_plates
 from gageline.job.joining import Joined
+from gageline.job.loading import PieceLoads, swapped
 from gageline.job.marking import FittingMarks
 from gageline.job.plates import join_plates, join_stiffeners
 from gageline.job.practice import Practice, default_practice
 from gageline.job.problems import Path
 from gageline.job.stock import stock_named
-from gageline.part import Assembly, FittingKind, Part, opposite_hand
+from gageline.part import Assembly, FittingKind, Part, opposite_hand, turns_end_for_end
 from gageline.steel import grade, usual_grade
 from gageline.units import System
 
-__all__ = ["build_pieces", "practice_of"]
+__all__ = ["build_pieces", "loads_of", "practice_of"]
 
 _OF_THE_HAND_ITSELF = frozenset({"mark", "quantity", "as_hand_of", "finish"})
 _JOINERS: dict[str, Callable[..., Joined]] = {
@@ -71,6 +72,33 @@ def build_pieces(document: JobDocument, practice: Practice, collector: Collector
             marked = collector.attempt(path, partial(marks.of, found))
             pieces.extend([marked] if marked else [])
     return tuple(pieces)
+
+
+def loads_of(document: JobDocument, pieces: tuple[Assembly, ...]) -> tuple[PieceLoads, ...]:
+    """What each piece carries, opposite hands as the piece they mirror.
+
+    Args:
+        document: of the right form.
+        pieces: that were built of it.
+    """
+    given = {
+        entry.mark: PieceLoads(
+            entry.mark,
+            entry.left,
+            entry.right,
+            entry.loads,
+            entry.span,
+            tuple(plate.reaction for plate in entry.plates),
+        )
+        for entry in document.pieces
+        if entry.as_hand_of is None
+    }
+    found = []
+    for piece in pieces:
+        loads = given[piece.hand_of or piece.mark]
+        turned = piece.hand_of is not None and turns_end_for_end(piece.main)
+        found.append(swapped(loads, piece.mark, turned=turned))
+    return tuple(found)
 
 
 def _fitting_marks(document: JobDocument) -> set[str]:

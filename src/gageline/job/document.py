@@ -24,6 +24,7 @@ from gageline.job.fields import (
 )
 from gageline.job.fittings import AnglesEntry, EndPlateEntry, PlateEntry, StiffenerEntry
 from gageline.job.frame import FrameEntry
+from gageline.job.loading import LoadEntry, SpanEntry, StrengthEntry
 from gageline.steel import HoleKind
 from gageline.units import System
 
@@ -99,6 +100,8 @@ class PieceEntry(Entry):
     base_plates: tuple[EndPlateEntry, ...] = ()
     cap_plates: tuple[EndPlateEntry, ...] = ()
     stiffeners: tuple[StiffenerEntry, ...] = ()
+    loads: tuple[LoadEntry, ...] = ()
+    span: SpanEntry = SpanEntry()
 
 
 class JobDocument(Entry):
@@ -106,6 +109,7 @@ class JobDocument(Entry):
 
     job: JobFacts
     practice: PracticeEntry = PracticeEntry()
+    strength: StrengthEntry = StrengthEntry()
     frame: FrameEntry | None = Field(None, description="what stands where; the pieces follow from it")
     pieces: Annotated[
         tuple[PieceEntry, ...], Field(alias="piece", max_length=_MOST_PIECES, validate_default=True)

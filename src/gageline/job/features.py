@@ -18,9 +18,11 @@ from gageline.job.fields import (
     SignedLength,
     SlopeText,
     SomeLengths,
+    StockText,
     Text,
     Turn,
 )
+from gageline.job.forces import ForceText
 from gageline.steel import HoleKind
 from gageline.units import SQUARE, ZERO
 
@@ -40,12 +42,20 @@ FaceName = Literal["top", "near", "bottom", "far", "leg_a", "leg_b", "face"]
 
 
 class EndEntry(Entry):
-    """How an end is cut; left out where it is cut square."""
+    """How an end is cut, and what it carries on what; all of it may be left out."""
 
     bevel: SlopeText = Field(SQUARE, description="lean in the web plane, 3 in 12")
     long: Literal["top", "bottom"] = Field("top", description="the edge that reaches further, of a bevel")
     mitre: SlopeText = Field(SQUARE, description="lean in the flange plane, 3 in 12")
     long_side: Literal["near", "far"] = Field("near", description="the side that reaches further, of a mitre")
+    reaction: ForceText | None = Field(
+        None, description="what the end must carry, by the method of [strength]"
+    )
+    axial: ForceText | None = Field(None, description="what pulls it off its support, by that method")
+    support: StockText | None = Field(None, description="section that it stands on, where that is known")
+    face: Literal["girder web", "column flange", "column web", "wall"] = Field(
+        "girder web", description="of the support"
+    )
 
 
 class CopeEntry(Entry):

@@ -18,6 +18,7 @@ from gageline.job.fields import (
     StockText,
     Text,
 )
+from gageline.job.forces import ForceText
 from gageline.steel import HoleKind
 
 __all__ = ["AnglesEntry", "EndPlateEntry", "PlateEntry", "StiffenerEntry"]
@@ -90,6 +91,7 @@ class PlateEntry(FittingEntry, HoleSize):
         None, description="end of the plate to its first row; practice end_distance"
     )
     gage: PositiveLength | None = Field(None, description="face to the line of holes; half the width")
+    reaction: ForceText | None = Field(None, description="of the beam that it carries")
 
 
 class EndPlateEntry(FittingEntry, HoleSize):

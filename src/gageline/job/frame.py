@@ -88,7 +88,7 @@ class PlaceEntry(Entry):
     y: SignedLength | None = Field(None, description="from there along y")
 
 
-Place = Annotated[PlaceEntry, BeforeValidator(_place)]
+Place = Annotated[PlaceEntry, BeforeValidator(_place, json_schema_input_type=PlaceEntry | str)]
 
 
 class PointEntry(Entry):
@@ -104,7 +104,7 @@ def _level(value: object) -> object:
     return str(value)
 
 
-LevelText = Annotated[Text, BeforeValidator(_level)]
+LevelText = Annotated[Text, BeforeValidator(_level, json_schema_input_type=str | int | float)]
 
 
 class ColumnPlateEntry(Entry):

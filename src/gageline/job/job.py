@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 
 from gageline.errors import ValueProblem
-from gageline.job.building import build_pieces, practice_of
+from gageline.job.building import build_pieces, loads_of, practice_of
 from gageline.job.collecting import Collector
 from gageline.job.document import JobDocument, JobFacts
 from gageline.job.frame import FrameEntry
+from gageline.job.loading import PieceLoads, StrengthEntry
 from gageline.job.practice import Practice
 from gageline.job.problems import placed
 from gageline.job.reading import parse, read_text, validated
@@ -29,12 +30,16 @@ class Job:
         practice: the shop's defaults.
         assemblies: the pieces, in the order of the document, every fitting with its mark.
         frame: what stands where, whose pieces are found by detailing it; None without one.
+        strength: how strength is checked.
+        loads: what each piece carries, by mark.
     """
 
     facts: JobFacts
     practice: Practice
     assemblies: tuple[Assembly, ...]
     frame: FrameEntry | None = None
+    strength: StrengthEntry = field(default_factory=StrengthEntry)
+    loads: tuple[PieceLoads, ...] = ()
 
     @property
     def system(self) -> System:
@@ -109,4 +114,5 @@ def check_job(job: Job) -> tuple[Finding, ...]:
 def _build(document: JobDocument, collector: Collector) -> Job:
     practice = practice_of(document.practice, document.job.units)
     pieces = build_pieces(document, practice, collector)
-    return Job(document.job, practice, pieces, document.frame)
+    loads = loads_of(document, pieces)
+    return Job(document.job, practice, pieces, document.frame, document.strength, loads)

@@ -17,7 +17,7 @@ from gageline.part.faces import (
 from gageline.part.features import SQUARE_CUT, Clip, Cope, EndCut, FlangeTrim, Hole, HoleGroup, Opening
 from gageline.part.finding import Finding, Severity
 from gageline.part.fit import bounds, check_assembly
-from gageline.part.mirror import in_order, opposite_hand, reflect_x, reflect_z
+from gageline.part.mirror import in_order, opposite_hand, reflect_x, reflect_z, turns_end_for_end
 from gageline.part.outline import (
     clip_outline,
     cope_boundary,
@@ -75,4 +75,5 @@ __all__ = [
     "reflect_x",
     "reflect_z",
     "trim_outline",
+    "turns_end_for_end",
 ]

@@ -12,7 +12,7 @@ from gageline.part.placing import Placement, Vector
 from gageline.steel import Profile
 from gageline.units import Length
 
-__all__ = ["opposite_hand", "reflect_x", "reflect_z"]
+__all__ = ["opposite_hand", "reflect_x", "reflect_z", "turns_end_for_end"]
 
 _ACROSS_WEB = {Face.NEAR: Face.FAR, Face.FAR: Face.NEAR}
 _FLANGES = frozenset({Face.TOP, Face.BOTTOM})
@@ -75,6 +75,11 @@ def reflect_z(part: Part) -> Part:
     )
 
 
+def turns_end_for_end(part: Part) -> bool:
+    """Whether the opposite hand of a part changes left and right, not near and far."""
+    return part.profile not in _TWO_SIDED
+
+
 def opposite_hand(assembly: Assembly, mark: str, quantity: int) -> Assembly:
     """The opposite hand of a piece, with its fittings.
 
@@ -86,7 +91,7 @@ def opposite_hand(assembly: Assembly, mark: str, quantity: int) -> Assembly:
         mark: the mark of the opposite hand.
         quantity: how many are wanted.
     """
-    across_web = assembly.main.profile in _TWO_SIDED
+    across_web = not turns_end_for_end(assembly.main)
     main = reflect_z(assembly.main) if across_web else reflect_x(assembly.main)
     words = _SWAPPED if across_web else _TURNED
     groups = tuple(replace(group, name=_reworded(group.name, words)) for group in main.groups)

@@ -1,7 +1,31 @@
-"""Is it strong enough: clauses of the standards, eccentric groups, and the checks they give."""
+"""Is it strong enough: clauses of the standards, eccentric groups, connections, and the checks they give."""
 
+from gageline.strength.beams import SimpleBeam, check_beam, largest_uniform_load
 from gageline.strength.check import Check, Clause, Factors, Method, Step, Strength, figure, step
 from gageline.strength.clause import clause_of, clauses_in
+from gageline.strength.connection import (
+    Beam,
+    Bolted,
+    Connection,
+    Fillet,
+    Fitting,
+    Holes,
+    Kind,
+    Material,
+    Notch,
+    Support,
+    SupportFace,
+)
+from gageline.strength.connections import check_connection
+from gageline.strength.drawn import (
+    BoltSteel,
+    Drawn,
+    beam_of,
+    bolt_steel,
+    connections_of,
+    material_of,
+    support_of,
+)
 from gageline.strength.groups import (
     BoltGroups,
     eccentric_bolts,
@@ -9,26 +33,67 @@ from gageline.strength.groups import (
     share_of_full_strength,
     wrench,
 )
+from gageline.strength.jobs import CheckedBeam, CheckedConnection, JobStrength, check_strength
+from gageline.strength.loads import Action, Case, Combination, Load, combinations, reactions, worst
+from gageline.strength.verdict import NotChecked, Verdict
 from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_welds, manual_coefficient
+from gageline.strength.wording import report_of, summary_of
 
 __all__ = [
+    "Action",
+    "Beam",
     "BoltGroups",
+    "BoltSteel",
+    "Bolted",
+    "Case",
     "Check",
+    "CheckedBeam",
+    "CheckedConnection",
     "Clause",
+    "Combination",
+    "Connection",
+    "Drawn",
     "Factors",
+    "Fillet",
+    "Fitting",
+    "Holes",
+    "JobStrength",
+    "Kind",
+    "Load",
+    "Material",
     "Method",
+    "NotChecked",
+    "Notch",
+    "SimpleBeam",
     "Step",
     "Strength",
+    "Support",
+    "SupportFace",
+    "Verdict",
     "WeldGroups",
+    "beam_of",
+    "bolt_steel",
+    "check_beam",
+    "check_connection",
+    "check_strength",
     "clause_of",
     "clauses_in",
+    "combinations",
+    "connections_of",
     "eccentric_bolts",
     "eccentric_welds",
     "elastic_bolts",
     "elastic_welds",
     "figure",
+    "largest_uniform_load",
     "manual_coefficient",
+    "material_of",
+    "reactions",
+    "report_of",
     "share_of_full_strength",
     "step",
+    "summary_of",
+    "support_of",
+    "worst",
     "wrench",
 ]

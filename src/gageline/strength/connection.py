@@ -277,7 +277,7 @@ class Connection:
     Args:
         name: which end ("B1 left").
         kind: which connection.
-        beam: the supported beam.
+        beam: the supported beam; None where the job does not say which it is.
         fitting: what is between.
         to_beam: how the fitting is joined to the beam.
         to_support: how it is joined to the support.
@@ -287,12 +287,12 @@ class Connection:
         N: required axial force, kips; counted as pulling the beam off.
         support: what carries it; None where that is not known.
         under_run: what the beam may be too short, in.
-        load: where the reaction comes from, in words.
+        load: where the reaction comes from, in words; empty where none is known and V is a unit.
     """
 
     name: str
     kind: Kind
-    beam: Beam
+    beam: Beam | None
     fitting: Fitting
     to_beam: Bolted | Fillet
     to_support: Bolted | Fillet
@@ -307,6 +307,17 @@ class Connection:
     def __post_init__(self) -> None:
         positive(V=self.V)
         not_negative(N=self.N, setback=self.setback, under_run=self.under_run)
+
+    @property
+    def end(self) -> Beam:
+        """The supported beam.
+
+        Raises:
+            ValueProblem: it is not known.
+        """
+        if self.beam is None:
+            raise ValueProblem(f"{self.name} has no beam, its checks need one: say which beam it carries")
+        return self.beam
 
     @property
     def gap(self) -> float:

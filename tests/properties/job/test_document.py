@@ -50,6 +50,11 @@ CHOICES: dict[str, st.SearchStrategy[Any]] = {
     "bevel": slopes(),
     "mitre": slopes(),
     "date": st.dates().map(str),
+    "reaction": st.sampled_from(["60 kip", "267.5 kN", "1200 lb"]),
+    "axial": st.sampled_from(["12 kip", "0.5 kN"]),
+    "point": st.sampled_from(["20 kips", "90 kN"]),
+    "uniform": st.sampled_from(["1.2 kip/ft", "450 plf", "17.5 kN/m"]),
+    "support": st.sampled_from(["W14x90", "HSS6x6x3/8", "IPE 300"]),
 }
 
 

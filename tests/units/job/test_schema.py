@@ -23,6 +23,7 @@ from gageline.job.features import (
 )
 from gageline.job.fields import Entry
 from gageline.job.fittings import AnglesEntry, EndPlateEntry, FittingEntry, PlateEntry, StiffenerEntry
+from gageline.job.loading import LoadEntry, SpanEntry, StrengthEntry
 from gageline.units import Length, System, inches_text, millimetres
 
 ROOT = Path(__file__).parents[3]
@@ -33,6 +34,7 @@ EXAMPLES = re.findall(r"```toml\n(.*?)```", PAGE, re.DOTALL)
 TABLES: dict[str, type[Entry]] = {
     "The job: `[job]`": JobFacts,
     "How the shop works: `[practice]`": PracticeEntry,
+    "How strength is checked: `[strength]`": StrengthEntry,
     "A piece: `[[piece]]`": PieceEntry,
     "An end: `left` and `right`": EndEntry,
     "Copes: `[[piece.copes]]`": CopeEntry,
@@ -46,6 +48,8 @@ TABLES: dict[str, type[Entry]] = {
     "Single plates: `[[piece.plates]]`": PlateEntry,
     "Plates across an end: `end_plates`, `base_plates` and `cap_plates`": EndPlateEntry,
     "Stiffeners: `[[piece.stiffeners]]`": StiffenerEntry,
+    "Loads: `[[piece.loads]]`": LoadEntry,
+    "The span of a beam: `span`": SpanEntry,
 }
 
 
@@ -105,7 +109,8 @@ def test_every_table_of_a_piece_has_its_place_in_the_reference() -> None:
     for _ in definitions:
         reached |= set().union(*(named_in(definitions[name]) for name in reached))
     known = {table.__name__ for table in TABLES.values()}
-    assert reached - {"HoleKind", "System"} == known - {"HoleSize", "FittingEntry", "PracticeEntry"}
+    apart = {"HoleSize", "FittingEntry", "PracticeEntry", "StrengthEntry"}
+    assert reached - {"HoleKind", "System"} == known - apart
 
 
 @pytest.mark.parametrize("heading", TABLES)

@@ -19,6 +19,11 @@ _BOTTOM_ONLY = NotChecked(
     "the method of the Manual is for copes of the top flange, or of both",
 )
 
+_NO_BEAM = NotChecked(
+    "the supported beam",
+    "the job does not say which it is: bearing on its web, copes and block shear are open",
+)
+
 
 def end_distance(connection: Connection, joint: Bolted) -> float:
     """End of the beam to the first column of bolts in its web, its under-run taken off, in."""
@@ -40,6 +45,8 @@ def beam_web(connection: Connection, method: Method) -> Findings:
     Returns:
         Checks; bearing and tear-out belong to the bolts.
     """
+    if connection.beam is None:
+        return Findings(not_checked=(_NO_BEAM,))
     beam = connection.beam
     states = [_gross_shear(beam), *_by_joint(connection), *_bending(connection)]
     checks = tuple(state.check(connection.V, method, title) for title, state in states)
@@ -62,7 +69,7 @@ def _gross_shear(beam: Beam) -> tuple[str, Strength]:
 
 
 def _by_joint(connection: Connection) -> Iterator[tuple[str, Strength]]:
-    beam, joint = connection.beam, connection.to_beam
+    beam, joint = connection.end, connection.to_beam
     if not (beam.top or beam.bottom) or connection.kind is Kind.SEAT:
         return
     if isinstance(joint, Bolted):
@@ -78,7 +85,7 @@ def _by_joint(connection: Connection) -> Iterator[tuple[str, Strength]]:
 
 
 def _bolted_block(connection: Connection, joint: Bolted) -> Strength:
-    beam = connection.beam
+    beam = connection.end
     hole_v, hole_t = hole_for_net_area(joint.other.along), hole_for_net_area(joint.other.across)
     length = first_row(connection, joint) + joint.span
     width = end_distance(connection, joint) + (joint.columns - 1) * joint.between
@@ -94,14 +101,14 @@ def _bolted_block(connection: Connection, joint: Bolted) -> Strength:
 
 def _welded_block(connection: Connection) -> Strength:
     """The block outlined by the weld of an angle's leg: down its toe from the cope, and out at its foot."""
-    beam, fitting = connection.beam, connection.fitting
+    beam, fitting = connection.end, connection.fitting
     shear = (connection.drop + fitting.length) * beam.t_w
     tension = (fitting.leg - connection.gap) * beam.t_w
     return block_shear(beam.steel.F_y, beam.steel.F_u, shear, shear, tension)
 
 
 def _bending(connection: Connection) -> Iterator[tuple[str, Strength]]:
-    beam = connection.beam
+    beam = connection.end
     if beam.top is None or not beam.rolled_i:
         return
     if beam.bottom is not None:
@@ -114,7 +121,7 @@ def _bending(connection: Connection) -> Iterator[tuple[str, Strength]]:
 
 
 def _between_copes(connection: Connection, top: Notch, bottom: Notch) -> Strength:
-    beam = connection.beam
+    beam = connection.end
     return double_cope_flexure(
         beam.steel.F_y,
         beam.d,

@@ -68,7 +68,7 @@ def _nominal(strength: Strength) -> float:
 
 
 def _to_beam(connection: Connection) -> Iterator[State]:
-    beam, fitting, joint = connection.beam, connection.fitting, connection.to_beam
+    beam, fitting, joint = connection.end, connection.fitting, connection.to_beam
     if isinstance(joint, Bolted):
         edge = first_row(connection, joint) if beam.top else None
         plies = (
@@ -120,7 +120,7 @@ def _axial(connection: Connection, method: Method) -> Findings:
     weld, joint = connection.to_beam, connection.to_support
     if not isinstance(weld, Fillet) or not isinstance(joint, Bolted):
         return Findings(not_checked=(_PULL,))
-    beam, fitting = connection.beam, connection.fitting
+    beam, fitting = connection.end, connection.fitting
     resultant = math.hypot(connection.V, connection.N)
     angle = math.degrees(math.atan2(connection.N, connection.V))
     metal = _web_weld(connection, weld, -angle)

@@ -82,7 +82,7 @@ def _effective(connection: Connection, weld: Fillet) -> float:
 
 
 def _weld(connection: Connection, weld: Fillet) -> Iterator[State]:
-    beam, length = connection.beam, _effective(connection, weld)
+    beam, length = connection.end, _effective(connection, weld)
     metal = fillet_weld(weld.leg, _SIDES * length, weld.F_EXX)
     yield "weld to the beam web", metal
     yield "shear rupture of the web beside the weld", shear_rupture(beam.steel.F_u, length * beam.t_w)
@@ -91,7 +91,7 @@ def _weld(connection: Connection, weld: Fillet) -> Iterator[State]:
 def _axial(connection: Connection, weld: Fillet, bolts: Bolted, method: Method) -> Findings:
     if not connection.N:
         return Findings()
-    beam, fitting = connection.beam, connection.fitting
+    beam, fitting = connection.end, connection.fitting
     length = _effective(connection, weld)
     angle = math.degrees(math.atan2(connection.N, connection.V))
     metal = fillet_weld(weld.leg, _SIDES * length, weld.F_EXX, angle)

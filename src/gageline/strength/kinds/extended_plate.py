@@ -100,9 +100,10 @@ def _together(connection: Connection, bolts: Bolted, method: Method) -> Check:
 
 def _limits(connection: Connection, bolts: Bolted, weld: Fillet) -> Iterator[Check]:
     fitting, beam = connection.fitting, connection.beam
+    thinner = min(fitting.t, beam.t_w) if beam else fitting.t
     slim = bolts.d / 2 + 1 / 16
     roomy = min(bolts.edge_side, end_distance(connection, bolts) + connection.under_run) >= 2 * bolts.d
-    if bolts.columns > 1 or min(fitting.t, beam.t_w) > slim or not roomy:
+    if bolts.columns > 1 or thinner > slim or not roomy:
         middle = (bolts.columns - 1) / 2
         points = [
             ((column - middle) * bolts.between, -row * bolts.pitch)

@@ -56,9 +56,10 @@ def detail_rules(connection: Connection) -> Findings:
             found.extend(_of_bolts(joint, connection.fitting, where))
         else:
             found.extend(_of_weld(joint, connection, where))
-    if isinstance(connection.to_beam, Bolted):
-        found.extend(_of_web(connection, connection.to_beam))
-    found.append(_length(connection))
+    if connection.beam is not None:
+        if isinstance(connection.to_beam, Bolted):
+            found.extend(_of_web(connection, connection.to_beam))
+        found.append(_length(connection))
     return Findings(rules=tuple(found))
 
 
@@ -87,7 +88,7 @@ def _of_bolts(joint: Bolted, fitting: Fitting, where: str) -> Iterator[Check]:
 
 
 def _of_weld(weld: Fillet, connection: Connection, where: str) -> Iterator[Check]:
-    other = connection.beam.t_w if where == "beam" else (connection.support.t if connection.support else None)
+    other = connection.end.t_w if where == "beam" else (connection.support.t if connection.support else None)
     thinner = min(connection.fitting.t, other) if other else connection.fitting.t
     yield at_least(clause_of(minimum_fillet), f"weld to the {where}", minimum_fillet(thinner), weld.leg)
 
@@ -96,13 +97,13 @@ def _of_web(connection: Connection, joint: Bolted) -> Iterator[Check]:
     least = _least_edge(joint.d)
     end = end_distance(connection, joint)
     yield at_least(_EDGE, "end of the beam to its bolts, under-run taken off", least, end)
-    if connection.beam.top:
+    if connection.end.top:
         down = connection.drop + joint.edge_top
         yield at_least(_EDGE, "cope to the first row of bolts", least, down)
 
 
 def _length(connection: Connection) -> Check:
-    beam, length = connection.beam, connection.fitting.length
+    beam, length = connection.end, connection.fitting.length
     if beam.top or beam.bottom:
         least = step("L_min", "h_o/2", beam.h_o / 2, "in", h_o=beam.h_o)
     else:

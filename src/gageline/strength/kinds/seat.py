@@ -50,7 +50,7 @@ def seat(connection: Connection, method: Method) -> Findings:
 
     Source: Manual Part 10, Tables 10-5 and 10-6; Example II.A-16.
     """
-    beam, fitting = connection.beam, connection.fitting
+    beam, fitting = connection.end, connection.fitting
     if beam.bottom:
         raise ValueProblem("the beam is coped at its bottom, where a seat bears: leave the flange whole")
     if fitting.out <= connection.gap:
@@ -71,7 +71,7 @@ def seat(connection: Connection, method: Method) -> Findings:
 
 
 def _web(connection: Connection, l_b: float) -> Iterator[State]:
-    beam = connection.beam
+    beam = connection.end
     yielding = web_local_yielding(beam.steel.F_y, beam.t_w, beam.k, l_b, beam.d, 0.0)
     yield "local yielding of the beam web over the seat", yielding
     crippling = web_local_crippling(beam.steel.F_y, beam.t_w, beam.t_f, beam.d, l_b, 0.0)
@@ -79,7 +79,7 @@ def _web(connection: Connection, l_b: float) -> Iterator[State]:
 
 
 def _leg(connection: Connection, method: Method) -> Iterator[State]:
-    beam, fitting = connection.beam, connection.fitting
+    beam, fitting = connection.end, connection.fitting
     needed = required_bearing_length(
         connection.V, beam.steel.F_y, beam.t_w, beam.t_f, beam.d, beam.k, method
     )[-1]

@@ -89,7 +89,7 @@ def _angle(connection: Connection) -> Iterator[State]:
     if isinstance(web, Bolted):
         block = block_of_fitting(fitting, web, 1, pushed_up=False)
         yield "block shear of the angle, leg on the beam", block
-    half = connection.beam.t_w / 2
+    half = connection.end.t_w / 2
     e = (out.gage if isinstance(out, Bolted) else fitting.out) + half
     bending = as_reaction(bar_yielding(fitting.steel.F_y, fitting.length, fitting.t), e)
     yield "bending of the outstanding leg", bending
@@ -105,7 +105,7 @@ def _nominal(strength: Strength) -> float:
 
 
 def _to_beam(connection: Connection, joint: Bolted) -> Iterator[State]:
-    beam, fitting = connection.beam, connection.fitting
+    beam, fitting = connection.end, connection.fitting
     edge = first_row(connection, joint) if beam.top else None
     plies = (
         Ply(fitting.steel, fitting.t, joint.holes, joint.edge_bottom),
@@ -116,7 +116,7 @@ def _to_beam(connection: Connection, joint: Bolted) -> Iterator[State]:
 
 def _to_support(connection: Connection) -> Iterator[State]:
     fitting, joint, support = connection.fitting, connection.to_support, connection.support
-    half = connection.beam.t_w / 2
+    half = connection.end.t_w / 2
     if isinstance(joint, Bolted):
         plies = (
             Ply(fitting.steel, fitting.t, joint.holes, joint.edge_top, at_top=True),

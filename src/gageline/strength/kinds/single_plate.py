@@ -45,14 +45,14 @@ def plates_joints(connection: Connection) -> tuple[Bolted, Fillet]:
     return bolts, weld
 
 
-def plies_of_plate(connection: Connection, bolts: Bolted) -> tuple[Ply, Ply]:
-    """The plate and the beam's web, as the bolts bear on them."""
+def plies_of_plate(connection: Connection, bolts: Bolted) -> tuple[Ply, ...]:
+    """The plate, and the beam's web where the beam is known, as the bolts bear on them."""
     beam, fitting = connection.beam, connection.fitting
+    plate = Ply(fitting.steel, fitting.t, bolts.holes, bolts.edge_bottom)
+    if beam is None:
+        return (plate,)
     edge = first_row(connection, bolts) if beam.top else None
-    return (
-        Ply(fitting.steel, fitting.t, bolts.holes, bolts.edge_bottom),
-        Ply(beam.steel, beam.t_w, bolts.other, edge, at_top=True),
-    )
+    return (plate, Ply(beam.steel, beam.t_w, bolts.other, edge, at_top=True))
 
 
 def plate_states(connection: Connection, bolts: Bolted) -> Iterator[State]:
@@ -105,7 +105,7 @@ def single_plate(connection: Connection, method: Method) -> Findings:
 
 def _limits(connection: Connection, bolts: Bolted, weld: Fillet, t_max: float) -> Iterator[Check]:
     fitting = connection.fitting
-    thinner = min(fitting.t, connection.beam.t_w)
+    thinner = min(fitting.t, connection.beam.t_w) if connection.beam else fitting.t
     if t_max < float("inf"):
         most = step("t_max", "t_9", t_max, "in", t_9=t_max)
         clause = clause_of(conventional_plate)

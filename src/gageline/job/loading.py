@@ -1,0 +1,78 @@
+"""The tables that say what a piece carries, and how its strength is checked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from gageline.job.features import EndEntry
+from gageline.job.fields import Entry, LengthText, Mark, PositiveLength
+from gageline.job.forces import Force, ForceText, LineLoadText
+from gageline.units import ZERO
+
+__all__ = ["LoadEntry", "PieceLoads", "SpanEntry", "StrengthEntry", "swapped"]
+
+Limit = Annotated[int, Field(strict=True, ge=50, le=2000)]
+
+
+class StrengthEntry(Entry):
+    """How strength is checked."""
+
+    method: Literal["LRFD", "ASD"] = Field("LRFD", description="design method; reactions given are by it")
+
+
+class LoadEntry(Entry):
+    """One load on a beam, unfactored."""
+
+    case: Literal["dead", "live", "roof"] = Field("dead", description="what kind of load it is")
+    uniform: LineLoadText | None = Field(None, description="along the beam")
+    point: ForceText | None = Field(None, description="at one place")
+    start: LengthText = Field(ZERO, description="left end to where a uniform load begins")
+    end: PositiveLength | None = Field(None, description="left end to where it ends; the right end")
+    at: LengthText | None = Field(None, description="left end to a point load")
+
+
+class SpanEntry(Entry):
+    """What the check of a simple beam needs to know."""
+
+    unbraced: LengthText | None = Field(
+        None, description="length between braces of the top flange; the whole"
+    )
+    live: Limit | None = Field(None, description="360 where live load may deflect it by length/360")
+    total: Limit | None = Field(None, description="240 where all load may deflect it by length/240")
+
+
+@dataclass(frozen=True, slots=True)
+class PieceLoads:
+    """What a piece carries as far as its document says.
+
+    Args:
+        mark: of the piece.
+        left: its left end.
+        right: its right end.
+        loads: along it.
+        span: for the check of a simple beam.
+        plates: reactions on its single plates, in their order.
+    """
+
+    mark: Mark
+    left: EndEntry = field(default_factory=EndEntry)
+    right: EndEntry = field(default_factory=EndEntry)
+    loads: tuple[LoadEntry, ...] = ()
+    span: SpanEntry = field(default_factory=SpanEntry)
+    plates: tuple[Force | None, ...] = ()
+
+
+def swapped(loads: PieceLoads, mark: str, *, turned: bool) -> PieceLoads:
+    """What the opposite hand of a piece carries.
+
+    Args:
+        loads: of the piece.
+        mark: of the opposite hand.
+        turned: whether left and right change places.
+    """
+    if not turned:
+        return replace(loads, mark=mark)
+    return replace(loads, mark=mark, left=loads.right, right=loads.left)

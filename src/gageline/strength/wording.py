@@ -1,0 +1,115 @@
+"""Checks in words: what a connection carries, what governs, the whole working."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gageline.strength.check import Check, figure
+from gageline.strength.jobs import SUGGESTED, CheckedBeam, CheckedConnection, JobStrength
+from gageline.strength.verdict import NotChecked, Verdict
+from gageline.units import System
+
+__all__ = ["force_text", "percent", "report_of", "summary_of"]
+
+_KIP = 4.4482216152605
+
+
+def force_text(kips: float, system: System) -> str:
+    """A force in the units of the job, to a tenth of a kip or a whole kilonewton.
+
+    Args:
+        kips: the force.
+        system: units of the job.
+    """
+    return f"{kips:.1f} kip" if system is System.FT_IN else f"{kips * _KIP:.0f} kN"
+
+
+def percent(check: Check) -> str:
+    """How much of a capacity is used, in per cent."""
+    return f"{check.utilisation * 100:.0f} %"
+
+
+def report_of(strength: JobStrength, system: System, *, working: bool = False) -> Iterator[str]:
+    """Everything there is to say on the strength of a job, line by line.
+
+    Args:
+        strength: of the job.
+        system: its units.
+        working: with the whole calculation.
+    """
+    if not (strength.connections or strength.refused or strength.beams):
+        return
+    yield f"strength by {strength.method.value}, ANSI/AISC 360-22; the reactions are at the ends as shown"
+    for one in strength.connections:
+        yield from _connection(one, system, working=working)
+    for beam in strength.beams:
+        yield from _beam(beam, working=working)
+    for item in strength.refused:
+        yield f"{item.what}: not checked: {item.why}"
+    for item in _once(strength):
+        yield f"not checked: {item.what}: {item.why}"
+
+
+def summary_of(strength: JobStrength) -> str:
+    """The strength of a job in a few words."""
+    count = len(strength.connections)
+    if not count and not strength.beams:
+        return "strength: not checked"
+    parts = [f"{count} connection{'s' if count != 1 else ''} checked"]
+    if strength.failed:
+        parts.append(f"{len(strength.failed)} not strong enough")
+    if strength.refused:
+        parts.append(f"{len(strength.refused)} not checked")
+    return f"strength: {', '.join(parts)}"
+
+
+def _connection(one: CheckedConnection, system: System, *, working: bool) -> Iterator[str]:
+    verdict, connection = one.verdict, one.verdict.connection
+    governing, capacity = verdict.governing, verdict.capacity
+    carries = f"carries {force_text(capacity, system)}" if capacity is not None else "with an axial force"
+    by = f"{governing.title} ({governing.clause.number})"
+    yield f"{connection.name}: {connection.kind} {connection.fitting.name}, {carries}; governed by {by}"
+    if connection.load:
+        pulled = f" and {force_text(connection.N, system)} axial" if connection.N else ""
+        used = percent(governing)
+        state = "" if governing.passes else ": NOT ENOUGH"
+        if connection.load == SUGGESTED and not governing.passes:
+            state = ": less than the reaction that the Manual suggests"
+        yield f"    needs {force_text(connection.V, system)}{pulled} ({connection.load}): {used}{state}"
+    else:
+        yield "    no reaction is given: capacity only"
+    for rule in verdict.broken_rules:
+        yield f"    detail: {rule.title}: {figure(rule.demand)} against {figure(rule.capacity)} {rule.unit}"
+    if working:
+        yield from _working(verdict)
+
+
+def _working(verdict: Verdict) -> Iterator[str]:
+    for check in verdict.checks:
+        yield f"  {check.title} ({check.clause.number})"
+        yield from (f"      {step.line}" for step in check.steps)
+        if verdict.connection.load:
+            yield f"      {figure(check.demand)} / {figure(check.capacity)} {check.unit} = {percent(check)}"
+    for rule in verdict.rules:
+        kept = "kept" if rule.passes else "NOT KEPT"
+        yield f"  {rule.title}: {figure(rule.demand)} <= {figure(rule.capacity)} {rule.unit}, {kept}"
+
+
+def _beam(beam: CheckedBeam, *, working: bool) -> Iterator[str]:
+    worst = max(beam.checks, key=lambda check: check.utilisation)
+    state = "" if worst.passes else ": NOT ENOUGH"
+    yield f"{beam.piece} {beam.section} as a simple beam: {worst.title}, {percent(worst)}{state}"
+    if working:
+        for check in beam.checks:
+            yield f"  {check.title} ({check.clause.number})"
+            yield from (f"      {step.line}" for step in check.steps)
+            yield f"      {figure(check.demand)} / {figure(check.capacity)} {check.unit} = {percent(check)}"
+
+
+def _once(strength: JobStrength) -> tuple[NotChecked, ...]:
+    """What was not checked, each with the connections it concerns, said once."""
+    found: dict[NotChecked, None] = {}
+    for one in strength.connections:
+        found.update(dict.fromkeys(one.verdict.not_checked))
+    found.update(dict.fromkeys(strength.not_checked))
+    return tuple(found)

@@ -236,6 +236,25 @@ def _method(text: str | None) -> Method | None:
 
 
 @app.command()
+def why(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> None:
+    """Why each dimension of a piece of the frame is what it is: the rule, the numbers, the source."""
+    full = _opened(job_file)
+    reasons = full.detailed.reasons if full.detailed else {}
+    marks = [full.job.piece(piece).mark] if piece else list(reasons)
+    if as_json:
+        print(json_text({mark: reasons.get(mark, ()) for mark in marks}, full.job.system))
+        return
+    for mark in marks:
+        say.print(mark, style="bold", markup=False)
+        for reason in reasons.get(mark, ()):
+            say.print(f"  {reason.text()}", markup=False, soft_wrap=True)
+        if mark not in reasons:
+            say.print("  as drawn: its dimensions come from the job document", markup=False)
+    if not marks:
+        say.print("every piece of this job is as drawn: its dimensions come from the job document")
+
+
+@app.command()
 def section(
     designation: Annotated[
         list[str], typer.Argument(help="W16x26, HSS6x6x3/8, L4x3x1/4, IPE 300, PL1/2x8 ...")

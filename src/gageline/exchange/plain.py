@@ -12,6 +12,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from gageline.steel import Plate, Section
 from gageline.units import Length, Slope, System, exact_text
 
 __all__ = ["json_text", "plain"]
@@ -34,6 +35,8 @@ def plain(value: object, system: System = System.FT_IN) -> Any:
             return value
         case Length():
             return {"text": exact_text(value, system), "in": value.inches, "mm": value.mm}
+        case Section() | Plate():
+            return value.designation
         case Slope():
             return {"in_12": value.rise_in_12.inches, "degrees": value.degrees}
         case Fraction():
@@ -46,8 +49,6 @@ def plain(value: object, system: System = System.FT_IN) -> Any:
             return {str(plain(key, system)): plain(item, system) for key, item in value.items()}
         case tuple() | list() | set() | frozenset():
             return [plain(item, system) for item in value]
-    if hasattr(value, "designation"):
-        return value.designation
     if is_dataclass(value) and not isinstance(value, type):
         return {field.name: plain(getattr(value, field.name), system) for field in fields(value)}
     raise TypeError(f"a {type(value).__name__} has no plain form")

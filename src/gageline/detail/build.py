@@ -7,15 +7,15 @@ from fractions import Fraction
 
 from gageline.detail.carrier import Carrier
 from gageline.detail.joint import Joint, gage_of
+from gageline.detail.points import field_points, maker_of
 from gageline.detail.rows import Ladder
+from gageline.detail.seat import build_seat
 from gageline.detail.shop import Shop
 from gageline.detail.space import UP, Vec, along, cross, dot, placement_of, vec_of
 from gageline.detail.stick import Stick
 from gageline.job import (
     AnglesEntry,
     EndPlateEntry,
-    HoleMaker,
-    HoleSize,
     Joined,
     grade_of,
     join_angles,
@@ -38,22 +38,13 @@ from gageline.part import (
     Placement,
     Side,
     Weld,
-    face_point,
     in_order,
 )
-from gageline.steel import HoleKind
 from gageline.units import SQUARE, ZERO, Length, Slope, round_up
 
-__all__ = ["build_joint", "maker_of"]
+__all__ = ["build_joint"]
 
-_FIELD_GROUPS = frozenset({"outstanding leg", "bolt holes"})
 _LONG = Length.from_inches(120)  # of the square beam that fittings are built on before they are turned
-
-
-def maker_of(joint: Joint, shop: Shop, kind: HoleKind | None = None) -> HoleMaker:
-    """The holes of a connection."""
-    size = HoleSize.model_construct(bolt=joint.choice.size.size)
-    return HoleMaker.of(size, shop.practice, kind)
 
 
 def build_joint(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop) -> None:
@@ -74,6 +65,8 @@ def build_joint(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: 
         _end_plate(joint, stick, own, other, shop)
     elif joint.kind in {"single plate", "extended plate"}:
         _plate(joint, stick, own, other, shop)
+    elif joint.kind == "seat":
+        build_seat(joint, own, other, shop)
 
 
 def _square_beam(stick: Stick) -> Part:
@@ -171,24 +164,12 @@ def _knifed(joint: Joint, joined: Joined, own: Carrier, other: Carrier, shop: Sh
     own.trims.extend(FlangeTrim(joint.site.end, Face.BOTTOM, side, length) for side in Side)
 
 
-def _field_points(carrier: Carrier, fitting: Fitting) -> tuple[Vec, ...]:
-    """Where in space the holes of a fitting are that take field bolts, inches."""
-    stands = fitting.placement.then(carrier.placement)
-    part = fitting.part
-    return tuple(
-        vec_of(stands.point(face_point(part.stock, group.face, hole.x, hole.y)))
-        for group in part.groups
-        if group.name in _FIELD_GROUPS
-        for hole in group.holes
-    )
-
-
 def _drill_support(
     joint: Joint, own: Carrier, fittings: tuple[Fitting, ...], other: Carrier, shop: Shop
 ) -> None:
     """The holes of a connection in the steel that supports it, where those of its material come to lie."""
     face = Face.NEAR if joint.site.face is Face.FAR else joint.site.face
-    points = tuple(point for fitting in fittings for point in _field_points(own, fitting))
+    points = tuple(point for fitting in fittings for point in field_points(own, fitting))
     other.drill(f"{face}, for a beam", face, points, maker_of(joint, shop))
 
 
@@ -248,7 +229,7 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     other.fittings.append(fitting)
     other.welds.append(Weld(name, _plate_weld(joint), ladder.length, 2, "both sides of the plate"))
     face = Face.NEAR if side is Side.NEAR else Face.FAR
-    points = _field_points(other, fitting)
+    points = field_points(other, fitting)
     own.drill(f"{site.end} end, for the plate", face, points, maker_of(joint, shop))
 
 

@@ -154,8 +154,9 @@ def _usable(site: Site, kind: str) -> tuple[str, Finding | None]:
             )
     if kind in {"double angles", "single angle"} and hollow:
         return _refused(site, kind, "free", "a hollow section has no web for angles", "use an end plate")
-    if kind == "seat" and (slope > _LEVEL or site.kind is FaceKind.GIRDER_WEB):
-        why = "a seat wants a level beam at a column"
+    seated = {FaceKind.COLUMN_FLANGE, FaceKind.WALL}
+    if kind == "seat" and (slope > _LEVEL or site.kind not in seated or not site.support.is_column):
+        why = "a seat wants a level beam at a column's flange or hollow wall"
         return _refused(site, kind, instead, why, "a single plate is detailed")
     return kind, None
 

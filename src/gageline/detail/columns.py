@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from gageline.detail.carrier import Carrier
@@ -9,10 +10,10 @@ from gageline.detail.line import Line
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
 from gageline.job import ColumnEntry, ColumnPlateEntry, EndPlateEntry, grade_of, join_end_plates
-from gageline.part import FittingKind, Part, Placement
+from gageline.part import End, FittingKind, Part, Placement
 from gageline.units import ZERO, Length, round_up
 
-__all__ = ["column_of"]
+__all__ = ["shafts_of"]
 
 _INCH = Length.from_inches(1)
 _ROD_HOLES = "AISC Manual Table 14-2, holes for anchor rods (from memory)"
@@ -20,14 +21,53 @@ _OSHA_RODS = "29 CFR 1926.755(a): at least 4 anchor rods (from memory)"
 _GROUT = _INCH * 3 / 2
 
 
-def column_of(line: Line, cap: ColumnPlateEntry | None, shop: Shop) -> Carrier:
-    """A column with its plates.
+def shafts_of(
+    line: Line, cap: ColumnPlateEntry | None, splices: tuple[float, ...], shop: Shop
+) -> tuple[tuple[float, Carrier], ...]:
+    """The shafts of a column from the bottom up, each with the elevation it ends at, inches.
 
     Args:
         line: the column.
         cap: its cap plate, sized for what bears on it; None without one.
+        splices: elevations of its splices, rising, inches.
         shop: the practice.
     """
+    whole = _column(line, cap, shop)
+    if not splices:
+        return ((line.finish[2], whole),)
+    bottom = whole.placement.point((ZERO, ZERO, ZERO))[2]
+    cuts = [*(Length.from_inches(z) - bottom for z in splices), whole.part.length]
+    made: list[tuple[float, Carrier]] = []
+    start = ZERO
+    for number, stop in enumerate(cuts, 1):
+        part = replace(whole.part, mark=f"{line.name}.{number}", length=stop - start)
+        origin = whole.placement.point((start, ZERO, ZERO))
+        shaft = Carrier(line.name, part, Placement(origin, whole.placement.ex, whole.placement.ey))
+        for fitting in whole.fittings:
+            if fitting.end is End.LEFT and number == 1:
+                shaft.fittings.append(fitting)
+            elif fitting.end is End.RIGHT and number == len(cuts):
+                x, y, z = fitting.placement.origin
+                moved = Placement((x - start, y, z), fitting.placement.ex, fitting.placement.ey)
+                shaft.fittings.append(replace(fitting, placement=moved))
+        names = {fitting.name for fitting in shaft.fittings}
+        shaft.welds.extend(weld for weld in whole.welds if weld.fitting in names)
+        shaft.reasons.extend(whole.reasons)
+        shaft.reasons.append(
+            Reason(
+                f"shaft {number} of {len(cuts)}, {shop.say(part.length)} long",
+                "spliced at " + ", ".join(shop.say(z) for z in splices),
+                "geometry of the frame",
+            )
+        )
+        top = line.finish[2] if number == len(cuts) else splices[number - 1]
+        made.append((top, shaft))
+        start = stop
+    return tuple(made)
+
+
+def _column(line: Line, cap: ColumnPlateEntry | None, shop: Shop) -> Carrier:
+    """A column with its plates, as if it were one shaft."""
     entry = line.entry
     base = entry.base_plate if isinstance(entry, ColumnEntry) else None
     low = (base.thickness or _base_thickness(shop)) if base else ZERO

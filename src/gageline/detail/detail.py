@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from gageline.detail.agree import Key, Shared, agreed
 from gageline.detail.bearing import bear, cap_for, end_plane_on_column
@@ -12,7 +13,7 @@ from gageline.detail.bolting import FieldBolts, clearances, field_bolts_of, leng
 from gageline.detail.build import build_joint
 from gageline.detail.carrier import Carrier
 from gageline.detail.choice import Choice, choose
-from gageline.detail.columns import column_of
+from gageline.detail.columns import shafts_of
 from gageline.detail.entering import entering
 from gageline.detail.framing import frame_of
 from gageline.detail.joint import Joint, joint_at
@@ -22,11 +23,21 @@ from gageline.detail.reason import Reason
 from gageline.detail.shop import Shop
 from gageline.detail.site import joint_of
 from gageline.detail.space import along
+from gageline.detail.splice import splice_plates
 from gageline.detail.stick import EndPlane, Stick, stick_of
 from gageline.detail.supports import Bearing, Supports, find_supports
 from gageline.errors import ValueProblem
-from gageline.job import ColumnEntry, FittingMarks, FrameEntry, Note, Practice, frame_practice
-from gageline.part import Assembly, End, Finding, Placement
+from gageline.job import (
+    ColumnEntry,
+    ColumnPlateEntry,
+    FittingMarks,
+    FrameEntry,
+    Note,
+    Practice,
+    frame_practice,
+)
+from gageline.part import Assembly, End, Finding, Placement, Severity
+from gageline.steel import Profile
 from gageline.units import System
 
 __all__ = ["Detailed", "Placed", "Progress", "detail_frame"]
@@ -129,6 +140,7 @@ class _Work:
         self.joints: dict[Key, Joint] = {}
         self.shared: tuple[Shared, ...] = ()
         self.carriers: dict[str, Carrier] = {}
+        self.shafts: dict[str, tuple[tuple[float, Carrier], ...]] = {}
         self.bolts: list[FieldBolts] = []
         self.bearings: dict[str, list[Bearing]] = defaultdict(list)
         for bearing in supports.bearings:
@@ -186,7 +198,7 @@ class _Work:
             entry = column.entry
             cap = entry.cap_plate if isinstance(entry, ColumnEntry) else None
             cap = cap_for(column, cap, by_column[column.name], self.shop)
-            self.carriers[column.name] = column_of(column, cap, self.shop)
+            self._stack(column, cap)
         for name, stick in self.sticks.items():
             self.carriers[name] = Carrier(name, stick.part, stick.placement)
         total = len(self.sticks)
@@ -195,14 +207,35 @@ class _Work:
             if self.progress is not None:
                 self.progress(number, total)
         for bearing in (b for found in by_column.values() for b in found):
-            beam, post = self.carriers[bearing.member.name], self.carriers[bearing.column.name]
-            self.bolts.extend(bear(bearing, beam, post, self.shop))
+            post = self._carrier(bearing.column.name, bearing.column.finish[2])
+            if post is not None:
+                beam = self.carriers[bearing.member.name]
+                self.bolts.extend(bear(bearing, beam, post, self.shop))
+
+    def _stack(self, column: Line, cap: ColumnPlateEntry | None) -> None:
+        """The shafts of a column, spliced where the document says."""
+        splices = self.frame.splices.get(column.name, ())
+        plated = column.stock.profile is Profile.I_SHAPE
+        shafts = shafts_of(column, cap, splices if plated else (), self.shop)
+        if splices and not plated:
+            shafts[0][1].findings.append(_no_splice(column))
+        self.shafts[column.name] = shafts
+        self.carriers |= {shaft.part.mark: shaft for _, shaft in shafts}
+        for (_, lower), (_, upper) in pairwise(shafts):
+            self.bolts.append(splice_plates(column, lower, upper, self.shop))
+
+    def _carrier(self, name: str, elevation: float) -> Carrier | None:
+        """The piece of a member at an elevation."""
+        for top, shaft in self.shafts.get(name, ()):
+            if elevation <= top + 1e-6:
+                return self.carriers[shaft.part.mark]
+        return self.carriers.get(name)
 
     def _build_beam(self, name: str, stick: Stick) -> None:
         own = self.carriers[name]
         joints = [joint for end in End if (joint := self.joints.get((name, end))) is not None]
         for joint in joints:
-            other = self.carriers.get(joint.site.support.name)
+            other = self._carrier(joint.site.support.name, joint.site.point[2])
             own.reasons.extend(joint.reasons)
             own.findings.extend(joint.findings)
             if other is None:
@@ -220,6 +253,9 @@ class _Work:
 
     def _field_bolts(self, joint: Joint) -> Iterable[FieldBolts]:
         """The bolts of a connection, those that are shared counted with the end that keeps the holes."""
+        if joint.kind == "seat":
+            grip = joint.material + joint.site.member.stock.tf
+            yield field_bolts_of(joint.site.name, joint.site.support.name, joint.choice.size.size, 2, grip)
         if joint.ladder is None:
             return
         key = (joint.site.member.name, joint.site.end)
@@ -242,13 +278,15 @@ class _Work:
 
     def result(self, drawn: tuple[Assembly, ...]) -> Detailed:
         """Everything together, with piece marks."""
-        lines = [line for line in self.frame.lines.values() if line.name in self.carriers]
-        lines.sort(key=lambda line: (str(line.path[1]), line.path[2]))
-        pieces = {
-            line.name: self.carriers[line.name].assembly(line.entry.finish or self.shop.practice.finish)
-            for line in lines
-        }
-        given = {line.name: line.entry.mark for line in lines if line.entry.mark}
+        lines = self.frame.lines
+        names = sorted(self.carriers, key=lambda name: _in_document(lines[self.carriers[name].member], name))
+        pieces = {}
+        given = {}
+        for name in names:
+            entry = lines[self.carriers[name].member].entry
+            pieces[name] = self.carriers[name].assembly(entry.finish or self.shop.practice.finish)
+            if entry.mark:
+                given[name] = entry.mark + name.removeprefix(entry.name)
         marks, assemblies, taken = mark_pieces(pieces, given, {one.mark.casefold() for one in drawn})
         fittings = FittingMarks(
             {one.mark.casefold() for one in (*assemblies, *drawn)},
@@ -260,13 +298,31 @@ class _Work:
             self.joints,
             self.shared,
             tuple(fittings.of(one) for one in assemblies),
-            tuple(Placed(name, marks[name], pieces[name], self.carriers[name].placement) for name in pieces),
+            tuple(
+                Placed(self.carriers[name].member, marks[name], pieces[name], self.carriers[name].placement)
+                for name in pieces
+            ),
             _reasons(self.carriers, marks, pieces),
             tuple(self.bolts),
             tuple(
                 dict.fromkeys([*taken, *(found for one in self.carriers.values() for found in one.findings)])
             ),
         )
+
+
+def _in_document(line: Line, name: str) -> tuple[str, int, str]:
+    """The order of the document: columns, then beams."""
+    return str(line.path[1]), int(line.path[2]), name
+
+
+def _no_splice(column: Line) -> Finding:
+    return Finding(
+        "splice-not-detailed",
+        Severity.ERROR,
+        column.name,
+        f"the splice of {column.stock.designation} is not detailed: only W columns are spliced with plates",
+        "take the splice out, or enter the shafts as drawn",
+    )
 
 
 def _reasons(

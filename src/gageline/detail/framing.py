@@ -31,6 +31,7 @@ __all__ = ["frame_of"]
 _BEAMS = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.BOX})
 _COLUMNS = frozenset({Profile.I_SHAPE, Profile.BOX})
 _SHORTEST = 6.0  # inches between the work points of a member
+_SPLICE_ABOVE = 48.0  # inches over its level where the document says nothing (common practice, no source)
 _STEEPEST = 1.0  # rise over run of a beam
 Table = ColumnEntry | MemberEntry
 
@@ -140,6 +141,21 @@ class _Framing:
                 f"its top, {self._say(top)}, is not above its base, {self._say(base)}: change base or top"
             )
         return Line(table.name, stock, table, path, (x, y, base), (x, y, top), turned(float(table.turn)))
+
+    def splices(self, line: Line, table: ColumnEntry) -> tuple[float, ...]:
+        """The elevations of a column's splices, rising."""
+        found: list[float] = []
+        for splice in table.splices:
+            above = _SPLICE_ABOVE if splice.above is None else splice.above.inches
+            found.append(self._level(splice.at) + above)
+        low, high = line.start[2] + _SHORTEST, line.finish[2] - _SHORTEST
+        for z in found:
+            if not low < z < high:
+                raise ValueProblem(
+                    f"a splice at {self._say(z)} is not between base and top, {self._say(line.start[2])} and "
+                    f"{self._say(line.finish[2])}: change at or above"
+                )
+        return tuple(sorted(found))
 
     def _section(self, text: str, profiles: frozenset[Profile], what: str) -> Section:
         stock = stock_named(text, self.system)
@@ -292,4 +308,11 @@ def frame_of(entry: FrameEntry, system: System) -> tuple[Frame, list[Note]]:
             notes.append((path, str(wrong)))
         except _Stuck:
             continue
-    return Frame(framing.lines, framing.levels, *framing.grid), notes
+    splices: dict[str, tuple[float, ...]] = {}
+    for line in framing.lines.values():
+        if isinstance(line.entry, ColumnEntry) and line.entry.splices:
+            try:
+                splices[line.name] = framing.splices(line, line.entry)
+            except ValueProblem as wrong:
+                notes.append(((*line.path, "splices"), str(wrong)))
+    return Frame(framing.lines, framing.levels, *framing.grid, splices), notes

@@ -16,7 +16,7 @@ from gageline.errors import ValueProblem
 from gageline.job import stock_named
 from gageline.part import Finding, Join, Severity
 from gageline.steel import Profile, Section, leg_gage, minimum_edge_distance
-from gageline.units import ZERO, Length, System, round_up
+from gageline.units import ZERO, Length, System, round_down, round_up
 
 __all__ = ["Joint", "gage_of", "joint_at", "without"]
 
@@ -27,6 +27,7 @@ _SMALLER = {
     System.MM: ("L 90x90x9", "L 80x80x8"),
 }  # outstanding legs to try where the face is narrow
 _SPREAD = "AISC Design Examples v16, II.A-1A: half the web rounded up to the next 1/16 in"
+_HALF_INCH = Length.from_inches(1) / 2
 _FIVE = Length.from_mm(5)
 
 
@@ -165,9 +166,10 @@ def _angles(joint: Joint, shop: Shop) -> Joint:
         out = gage_of(angle.d, shop)
         spread = (out + half) * 2
         edge = minimum_edge_distance(choice.size).inches
-        wide = (
-            spread.inches / 2 + edge if choice.to_support is Join.BOLTED else angle.d.inches + web.inches / 2
-        )
+        leg = angle.d.inches + web.inches / 2
+        wide = spread.inches / 2 + edge if choice.to_support is Join.BOLTED else leg
+        if site.kind is FaceKind.COLUMN_WEB:
+            wide = leg  # it must lie between the column's fillets
         if wide <= room + 1e-6:
             break
     else:
@@ -239,7 +241,7 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
     level = math.cos(math.radians(site.skew))
     edge = shop.frame.edge
     setback = choice.setback.inches / level
-    least = setback + edge.inches
+    least = max(setback + edge.inches, _off_the_face(site, choice, thick))
     gage = max(up_to(least, Length.from_inches(1) / 4), shop.frame.plate_gage)
     rule = (
         f"setback {shop.say(setback)} along the beam and {shop.say(edge)} to the bolts make "
@@ -271,6 +273,19 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
     )
 
 
+def _off_the_face(site: Site, choice: Choice, thick: Length) -> float:
+    """How far along a skewed beam its bolts must be off the face to be tightened, inches.
+
+    Source: AISC Manual, LRFD 2nd ed., Table 8-4, C1, from the end of the bolt nearest to the face.
+    """
+    size = choice.size
+    if site.square or size.clear_tighten is None:
+        return 0.0
+    skew = math.radians(abs(site.skew))
+    out = (site.member.stock.tw / 2 + thick + size.nut_height).inches + 0.25
+    return (size.clear_tighten.inches + out * math.sin(skew)) / math.cos(skew)
+
+
 def _end_plate(joint: Joint, shop: Shop) -> Joint:
     site = joint.site
     room = _face_room(site)
@@ -281,6 +296,15 @@ def _end_plate(joint: Joint, shop: Shop) -> Joint:
     else:
         why = "the shop's practice"
     edge = minimum_edge_distance(joint.choice.size)
+    if site.kind is FaceKind.COLUMN_WEB:
+        edge = shop.practice.end_distance  # the plate itself must lie between the column's fillets
+    if (usual / 2 + edge).inches > room:
+        fits = round_down(Length.from_inches(max(room - edge.inches, 0.0) * 2), _HALF_INCH)
+        if fits >= shop.practice.pitch:
+            usual, why = (
+                fits,
+                f"the face has {shop.say(room)} to each side, less {shop.say(edge)} at the edge",
+            )
     extra: tuple[Finding, ...] = ()
     if (usual / 2 + edge).inches > room + 1e-6:
         extra = (

@@ -110,12 +110,14 @@ class Frame:
         levels: elevations by name, inches.
         grid_x: grid lines across x by name: their x, inches.
         grid_y: grid lines across y by name: their y, inches.
+        splices: elevations of the splices of columns by name, rising, inches.
     """
 
     lines: dict[str, Line]
     levels: dict[str, float]
     grid_x: dict[str, float]
     grid_y: dict[str, float]
+    splices: dict[str, tuple[float, ...]]
 
     @property
     def columns(self) -> tuple[Line, ...]:

@@ -107,6 +107,7 @@ def ladder_of(
     by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
     each = row_value(size, planes, site.member.stock.tw)
     wanted = joint.reaction or 0.0
+    asks = f"reaction {wanted:g} {bolt_value(size).unit}" if wanted else "no reaction, which"
     by_force = max(1, math.ceil(wanted / each - 1e-9))
     rows = joint.rows or max(by_depth, by_force, 2)
     ladder = Ladder(min(rows, most, _MOST_ROWS), first, pitch, edge, room)
@@ -114,7 +115,7 @@ def ladder_of(
     reason = Reason(
         f"{ladder.rows} rows at {shop.say(pitch)}, the first {shop.say(site.point[2] - first)} down, "
         f"material {shop.say(ladder.length)} long",
-        f"{'as given; ' if joint.rows else ''}reaction {wanted:g} {unit} over {each:.1f} a row asks for "
+        f"{'as given; ' if joint.rows else ''}{asks} over {each:.1f} {unit} a row asks for "
         f"{by_force}, half of {half_of} ({shop.say(half)}) for {by_depth}, and {most} fit in the clear "
         f"{shop.say(high - low)}",
         f"{_HALF}; {bolt_value(size).source}",

@@ -1,0 +1,151 @@
+"""A detailed frame assembled in space: what clashes, which holes meet, how far ends are off their faces."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import combinations
+
+from gageline.detail import Detailed, Placed, detail_frame
+from gageline.job import FrameEntry, default_practice
+from gageline.part import Fitting, HoleGroup, Part, Placement, extent_y, extent_z, face_point, normal
+from gageline.solid import Body, bodies_of
+from gageline.units import System
+
+__all__ = ["detailed", "gaps", "off_line", "overlaps", "worst_mate"]
+
+OVERLAP = 0.01  # in3: what the chords of rounded corners stand out
+
+
+@dataclass
+class Axis:
+    """The middle line of a hole in space, inches."""
+
+    point: tuple[float, float, float]
+    way: tuple[float, float, float]
+
+
+def axes(part: Part, group: HoleGroup, placement: Placement) -> list[Axis]:
+    out = placement.turn(tuple(float(v) for v in normal(group.face)))  # type: ignore[arg-type] # three of them
+    found = []
+    for hole in group.holes:
+        place = face_point(part.stock, group.face, hole.x, hole.y)
+        local = tuple(value.inches for value in place)
+        turned = placement.turn(local)  # type: ignore[arg-type] # three of them
+        point = tuple(a + b.inches for a, b in zip(turned, placement.origin, strict=True))
+        found.append(Axis(point, out))  # type: ignore[arg-type] # three of them
+    return found
+
+
+def apart(one: Axis, two: Axis) -> float:
+    """How far two parallel axes are apart; far for those that are not parallel."""
+    lean = sum(a * b for a, b in zip(one.way, two.way, strict=True))
+    if abs(abs(lean) - 1) > 1e-9:
+        return math.inf
+    away = [b - a for a, b in zip(one.point, two.point, strict=True)]
+    along = sum(a * b for a, b in zip(away, one.way, strict=True))
+    return math.sqrt(max(0.0, sum(a * a for a in away) - along * along))
+
+
+def field_axes(placed: Placed, fitting: Fitting) -> list[Axis]:
+    """The holes of a fitting that are bolted at the site."""
+    stands = fitting.placement.then(placed.placement)
+    names = {"outstanding leg", "bolt holes"}
+    groups = [group for group in fitting.part.groups if group.name in names]
+    return [axis for group in groups for axis in axes(fitting.part, group, stands)]
+
+
+def main_axes(placed: Placed) -> list[Axis]:
+    main = placed.assembly.main
+    return [axis for group in main.groups for axis in axes(main, group, placed.placement)]
+
+
+def bodies(placed: Placed) -> list[Body]:
+    made = bodies_of(placed.assembly)
+    return [body.placed(placed.placement, f"{placed.member} {body.name}") for body in made]
+
+
+def overlaps(result: Detailed) -> list[tuple[str, str, float]]:
+    """Every two bodies of the frame that are in one place."""
+    all_bodies = [body for placed in result.placed for body in bodies(placed)]
+    boxes = [body.solid.bounding_box() for body in all_bodies]
+    found = []
+    for (one, a), (two, b) in combinations(zip(all_bodies, boxes, strict=True), 2):
+        if all(a[n] < b[n + 3] and b[n] < a[n + 3] for n in range(3)):
+            volume = (one.solid ^ two.solid).volume()
+            if volume > OVERLAP:
+                found.append((one.name, two.name, volume))
+    return found
+
+
+def worst_mate(result: Detailed, name: str) -> float:
+    """The farthest that a field hole of a beam is from its mate, inches."""
+    beam = result.member(name)
+    worst = 0.0
+    for joint in (joint for (member, _), joint in result.joints.items() if member == name):
+        support = result.member(joint.site.support.name)
+        if joint.kind == "free":
+            continue
+        if joint.kind in {"single plate", "extended plate", "seat"}:
+            word = "for the seat" if joint.kind == "seat" else "for the plate"
+            plates = [axis for fitting in support.assembly.fittings for axis in field_axes(support, fitting)]
+            own = [
+                axis
+                for group in beam.assembly.main.groups
+                if group.name.startswith(f"{joint.site.end} end, {word}")
+                for axis in axes(beam.assembly.main, group, beam.placement)
+            ]
+            assert len(own) == (joint.ladder.rows if joint.ladder else 2)
+            worst = max(worst, *(min(apart(one, two) for two in plates) for one in own))
+        else:
+            legs = [
+                axis
+                for fitting in beam.assembly.fittings
+                if fitting.end is joint.site.end
+                for axis in field_axes(beam, fitting)
+            ]
+            holes = main_axes(support)
+            assert legs
+            worst = max(worst, *(min(apart(one, two) for two in holes) for one in legs))
+    return worst
+
+
+def detailed(frame: dict[str, object], system: System = System.FT_IN) -> Detailed:
+    """A frame of tables, detailed without a problem."""
+    entry = FrameEntry.model_validate(frame, context={"system": system})
+    result, notes = detail_frame(entry, default_practice(system), system)
+    assert not notes, notes
+    return result
+
+
+def gaps(result: Detailed, name: str) -> list[tuple[float, float]]:
+    """At each end of a beam the distance from its steel to the face, and what practice asks for, inches.
+
+    The distance is taken at every corner of the section as it is cut, square to the face.
+    """
+    beam, found = result.member(name), []
+    part = beam.assembly.main
+    for (member, end), joint in result.joints.items():
+        if member != name:
+            continue
+        for y in extent_y(part.stock):
+            for z in extent_z(part.stock):
+                corner = beam.placement.turn(tuple(v.inches for v in (part.end_x(end, y, z), y, z)))  # type: ignore[arg-type] # three of them
+                point = [a + b.inches for a, b in zip(corner, beam.placement.origin, strict=True)]
+                off = sum(
+                    (a - b) * c for a, b, c in zip(point, joint.site.point, joint.site.normal, strict=True)
+                )
+                found.append((off, joint.choice.setback.inches))
+    return found
+
+
+def off_line(result: Detailed, name: str) -> float:
+    """How far the finished beam's top of steel is from the line between its work points, inches."""
+    beam, line = result.member(name), result.frame.lines[name]
+    worst = 0.0
+    for point in (line.start, line.finish):
+        away = [a - b.inches for a, b in zip(point, beam.placement.origin, strict=True)]
+        up = sum(a * b for a, b in zip(away, beam.placement.ey, strict=True))
+        aside = sum(a * b for a, b in zip(away, beam.placement.ez, strict=True))
+        worst = max(worst, abs(up - line.stock.d.inches), abs(aside))
+    return worst

@@ -1,0 +1,56 @@
+import pytest
+
+from gageline.job import Stick
+from gageline.layout.deciding import decide
+from gageline.layout.ways import Choice
+from gageline.part import End
+from gageline.units import Length, System
+from jobs import inches
+from sticks import ANGLES, example_piece, example_stick
+
+TAPE = inches("1/16")
+
+
+@pytest.mark.parametrize(
+    ("length", "choice", "ask", "made", "words"),
+    [
+        ("18'-8", Choice.TRIM, False, True, 'The stick is 3/4" longer than the piece'),
+        (
+            "18'-7 1/4",
+            Choice.AS_IS,
+            False,
+            True,
+            'Trimmed square it would be 1/2" too short. With the datum at',
+        ),
+        ("18'-6 7/8", Choice.AS_IS, True, True, 'loses 3/8" of its end distance, the least of all ways'),
+        ("18'-6 1/4", Choice.SPLIT, True, False, "comes too near it: take another stick"),
+    ],
+)
+def test_the_way_that_loses_least_is_taken(
+    length: str, choice: Choice, ask: bool, made: bool, words: str
+) -> None:
+    decision = decide(example_piece(), example_stick(length), TAPE, System.FT_IN)
+    assert (decision.chosen.way.choice, decision.ask, decision.can_be_made) == (choice, ask, made)
+    assert words in decision.because
+
+
+def test_the_right_end_is_held_where_only_that_keeps_within_the_design() -> None:
+    """Short by 1/4 with the right end skewed: held at the left the right rows lose 1/4 and more."""
+    stick = example_stick("18'-7").turned(end_for_end=True)
+    decision = decide(example_piece(), stick, TAPE, System.FT_IN)
+    assert (decision.chosen.way.choice, decision.chosen.way.held) == (Choice.HOLD, End.RIGHT)
+    assert decision.because.endswith('Held at the right end, no connection loses more than 1/4" of its end '
+                                     'distance; the design allows 1/4".')  # fmt: skip
+
+
+def test_steel_in_the_way_is_said() -> None:
+    long = Stick("B1", length=inches("18'-9"), left=example_stick().left)
+    decision = decide(example_piece(), long, TAPE, System.FT_IN, saw_trim=inches("4"))
+    assert "the steel meets the support" in decision.because
+    assert not decision.can_be_made
+
+
+def test_metric_reasons_have_their_unit() -> None:
+    piece = example_piece(ANGLES)
+    stick = Stick("B1", length=piece.main.length + Length.from_mm(5))
+    assert decide(piece, stick, TAPE, System.MM).because.startswith("The stick is 5 mm longer")

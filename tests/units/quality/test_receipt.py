@@ -1,0 +1,118 @@
+"""Sticks judged as they came, the example stick by hand."""
+
+from dataclasses import replace
+
+import pytest
+
+from gageline.job import EndReadings, Stick
+from gageline.layout import Choice, decide
+from gageline.part import Severity
+from gageline.quality.limits import Trust, Verdict
+from gageline.quality.receipt import Receipt, receive, usable
+from gageline.units import Length, System
+from jobs import inches, piece_of
+from sticks import corners, example_piece, example_stick
+
+PIECE = example_piece()
+
+
+def verdicts(receipt: Receipt, verdict: Verdict) -> list[str]:
+    return [one.name for one in receipt.judgements if one.verdict is verdict]
+
+
+def test_the_example_stick() -> None:
+    """3/8 short is within ±3/8; 1/4 out of square is over 15.7/64 = 0.245; 1/8 deep is within; 1/2 of
+    camber is over 1/8 x 18.604/10 = 0.233."""
+    receipt = receive(PIECE.main, example_stick())
+    assert verdicts(receipt, Verdict.OUT) == ["left end out of square", "camber"]
+    by = {one.name: one.by.inches for one in receipt.judgements}
+    assert by["left end out of square"] == pytest.approx(0.25 - 15.7 / 64, abs=1e-5)
+    assert by["camber"] == pytest.approx(0.5 - 223.25 / 120 / 8, abs=1e-5)
+    assert {"length", "left end depth", "right end out of square"} <= set(verdicts(receipt, Verdict.WITHIN))
+    assert {"sweep", "web off centre", "left end top width"} <= set(verdicts(receipt, Verdict.NOT_READ))
+    assert not receipt.accepted
+
+
+def test_a_64th_shorter_is_out_by_a_64th() -> None:
+    receipt = receive(PIECE.main, example_stick("18'-6 55/64"))
+    (length,) = [one for one in receipt.judgements if one.name == "length"]
+    assert (length.verdict, length.by) == (Verdict.OUT, inches("1/64"))
+
+
+def test_a_stick_ordered_longer_is_judged_by_what_was_ordered() -> None:
+    receipt = receive(PIECE.main, Stick("B1", length=inches("20'-0 1/4")), ordered=inches("20'"))
+    assert receipt.accepted
+    assert receipt.ordered == inches("20'")
+
+
+def test_tilts_of_both_flanges_count_together_whichever_way_they_lean() -> None:
+    """W16: T + T' of 5/16 at most."""
+    left = EndReadings(top_tilt=inches("3/16"), bottom_tilt=-inches("1/8"))
+    assert "left end flange tilt" in verdicts(receive(PIECE.main, Stick("B1", left=left)), Verdict.WITHIN)
+    more = replace(left, bottom_tilt=-inches("9/64"))
+    assert "left end flange tilt" in verdicts(receive(PIECE.main, Stick("B1", left=more)), Verdict.OUT)
+
+
+def test_the_shops_own_limits_count() -> None:
+    receipt = receive(PIECE.main, example_stick(), tolerances={"a6-camber": inches("1/2")})
+    assert verdicts(receipt, Verdict.OUT) == ["left end out of square"]
+    (camber,) = [one for one in receipt.judgements if one.name == "camber"]
+    assert camber.limit is not None
+    assert camber.limit.trust is Trust.SHOP
+
+
+def test_findings_name_piece_section_heat_and_reading() -> None:
+    findings = receive(PIECE.main, example_stick()).findings(System.FT_IN)
+    (camber,) = [finding for finding in findings if finding.code == "a6-camber"]
+    assert camber.subject == "B1 W16X26, heat 7K2214: camber"
+    assert camber.severity is Severity.WARNING
+
+
+@pytest.mark.parametrize(
+    ("stock", "codes"),
+    [
+        ("HSS6X6X3/8", {"a500-length", "a500-side", "a500-straight", "no-limit"}),
+        ("L4X4X1/4", {"a6-length", "a6-leg", "a6-square", "a6-tilt", "a6-camber", "no-limit"}),
+        ("C8X11.5", {"a6-length", "a6-depth", "a6-width", "a6-square", "a6-tilt", "a6-camber", "no-limit"}),
+        ("IPE 300", {"en10034-length", "en10034-depth", "en10034-width", "en10034-tilt", "en10034-web-off",
+                     "en10034-straight", "no-limit"}),
+        ("L100x65x9", {"en10056-length", "en10056-leg", "en10056-tilt", "en10056-straight", "no-limit"}),
+        ("UPN 200", {"no-limit"}),
+        ("PL1/2X8", {"no-limit"}),
+        ("Pipe6STD", {"no-limit"}),
+    ],
+)  # fmt: skip
+def test_each_shape_is_judged_by_its_own_standard(stock: str, codes: set[str]) -> None:
+    part = piece_of(stock=stock).main
+    full = EndReadings(
+        (Length(0), Length(0), Length(0), Length(0)),
+        depth=inches("1"),
+        top_width=inches("1"),
+        top_tilt=Length(0),
+    )
+    stick = Stick("B1", "", inches("10'"), None, full, full, Length(0), Length(0), Length(0))
+    assert {finding.code for finding in receive(part, stick).findings(System.FT_IN)} == codes
+
+
+@pytest.mark.parametrize(
+    ("length", "severity", "message"),
+    [
+        ("18'-8", Severity.NOTE, 'can be made: trim square, trim 1/2" at the left end and 1/4" at the right'),
+        ("18'-6 7/8", Severity.WARNING, "can be made: as it is, trim nothing"),
+        ("18'-6", Severity.ERROR, "cannot be made of this stick as drawn"),
+    ],
+)
+def test_whether_the_piece_can_still_be_made(length: str, severity: Severity, message: str) -> None:
+    decision = decide(PIECE, example_stick(length), inches("1/16"), System.FT_IN)
+    finding = usable(decision, PIECE.main, System.FT_IN)
+    assert (finding.severity, finding.message) == (severity, message)
+    assert finding.remedy == decision.because
+
+
+def test_a_metric_trim_has_its_unit() -> None:
+    stick = Stick("B1", length=inches("18'-9"), left=corners("0", "0", "-1", "-1"))
+    finding = usable(decide(PIECE, stick, inches("1/16"), System.MM), PIECE.main, System.MM)
+    assert (
+        finding.message == "can be made: trim square, trim 31.8 mm at the left end and 12.7 mm at the right"
+    )
+    assert Choice.TRIM in finding.message

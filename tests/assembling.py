@@ -12,7 +12,7 @@ from gageline.part import Fitting, HoleGroup, Part, Placement, extent_y, extent_
 from gageline.solid import Body, bodies_of
 from gageline.units import System
 
-__all__ = ["detailed", "gaps", "off_line", "overlaps", "worst_mate"]
+__all__ = ["bay", "detailed", "gaps", "off_line", "overlaps", "worst_mate"]
 
 OVERLAP = 0.01  # in3: what the chords of rounded corners stand out
 
@@ -149,3 +149,34 @@ def off_line(result: Detailed, name: str) -> float:
         aside = sum(a * b for a, b in zip(away, beam.placement.ez, strict=True))
         worst = max(worst, abs(up - line.stock.d.inches), abs(aside))
     return worst
+
+
+def bay(
+    beam: str = "W18X50", girder: str = "W21X62", column: dict[str, object] | None = None, **member: object
+) -> dict[str, object]:
+    """Two girders 15 ft apart that run along x, and the beam B1 between them, 10 ft from their start.
+
+    Args:
+        beam: its section.
+        girder: the section of both girders.
+        column: a column to stand there too.
+        member: further keys of the beam's table.
+    """
+    free = {"connection": "free"}
+    girders = [
+        {"name": f"G{n}", "stock": girder, "from": f"1/{row}", "to": f"2/{row}", "top": "Floor", "ends": free}
+        for n, row in enumerate("AB", 1)
+    ]
+    between = {
+        "name": "B1",
+        "stock": beam,
+        "from": {"on": "G1", "at": 120},
+        "to": {"on": "G2", "at": 120},
+        "top": "Floor",
+    }
+    return {
+        "grid": {"x": {"names": ["1", "2"], "spacing": [240]}, "y": {"names": ["A", "B"], "spacing": [180]}},
+        "level": [{"name": "Floor", "elevation": 144}],
+        "column": [column] if column else [],
+        "member": [*girders, between | member],
+    }

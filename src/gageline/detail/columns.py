@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
 from gageline.detail.carrier import Carrier
 from gageline.detail.line import Line
@@ -158,19 +159,12 @@ def _cap(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, s
     stock = line.stock
     length = given.length or up_to(stock.d.inches + 1, _INCH)
     width = given.width or up_to(stock.bf.inches + 1, _INCH)
-    holes = given.pitch is not None and given.gage is not None
+    holes: dict[str, Any] = {}
+    if given.pitch is not None and given.gage is not None:
+        hole = {"pitch": given.pitch, "gage": given.gage, "diameter": given.diameter}
+        holes = {"rows": 2, "columns": 2} | {key: value for key, value in hole.items() if value is not None}
     entry = EndPlateEntry.model_construct(
-        end="right",
-        thickness=thick,
-        width=width,
-        length=length,
-        rows=2 if holes else 0,
-        columns=2,
-        pitch=given.pitch,
-        gage=given.gage,
-        diameter=given.diameter,
-        bolt=None,
-        weld=given.weld,
+        end="right", thickness=thick, width=width, length=length, weld=given.weld, **holes
     )
     carrier.join(join_end_plates(FittingKind.CAP_PLATE, entry, carrier.part, shop.practice, shop.system))
     carrier.reasons.append(

@@ -1,0 +1,102 @@
+from __future__ import annotations
+
+import pytest
+
+from assembling import bay, detailed
+from gageline.detail import Detailed
+from gageline.part import End
+from gageline.units import parse_length
+
+
+def both_sides(drop: str = "0", stock: str = "W16X26", **more: object) -> Detailed:
+    """B1 on one side of G2 and B2 on the other."""
+    table = bay()
+    table["grid"]["y"] = {"names": ["A", "B", "C"], "spacing": [180, 180]}  # type: ignore[index] # a table
+    girder = table["member"][0]  # type: ignore[index] # a list
+    far = {"name": "B2", "stock": stock, "from": {"on": "G2", "at": 120}, "to": {"on": "G3", "at": 120}}
+    table["member"] = [
+        *table["member"],  # type: ignore[misc] # a list
+        girder | {"name": "G3", "from": "1/C", "to": "2/C"},
+        far | {"top": "Floor", "drop": drop} | more,
+    ]
+    return detailed(table)
+
+
+def test_beams_of_different_webs_share_one_spread() -> None:
+    result = both_sides()
+    one, two = result.joints["B1", End.RIGHT], result.joints["B2", End.LEFT]
+    # by themselves W18X50 5 3/8 and W16X26 5 1/4
+    assert one.spread == two.spread == parse_length("5 3/8")
+    assert result.shared[0].rows == 3
+
+
+def test_a_dropped_beam_puts_its_rows_on_those_of_the_other() -> None:
+    result = both_sides(drop="1")
+    one, two = result.joints["B1", End.RIGHT].ladder, result.joints["B2", End.LEFT].ladder
+    assert one is not None
+    assert two is not None
+    apart = (one.first - two.first) / 3
+    assert apart == pytest.approx(round(apart), abs=1e-6)
+
+
+def test_the_girder_is_drilled_once_for_both() -> None:
+    result = both_sides()
+    holes = [hole for group in result.member("G2").assembly.main.groups for hole in group.holes]
+    assert len(holes) == 6
+    bolts = [one for one in result.field_bolts if one.support == "G2"]
+    # 3 rows of 2, through both angles and the web: 5/16 + 0.400 + 5/16
+    assert [one.count for one in bolts] == [6]
+    assert bolts[0].grip.inches == pytest.approx(1.025, abs=1e-4)
+
+
+def test_a_plate_on_the_other_side_shares_nothing() -> None:
+    assert not both_sides(ends={"connection": "single plate"}).shared
+
+
+def column_web(deep: str, shallow: str) -> Detailed:
+    free = {"connection": "free"}
+    joined = {"connection": "double angles"}
+    return detailed(
+        {
+            "grid": {"x": {"names": ["1"]}, "y": {"names": ["A", "B", "C"], "spacing": [120, 120]}},
+            "level": [{"name": "Floor", "elevation": 144}],
+            "column": [{"name": "P", "at": "1/B", "stock": "W14X90", "base": "0", "top": "20'-0"}],
+            "member": [
+                {
+                    "name": "S",
+                    "stock": deep,
+                    "from": "1/A",
+                    "to": "1/B",
+                    "top": "Floor",
+                    "start": free,
+                    "end": joined,
+                },
+                {
+                    "name": "N",
+                    "stock": shallow,
+                    "from": "1/B",
+                    "to": "1/C",
+                    "top": "Floor",
+                    "start": joined,
+                    "end": free,
+                },
+            ],
+        }
+    )
+
+
+def test_shared_bolts_at_a_column_web_raise_the_erection_finding() -> None:
+    (found,) = [one for one in column_web("W16X26", "W16X26").findings if one.code == "double-connection"]
+    assert found.severity == "warning"
+    assert found.source == "29 CFR 1926.756(c)"
+    assert "add a seat" in found.remedy
+
+
+def test_a_longer_connection_on_one_side_is_a_remedy() -> None:
+    (found,) = [one for one in column_web("W24X55", "W16X26").findings if one.code == "double-connection"]
+    assert found.severity == "note"
+    assert found.remedy.startswith("erect S first")
+
+
+def test_no_erection_finding_away_from_columns() -> None:
+    assert not [one for one in both_sides().findings if one.code == "double-connection"]

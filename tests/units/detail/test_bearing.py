@@ -1,0 +1,68 @@
+from __future__ import annotations
+
+from assembling import detailed, overlaps
+from gageline.detail import Detailed
+from gageline.part import Face, FittingKind
+from gageline.units import parse_length
+
+
+def over_posts(post: str = "HSS6X6X3/8", turn: int = 0, beam: str = "W18X50", **end: object) -> Detailed:
+    posts = [
+        {"name": f"P{n}", "at": f"{n}/A", "stock": post, "base": "0", "under": "G", "turn": turn}
+        for n in (1, 2)
+    ]
+    girder = {"name": "G", "stock": beam, "from": "1/A", "to": "2/A", "top": "12'-0"}
+    bears = {"connection": "bearing"}
+    return detailed(
+        {
+            "grid": {"x": {"names": ["1", "2"], "spacing": [240]}, "y": {"names": ["A"]}},
+            "column": posts,
+            "member": [girder | {"start": bears, "end": end or bears}],
+        }
+    )
+
+
+def test_a_post_ends_under_the_girder_less_its_plates() -> None:
+    post = over_posts().member("P1").assembly
+    # 12 ft less 18 in, base plate 3/4 and cap plate 1/2
+    assert post.main.length == parse_length("10'-6") - parse_length("1 1/4")
+    assert [fitting.kind for fitting in post.fittings] == [FittingKind.BASE_PLATE, FittingKind.CAP_PLATE]
+
+
+def test_the_girder_is_drilled_where_the_cap_plate_is() -> None:
+    result = over_posts()
+    girder, post = result.member("G"), result.member("P1")
+    cap = post.assembly.fittings[1]
+    there = cap.placement.then(post.placement)
+    plate = {tuple(round(v.inches, 4) for v in there.point((h.x, h.y, parse_length("0")))[:2])
+             for h in cap.part.groups[0].holes}  # fmt: skip
+    beam = set()
+    for group in girder.assembly.main.groups:
+        assert group.face is Face.BOTTOM
+        for hole in group.holes:
+            place = girder.placement.point((hole.x, parse_length("0"), hole.y))
+            beam.add(tuple(round(v.inches, 4) for v in place[:2]))
+    assert plate <= beam
+    assert len(beam) == 8
+
+
+def test_stiffeners_stand_over_the_walls_of_the_post() -> None:
+    names = [fit for fit in over_posts().member("G").assembly.fittings if fit.kind is FittingKind.STIFFENER]
+    assert len(names) == 8
+
+
+def test_a_post_across_the_girder_gets_one_pair() -> None:
+    across = over_posts("W8X31", turn=90)
+    assert len(across.member("G").assembly.fittings) == 4
+    assert not overlaps(across)
+
+
+def test_an_overhang_runs_on_past_the_post() -> None:
+    girder = over_posts(overhang="3'-0").member("G").assembly.main
+    # 5 1/2 past the middle of the first post: pitch 8 1/2, half, and 1 1/4
+    assert girder.length == parse_length("20'-0") + parse_length("3'-0") + parse_length("5 1/2")
+
+
+def test_a_post_askew_is_a_finding() -> None:
+    found = over_posts("W8X31", turn=30).findings
+    assert {one.code for one in found} == {"bearing-not-detailed"}

@@ -1,0 +1,84 @@
+from __future__ import annotations
+
+import pytest
+
+from assembling import bay, detailed
+from gageline.detail import Placed
+from gageline.part import End, Face, Fitting, FittingKind, Join
+from gageline.units import parse_length
+
+
+def pieces(**keys: object) -> tuple[Placed, Placed]:
+    result = detailed(bay(**keys))  # type: ignore[arg-type] # keys of the beam
+    return result.member("B1"), result.member("G1")
+
+
+def left(placed: Placed) -> list[Fitting]:
+    return [fitting for fitting in placed.assembly.fittings if fitting.end is End.LEFT]
+
+
+def test_double_angles_hang_at_both_sides_of_the_web() -> None:
+    beam, girder = pieces()
+    angles = left(beam)
+    assert [fitting.name for fitting in angles] == ["left near angle", "left far angle"]
+    assert {fitting.part.length for fitting in angles} == {parse_length("8 1/2")}
+    web = [group for group in beam.assembly.main.groups if group.name.startswith("left")]
+    # gage of the 3 1/2 in leg, 2, less the setback 1/2
+    assert {hole.x for group in web for hole in group.holes} == {parse_length("1 1/2")}
+    assert [group.name for group in girder.assembly.main.groups] == ["near, for a beam"]
+
+
+@pytest.mark.parametrize("side", ["near", "far"])
+def test_a_single_angle_drills_one_line(side: str) -> None:
+    beam, girder = pieces(ends={"connection": "single angle", "side": side})
+    assert [fitting.name for fitting in left(beam)] == [f"left {side} angle"]
+    holes = [hole for group in girder.assembly.main.groups for hole in group.holes]
+    assert len({hole.x for hole in holes}) == 1
+
+
+def test_angles_welded_to_the_beam_have_no_holes_in_the_web() -> None:
+    beam, girder = pieces(ends={"to_beam": "welded"})
+    assert not beam.assembly.main.groups
+    assert {fitting.join for fitting in left(beam)} == {Join.WELDED}
+    assert girder.assembly.main.groups
+
+
+def test_angles_welded_to_the_support_go_with_it_and_strip_the_bottom_flange() -> None:
+    beam, girder = pieces(ends={"to_support": "welded"})
+    assert not left(beam)
+    assert not girder.assembly.main.groups
+    assert [fitting.kind for fitting in girder.assembly.fittings] == [FittingKind.ANGLE] * 2
+    trims = [trim for trim in beam.assembly.main.trims if trim.end is End.LEFT]
+    assert {trim.flange for trim in trims} == {Face.BOTTOM}
+    assert len(trims) == 2
+
+
+def test_welded_welded_angles_drill_nothing() -> None:
+    beam, girder = pieces(ends={"to_beam": "welded", "to_support": "welded"})
+    assert len(left(beam)) == 2
+    assert not beam.assembly.main.groups
+    assert not girder.assembly.main.groups
+
+
+def test_a_single_plate_is_welded_to_the_girder() -> None:
+    beam, girder = pieces(ends={"connection": "single plate"})
+    (plate,) = girder.assembly.fittings
+    # bolts 3 in off the web, 1 1/2 to the edge; 3 rows
+    assert plate.part.stock.designation == "PL3/8X4-1/2"
+    assert plate.part.length == parse_length("8 1/2")
+    assert girder.assembly.welds[0].size == parse_length("1/4")  # 5/8 of 3/8, up to 1/16
+    assert not left(beam)
+
+
+def test_a_skewed_plate_is_mitred_at_its_root() -> None:
+    _, girder = pieces(to={"on": "G2", "at": 210})
+    (plate,) = girder.assembly.fittings
+    assert abs(float(plate.part.left.mitre.ratio)) == pytest.approx(0.5)
+    assert plate.part.right.square
+
+
+def test_an_end_plate_lies_on_the_web() -> None:
+    beam, girder = pieces(ends={"connection": "end plate"})
+    (plate,) = left(beam)
+    assert plate.part.stock.designation == "PL3/8X8"
+    assert len(girder.assembly.main.groups[0].holes) == 6

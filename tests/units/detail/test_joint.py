@@ -1,0 +1,75 @@
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from assembling import bay, detailed
+from gageline.detail import Joint
+from gageline.part import End
+from gageline.units import parse_length
+
+
+def joint(**keys: object) -> Joint:
+    return detailed(bay(**keys)).joints["B1", End.LEFT]  # type: ignore[arg-type] # keys of the beam
+
+
+def at_column(stock: str, connection: str, turn: int = 0) -> Joint:
+    column = {
+        "name": "P",
+        "at": {"point": "1/A", "x": 60},
+        "stock": stock,
+        "base": "0",
+        "top": "20'-0",
+        "turn": turn,
+    }
+    keys = {
+        "from": {"point": "1/A", "x": 60},
+        "to": {"on": "G2", "at": 60},
+        "start": {"connection": connection},
+    }
+    table = bay(column=column, **keys)  # type: ignore[arg-type] # keys of the beam
+    table["member"] = [m for m in table["member"] if m["name"] != "G1"]  # type: ignore[attr-defined] # a list
+    return detailed(table).joints["B1", End.LEFT]
+
+
+def test_the_spread_is_two_gages_and_twice_half_the_web_rounded_up() -> None:
+    # W18X50: web 0.355, half 0.1775, rounded up 3/16; gage of a 4 in leg 2 1/2
+    assert joint().spread == parse_length("5 3/8")
+
+
+def test_a_narrow_flange_gets_a_smaller_angle() -> None:
+    wide = at_column("W10X49", "double angles", turn=90)
+    narrow = at_column("W8X24", "double angles", turn=90)
+    assert wide.angle is not None
+    assert narrow.angle is not None
+    assert wide.angle.designation == "L4X3-1/2X5/16"
+    assert narrow.angle.designation == "L3-1/2X3X5/16"
+
+
+def test_an_end_plate_takes_the_columns_workable_gage() -> None:
+    assert at_column("W14X90", "end plate", turn=90).spread == parse_length("5 1/2")
+
+
+def test_an_end_plate_narrows_to_lie_between_a_columns_fillets() -> None:
+    # W10X49: 10 - 2 x 1.06 = 7.88 flat, 3.94 to each side less 1 1/4, twice: 5.38, down to 5
+    assert at_column("W10X49", "end plate").spread == parse_length("5")
+
+
+def test_a_skewed_plate_leaves_room_for_the_wrench() -> None:
+    skewed = joint(to={"on": "G2", "at": 239})
+    angle = math.atan2(119, 180)
+    out = 0.355 / 2 + 0.375 + 47 / 64 + 0.25
+    least = (1.25 + out * math.sin(angle)) / math.cos(angle)
+    assert skewed.gage.inches == math.ceil(max(least, 3.0) * 4) / 4
+
+
+def test_the_grip_is_the_material_and_what_it_lies_on() -> None:
+    assert joint().grip.inches == pytest.approx(5 / 16 + 0.400, abs=1e-4)
+    plate = joint(ends={"connection": "single plate"})
+    assert plate.grip.inches == pytest.approx(3 / 8 + 0.355, abs=1e-4)
+
+
+def test_a_thick_plate_on_a_thick_web_is_a_finding() -> None:
+    stiff = joint(beam="W18X97", ends={"connection": "single plate", "thickness": "1/2"})
+    assert [one.code for one in stiff.findings if one.code == "plate-stiff"]

@@ -1,0 +1,25 @@
+from __future__ import annotations
+
+from gageline.detail.shop import Shop, up_to
+from gageline.job import default_practice, frame_practice
+from gageline.job.frame_practice import FramePracticeEntry
+from gageline.units import System, parse_length
+
+SHOP = Shop(default_practice(System.FT_IN), frame_practice(FramePracticeEntry(), System.FT_IN), System.FT_IN)
+
+
+def test_copes_are_rounded_up_to_the_shops_step() -> None:
+    assert SHOP.cope(3.92) == parse_length("4")
+    assert SHOP.cope(4.0) == parse_length("4")
+    assert SHOP.cope(4.01) == parse_length("4 1/2")
+
+
+def test_a_millionth_over_a_step_is_on_it() -> None:
+    assert up_to(1.0000005, parse_length("1/16")) == parse_length("1")
+    assert up_to(0.38, parse_length("1/16")) == parse_length("7/16")
+
+
+def test_lengths_are_said_in_the_jobs_units() -> None:
+    assert SHOP.say(13.5) == "1'-1 1/2\""
+    assert SHOP.bolt(None).size == "3/4"
+    assert SHOP.bolt("7/8").size == "7/8"

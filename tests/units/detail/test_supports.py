@@ -1,0 +1,76 @@
+from __future__ import annotations
+
+import pytest
+
+from assembling import bay, detailed
+from gageline.detail import FaceKind, detail_frame, read_full
+from gageline.job import FrameEntry, default_practice
+from gageline.part import End, Face
+from gageline.units import System
+
+
+def notes(table: dict[str, object]) -> list[str]:
+    entry = FrameEntry.model_validate(table, context={"system": System.FT_IN})
+    return [message for _, message in detail_frame(entry, default_practice(System.FT_IN), System.FT_IN)[1]]
+
+
+def test_the_support_of_each_end_is_found() -> None:
+    result = detailed(bay())
+    start, end = (result.joints["B1", side].site for side in End)
+    assert (start.support.name, start.kind, start.face) == ("G1", FaceKind.GIRDER_WEB, Face.FAR)
+    assert (end.support.name, end.face) == ("G2", Face.NEAR)
+
+
+@pytest.mark.parametrize(("turn", "kind"), [(0, FaceKind.COLUMN_WEB), (90, FaceKind.COLUMN_FLANGE)])
+def test_a_column_is_met_on_its_flange_or_its_web(turn: int, kind: FaceKind) -> None:
+    column = {
+        "name": "P",
+        "at": {"point": "1/A", "x": 60},
+        "stock": "W10X49",
+        "base": "0",
+        "top": "Floor",
+        "turn": turn,
+    }
+    table = bay(column=column, **{"from": {"point": "1/A", "x": 60}, "to": {"on": "G2", "at": 60}})
+    table["member"] = [m for m in table["member"] if m["name"] != "G1"]  # type: ignore[attr-defined] # a list
+    site = detailed(table).joints["B1", End.LEFT].site
+    assert (site.support.name, site.kind) == ("P", kind)
+
+
+def test_an_end_that_reaches_nothing_names_what_is_near() -> None:
+    (found,) = notes(bay(to={"between": ("1/A", "1/B"), "at": 100}, **{"from": {"on": "G1", "at": 120}}))
+    assert 'the nearest are "G2" 6\'-8" away, "G1"' in found
+
+
+def test_a_beam_over_its_girder_reaches_nothing() -> None:
+    found = notes(bay(drop="-2'-0"))
+    assert all("nothing supports it" in message and "tops of steel" in message for message in found)
+    assert len(found) == 2
+
+
+def test_two_members_in_one_place() -> None:
+    table = bay()
+    twin = table["member"][2] | {"name": "B2"}  # type: ignore[index] # a list
+    table["member"] = [*table["member"], twin]  # type: ignore[misc] # a list
+    assert notes(table) == ['"B2" and "B1" stand in one place: move one or take it out']
+
+
+def test_a_frame_that_is_wrong_says_where() -> None:
+    text = """
+[job]
+name = "x"
+[[frame.level]]
+name = "Floor"
+elevation = 0
+[[frame.point]]
+name = "a"
+at = "b"
+[[frame.member]]
+name = "B1"
+stock = "W8x18"
+from = "a"
+to = "c"
+top = "Floor"
+"""
+    with pytest.raises(Exception, match=r'line 10: frame → member "B1": "b" is no point'):
+        read_full(text)

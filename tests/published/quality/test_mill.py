@@ -247,8 +247,8 @@ def test_tubes_length_and_straightness() -> None:
 
 
 def i_shape(h: str | int = 300, b: str | int = 150, tf: str = "10.7") -> Section:
-    h, b, t = (Length.from_mm(Fraction(value)) for value in (h, b, tf))
-    return replace(shape("IPE 300"), d=h, bf=b, tf=t)
+    deep, wide, thick = (Length.from_mm(Fraction(value)) for value in (h, b, tf))
+    return replace(shape("IPE 300"), d=deep, bf=wide, tf=thick)
 
 
 @pytest.mark.parametrize(

@@ -94,10 +94,8 @@ def test_fittings_stand_out_past_this_steel() -> None:
     left, right = on.seats[0], on.seats[2]
     assert left.projection is not None
     low, high = (length.inches for length in left.projection)
-    assert (low, high) == (
-        pytest.approx(0.6875 + 0.25 * 5.45 / 15.7, abs=1e-5),
-        pytest.approx(0.6875 + 0.25 * 13.95 / 15.7, abs=1e-5),
-    )
+    by_hand = [0.6875 + 0.25 * level / 15.7 for level in (5.45, 13.95)]
+    assert [low, high] == pytest.approx(by_hand, abs=1e-5)
     assert right.projection == (inches("11/16"), inches("11/16"))
     assert left.rise == inches("5.45in") + inches("1/8")
 

@@ -84,10 +84,10 @@ def test_an_obtuse_triangle_needs_only_its_longest_side() -> None:
 def test_the_interval_is_that_of_clopper_and_pearson() -> None:
     """9 of 10: 55.50 % to 99.75 % (any table of exact binomial intervals; by the beta distribution)."""
     low, high = Sampled(9, 10).interval
-    assert (low, high) == (pytest.approx(0.5550, abs=5e-5), pytest.approx(0.99747, abs=5e-6))
+    assert (low, high) == pytest.approx((0.5550, 0.99747), abs=5e-5)
     # None or all of n: 1 - 0.025^(1/n) is left on the open side.
-    assert Sampled(0, 10).interval == (0.0, pytest.approx(1 - 0.025**0.1, abs=1e-12))
-    assert Sampled(10, 10).interval == (pytest.approx(0.025**0.1, abs=1e-12), 1.0)
+    assert Sampled(0, 10).interval == pytest.approx((0.0, 1 - 0.025**0.1), abs=1e-12)
+    assert Sampled(10, 10).interval == pytest.approx((0.025**0.1, 1.0), abs=1e-12)
 
 
 def test_no_samples_are_refused() -> None:

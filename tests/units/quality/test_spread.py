@@ -53,9 +53,9 @@ def test_the_true_spread_lies_in_the_interval_19_times_in_20() -> None:
 
 def test_records_replace_what_they_tell_and_leave_the_rest() -> None:
     spread, found = spread_from({Act.TAPE: [0.05] * 6, Act.GAGE: [0.1] * 3, Act.DRILL: [0.02] * 5})
-    assert (spread.tape, spread.gage) == (pytest.approx(0.05), ASSUMED.gage)
+    assert (spread.tape, spread.gage) == pytest.approx((0.05, ASSUMED.gage))
     # A drill read hole to hole holds the punch too.
-    assert (spread.drill, spread.punch) == (pytest.approx(0.02), 0.0)
+    assert (spread.drill, spread.punch) == pytest.approx((0.02, 0.0))
     assert set(found) == {Act.TAPE, Act.DRILL}
     assert spread.source.startswith("the shop's own records: tape from 6 readings, drill from 5 readings")
 

@@ -1,0 +1,42 @@
+from gageline.sheets import Column, Group, Heading, Table, bind, paragraph
+from gageline.sheets.flow import Part, flow, room_of
+from jobs import job_of
+from pages import page_texts
+
+JOB = job_of('mark = "B1"\nstock = "W16x26"\nlength = "10\'"')
+HEADING = Heading("Test")
+WIDTH, HEIGHT = room_of(JOB)
+
+
+def rows(count: int) -> Table:
+    return Table((Column("Head"),), tuple((f"row {number}",) for number in range(count)))
+
+
+def pages(*parts: Part) -> list[list[str]]:
+    return page_texts(bind(JOB, "test", list(flow(JOB, HEADING, parts))))
+
+
+def test_a_long_table_goes_on_under_its_head() -> None:
+    first, second = pages(Part("Title", rows(60)))[:2]
+    assert (first.count("Head"), second.count("Head")) == (1, 1)
+    assert (first.count("Title"), second.count("Title")) == (1, 0)
+    assert "row 59" in second
+
+
+def test_a_title_stays_with_the_first_row_of_its_table() -> None:
+    for count in range(38, 50):
+        found = pages(Part("", rows(count)), Part("Second", rows(3)))
+        (page,) = [page for page in found if "Second" in page]
+        assert page.index("Second") < len(page) - 1 - page[::-1].index("row 0")
+
+
+def test_a_block_is_not_split() -> None:
+    block = paragraph("", "word " * 400, WIDTH)
+    count = int(HEIGHT // block.height)
+    found = list(flow(JOB, HEADING, [Part("", block)] * (count + 2)))
+    assert len(found) == 2
+    assert all(isinstance(item, Group) for draft in found for item in draft.items)
+
+
+def test_nothing_makes_one_empty_page() -> None:
+    assert [draft.items for draft in flow(JOB, HEADING, [])] == [()]

@@ -9,14 +9,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal
 
-from pydantic import Field, ValidationError
+from pydantic import Field
 
 from gageline.errors import ValueProblem
 from gageline.job.fields import Date, Entry, Flag, LengthText, Mark, PositiveLength, SignedLength, Text
+from gageline.job.forms import filled
 from gageline.job.measured import Corner, Edge, EndReadings, SquareGap, Stick
 from gageline.job.problems import Note, placed
 from gageline.job.reading import parse
-from gageline.job.wording import refusal
 from gageline.units import Length, System
 
 __all__ = ["Inspected", "Measurements", "read_measurements"]
@@ -147,12 +147,7 @@ def read_measurements(text: str, system: System) -> Measurements:
         JobProblems: with everything that is wrong with it, each with its path and line.
     """
     table = parse(text)
-    try:
-        document = MeasurementsDocument.model_validate(table, context={"system": system})
-    except ValidationError as wrong:
-        found = wrong.errors(include_url=False, include_context=True)
-        notes: list[Note] = [(tuple(one["loc"]), refusal(one, MeasurementsDocument)) for one in found]
-        raise placed(notes, table, text) from None
+    document = filled(MeasurementsDocument, table, text, system)
     notes = [note for index, entry in enumerate(document.measured) for note in _faults(entry, index)]
     if notes:
         raise placed(notes, table, text)

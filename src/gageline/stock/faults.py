@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gageline.stock.records import Held, Offer, Piece, Saw
-from gageline.units import ZERO, Length, exact_text
+from gageline.units import ZERO, Length, System, exact_text
 
 
-def text(length: Length) -> str:
+def text(length: Length, system: System) -> str:
     """A length as the shop writes it."""
-    return exact_text(length)
+    return exact_text(length, system)
 
 
 def usable(stock: Offer | Held, saw: Saw) -> Length:
@@ -31,27 +31,30 @@ def may_use(piece: Piece, stock: Offer | Held) -> bool:
     return not (late or wrong_heat or no_paper)
 
 
-def find_faults(pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw) -> list[str]:
+def find_faults(
+    pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw, system: System = System.FT_IN
+) -> list[str]:
     """Everything that stands against a plan.
 
     Args:
         pieces: what is to be cut.
         stocks: what it may be cut from.
         saw: the saw.
+        system: the units that lengths are written in.
 
     Returns:
         One sentence each, with name, value, limit and remedy; empty where all is well.
     """
     return [
-        *_saw(saw),
-        *_stocks(stocks, saw),
-        *_pieces(pieces),
+        *_saw(saw, system),
+        *_stocks(stocks, saw, system),
+        *_pieces(pieces, system),
         *_heats(pieces),
-        *_places(pieces, stocks, saw),
+        *_places(pieces, stocks, saw, system),
     ]
 
 
-def _saw(saw: Saw) -> list[str]:
+def _saw(saw: Saw, system: System) -> list[str]:
     lengths = {
         "kerf": saw.kerf,
         "start trim": saw.start_trim,
@@ -60,7 +63,7 @@ def _saw(saw: Saw) -> list[str]:
         "shortest drop kept": saw.keep,
     }
     faults = [
-        f"saw: {name} {text(value)} is negative: give zero or more"
+        f"saw: {name} {text(value, system)} is negative: give zero or more"
         for name, value in lengths.items()
         if value < ZERO
     ]
@@ -71,48 +74,52 @@ def _saw(saw: Saw) -> list[str]:
         )
     if saw.drop_percent and saw.keep <= saw.end_trim + saw.grip:
         faults.append(
-            f"saw: shortest drop kept {text(saw.keep)} is not longer than end trim and grip "
-            f"{text(saw.end_trim + saw.grip)}, which every stick leaves: give a longer one"
+            f"saw: shortest drop kept {text(saw.keep, system)} is not longer than end trim and grip "
+            f"{text(saw.end_trim + saw.grip, system)}, which every stick leaves: give a longer one"
         )
     if saw.most_setups is not None and saw.most_setups < 1:
         faults.append(f"saw: at most {saw.most_setups} set-ups: give 1 or more, or leave it out")
     return faults
 
 
-def _name(stock: Offer | Held) -> str:
+def _name(stock: Offer | Held, system: System) -> str:
     what = f'stick "{stock.mark}" on the rack' if isinstance(stock, Held) else "stick to buy"
-    return f"{stock.steel}: {what}, {text(stock.length)}"
+    return f"{stock.steel}: {what}, {text(stock.length, system)}"
 
 
-def _stocks(stocks: Sequence[Offer | Held], saw: Saw) -> list[str]:
+def _stocks(stocks: Sequence[Offer | Held], saw: Saw, system: System) -> list[str]:
     faults: list[str] = []
     seen: set[str] = set()
     for stock in stocks:
         if stock.length <= ZERO:
-            faults.append(f"{_name(stock)}: the length must be more than zero")
+            faults.append(f"{_name(stock, system)}: the length must be more than zero")
         elif saw.grip >= stock.length:
             faults.append(
-                f"{_name(stock)}: the grip {text(saw.grip)} is as long as the stick: "
+                f"{_name(stock, system)}: the grip {text(saw.grip, system)} is as long as the stick: "
                 "take the stick off the list or cut it on another saw"
             )
         elif usable(stock, saw) <= ZERO:
-            faults.append(f"{_name(stock)}: trims and grip leave nothing of it: take the stick off the list")
+            faults.append(
+                f"{_name(stock, system)}: trims and grip leave nothing of it: take the stick off the list"
+            )
         if stock.cents < 0:
-            faults.append(f"{_name(stock)}: a price of {stock.cents} cents is negative: give zero or more")
+            faults.append(
+                f"{_name(stock, system)}: a price of {stock.cents} cents is negative: give zero or more"
+            )
         if isinstance(stock, Offer) and stock.cents == 0:
             faults.append(
-                f"{_name(stock)}: a stick to buy has no price: give its price, or list it as on hand"
+                f"{_name(stock, system)}: a stick to buy has no price: give its price, or list it as on hand"
             )
         if isinstance(stock, Offer) and stock.limit is not None and stock.limit < 0:
-            faults.append(f"{_name(stock)}: a stock of {stock.limit} is negative: give zero or more")
+            faults.append(f"{_name(stock, system)}: a stock of {stock.limit} is negative: give zero or more")
         if isinstance(stock, Held):
             if stock.mark in seen:
-                faults.append(f"{_name(stock)}: the mark stands on two sticks: give each its own")
+                faults.append(f"{_name(stock, system)}: the mark stands on two sticks: give each its own")
             seen.add(stock.mark)
     return faults
 
 
-def _pieces(pieces: Sequence[Piece]) -> list[str]:
+def _pieces(pieces: Sequence[Piece], system: System) -> list[str]:
     faults: list[str] = []
     seen: set[str] = set()
     for piece in pieces:
@@ -123,18 +130,19 @@ def _pieces(pieces: Sequence[Piece]) -> list[str]:
         if piece.quantity < 0:
             faults.append(f"{name}: a quantity of {piece.quantity} is negative: give zero or more")
         if piece.length <= ZERO:
-            faults.append(f"{name}: length {text(piece.length)} must be more than zero")
+            faults.append(f"{name}: length {text(piece.length, system)} must be more than zero")
         for side, end in (("left", piece.left), ("right", piece.right)):
             if end.run < ZERO:
                 faults.append(
-                    f"{name}: run {text(end.run)} of the {side} end is negative: turn the long side over"
+                    f"{name}: run {text(end.run, system)} of the {side} end is negative: "
+                    "turn the long side over"
                 )
             elif end.angled and end.across <= ZERO:
                 faults.append(f"{name}: the angled {side} end needs the depth or width that it crosses")
             elif end.run >= piece.length > ZERO:
                 faults.append(
-                    f"{name}: run {text(end.run)} of the {side} end is as long as the piece, "
-                    f"{text(piece.length)}: lengthen the piece or shorten the run"
+                    f"{name}: run {text(end.run, system)} of the {side} end is as long as the piece, "
+                    f"{text(piece.length, system)}: lengthen the piece or shorten the run"
                 )
     return faults
 
@@ -158,13 +166,13 @@ def _heats(pieces: Sequence[Piece]) -> list[str]:
     return faults
 
 
-def _places(pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw) -> list[str]:
+def _places(pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw, system: System) -> list[str]:
     """Pieces that no stick can hold, for length or for heat, certificate and date."""
     faults = []
     for piece in pieces:
         if piece.quantity <= 0 or piece.length <= ZERO:
             continue
-        name = f'{piece.steel}: piece "{piece.mark}", {text(piece.length)}'
+        name = f'{piece.steel}: piece "{piece.mark}", {text(piece.length, system)}'
         same = [s for s in stocks if s.steel == piece.steel]
         if not same:
             faults.append(f"{name}: there is no stick of this steel: order some, or add what is on the rack")
@@ -172,8 +180,8 @@ def _places(pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw) -
         longest = max(usable(s, saw) for s in same)
         if piece.length > longest:
             faults.append(
-                f"{name}, is longer than any stick: the longest gives {text(longest)} after trims and grip: "
-                "order a longer stick, or splice the piece if the engineer allows"
+                f"{name}, is longer than any stick: the longest gives {text(longest, system)} "
+                "after trims and grip: order a longer stick, or splice the piece if the engineer allows"
             )
             continue
         allowed = [s for s in same if may_use(piece, s) and (s.heat is not None or piece.one_heat is None)]

@@ -17,7 +17,7 @@ from gageline.stock.reduce import Reduced, drop_credit, reduced
 from gageline.stock.search import search
 from gageline.stock.setups import fewer_setups
 from gageline.stock.watch import Progress, Watch, start_watch
-from gageline.units import ZERO, Length
+from gageline.units import ZERO, Length, System
 
 _TIDY_SECONDS = 3.0  # for choosing among plans of equal cost
 
@@ -43,6 +43,7 @@ def plan_cuts(
     saw: Saw,
     done: Sequence[StickPlan] = (),
     effort: Effort | None = None,
+    system: System = System.FT_IN,
 ) -> CutPlan:
     """Plan which stick every piece is cut from, at the least cost.
 
@@ -57,6 +58,7 @@ def plan_cuts(
         saw: the saw.
         done: sticks already cut; they stay as they are and the rest is planned anew.
         effort: how long to search, and whom to tell.
+        system: the units that refusals are written in.
 
     Returns:
         The plan of every steel.
@@ -66,7 +68,7 @@ def plan_cuts(
     """
     effort = effort or Effort()
     left, free = _without(pieces, stocks, done)
-    faults = find_faults(left, free, saw)
+    faults = find_faults(left, free, saw, system)
     if faults:
         raise ValueProblem("\n".join(faults))
     sections = []
@@ -75,7 +77,7 @@ def plan_cuts(
         sticks = [s for s in free if s.steel == steel]
         finished = tuple(replace(s, done=True) for s in done if s.stock.steel == steel)
         watch = start_watch(effort.seconds, effort.stop, partial(effort.tell, steel))
-        sections.append(_section(steel, of_steel, sticks, saw, finished, pieces, watch))
+        sections.append(_section(steel, of_steel, sticks, saw, finished, pieces, watch, system))
     return CutPlan(tuple(sections))
 
 
@@ -115,6 +117,7 @@ def _section(
     done: tuple[StickPlan, ...],
     every: Sequence[Piece],
     watch: Watch,
+    system: System,
 ) -> SectionPlan:
     """Plan one steel: the cheapest over the choices of heat for the groups that need one."""
     spent = sum(s.cents for s in done)
@@ -131,7 +134,7 @@ def _section(
         if found is not None and (best is None or _cents(found) < _cents(best)):
             best = found
     if best is None:
-        raise ValueProblem(_shortage(steel, pieces, stocks, saw, watch))
+        raise ValueProblem(_shortage(steel, pieces, stocks, saw, watch, system))
     numbered = (*done, *(replace(s, number=k) for k, s in enumerate(best, start=len(done) + 1)))
     return SectionPlan(steel, numbered, spent + min([*bounds, _cents(best)]), watch.seconds())
 
@@ -162,7 +165,9 @@ def _heat_choices(
         yield dict(zip(groups, chosen, strict=True))
 
 
-def _shortage(steel: Steel, pieces: list[Piece], stocks: list[Offer | Held], saw: Saw, watch: Watch) -> str:
+def _shortage(
+    steel: Steel, pieces: list[Piece], stocks: list[Offer | Held], saw: Saw, watch: Watch, system: System
+) -> str:
     """Why no plan was found."""
     need = sum((p.length * p.quantity for p in pieces), ZERO)
     if watch.over():
@@ -178,8 +183,8 @@ def _shortage(steel: Steel, pieces: list[Piece], stocks: list[Offer | Held], saw
             return f"{steel}: no plan meets every wish for heat, certificate and date: order sticks that do"
         room += usable(stock, saw) * (1 if isinstance(stock, Held) else stock.limit or 0)
     return (
-        f"{steel}: the sticks cannot hold the pieces: {text(need)} of pieces before kerfs, {text(room)} "
-        "of sticks after trims and grip: raise a limit, or order more or longer sticks"
+        f"{steel}: the sticks cannot hold the pieces: {text(need, system)} of pieces before kerfs, "
+        f"{text(room, system)} of sticks after trims and grip: raise a limit, or order more or longer sticks"
     )
 
 
@@ -224,7 +229,7 @@ def _lay(question: Reduced, best: Packing, saw: Saw) -> tuple[StickPlan, ...] | 
     for pattern, times in sorted(best.patterns, key=lambda item: _long_first(question, item[0])):
         for _ in range(times):
             pieces = [waiting[i].pop(0) for i, n in pattern.counts for _ in range(n)]
-            stick = _lay_stick(next(racks[pattern.stick]), pieces, saw)
+            stick = lay_stick(next(racks[pattern.stick]), pieces, saw)
             if stick is None:
                 return None
             sticks.append(stick)
@@ -247,8 +252,17 @@ def _long_first(question: Reduced, pattern: Pattern) -> tuple[int, tuple[tuple[i
     return -question.stocks[pattern.stick][0].length.ticks, pattern.counts
 
 
-def _lay_stick(stock: Offer | Held, pieces: list[Piece], saw: Saw) -> StickPlan | None:
-    """Running dimensions of every piece of one stick, or None where they do not fit."""
+def lay_stick(stock: Offer | Held, pieces: list[Piece], saw: Saw) -> StickPlan | None:
+    """One stick with the running dimension of every piece, or None where they do not fit.
+
+    Args:
+        stock: what it is cut from.
+        pieces: one entry each, in any order; they are put in the order that the saw cuts them.
+        saw: the saw.
+
+    Returns:
+        The stick, not yet numbered.
+    """
     row = arrange(pieces)
     placed: list[Placed] = []
     at = saw.start_trim

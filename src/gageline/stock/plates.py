@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
@@ -16,7 +16,7 @@ from gageline.stock.problem import Problem, Stick
 from gageline.stock.records import Steel
 from gageline.stock.rectangles import Box, Room, fill_sheet
 from gageline.stock.watch import Watch, start_watch
-from gageline.units import ZERO, Length
+from gageline.units import ZERO, Length, System
 
 _TRIES = 600  # orders tried for each sheet
 _SEED = 6  # the same orders in every run
@@ -131,7 +131,12 @@ class PlatePlan:
 
 
 def plan_plates(
-    plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner, seconds: float = 20.0
+    plates: Sequence[Plate],
+    sheets: Sequence[Sheet],
+    burner: Burner,
+    seconds: float = 20.0,
+    stop: Callable[[], bool] = lambda: False,
+    system: System = System.FT_IN,
 ) -> PlatePlan:
     """Lay plates of one steel out on sheets.
 
@@ -142,6 +147,8 @@ def plan_plates(
         sheets: the sheets to be had.
         burner: how they are cut.
         seconds: the most it may take; each sheet is tried at least once.
+        stop: asked between steps; True ends the search with the best plan kept.
+        system: the units that refusals are written in.
 
     Returns:
         A good plan, with a bound; not necessarily the best.
@@ -149,10 +156,10 @@ def plan_plates(
     Raises:
         ValueProblem: everything that stands against a plan, one fault a line.
     """
-    faults = _faults(plates, sheets, burner)
+    faults = _faults(plates, sheets, burner, system)
     if faults:
         raise ValueProblem("\n".join(faults))
-    watch = start_watch(seconds)
+    watch = start_watch(seconds, stop)
     ordered = sorted(plates, key=lambda p: (-p.length.ticks * p.width.ticks, p.length.ticks, p.mark))
     boxes = [Box(*_size(p, burner), p.grain) for p in ordered]
     rooms = [_room(s, burner) for s in sheets]
@@ -282,14 +289,18 @@ def _alone(box: Box, longest: int, widest: int) -> bool:
     return all(2 * a > longest and 2 * b > widest for a, b in ways if a <= longest and b <= widest)
 
 
-def _faults(plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner) -> list[str]:
+def _faults(plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner, system: System) -> list[str]:
     faults = []
     if burner.kerf < ZERO or burner.trim < ZERO:
-        faults.append(f"kerf {text(burner.kerf)} and trim {text(burner.trim)} must be zero or more")
+        faults.append(
+            f"kerf {text(burner.kerf, system)} and trim {text(burner.trim, system)} must be zero or more"
+        )
     for sheet in sheets:
-        name = f"{sheet.steel}: sheet {text(sheet.length)} x {text(sheet.width)}"
+        name = f"{sheet.steel}: sheet {text(sheet.length, system)} x {text(sheet.width, system)}"
         if min(sheet.length, sheet.width) - 2 * burner.trim <= ZERO:
-            faults.append(f"{name}: the trim {text(burner.trim)} leaves nothing of it: give less trim")
+            faults.append(
+                f"{name}: the trim {text(burner.trim, system)} leaves nothing of it: give less trim"
+            )
         if sheet.cents <= 0 or (sheet.limit is not None and sheet.limit < 0):
             faults.append(f"{name}: price {sheet.cents} cents must be above zero and the stock not negative")
     if not plates or not sheets:
@@ -297,7 +308,9 @@ def _faults(plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner) ->
     if len({p.steel for p in plates} | {s.steel for s in sheets}) > 1:
         faults.append("plates and sheets must be of one steel: plan each steel by itself")
     for plate in plates:
-        name = f'{plate.steel}: plate "{plate.mark}", {text(plate.length)} x {text(plate.width)}'
+        name = (
+            f'{plate.steel}: plate "{plate.mark}", {text(plate.length, system)} x {text(plate.width, system)}'
+        )
         if min(plate.length, plate.width) <= ZERO or plate.quantity < 0:
             faults.append(f"{name}: sizes must be above zero and the quantity not negative")
         elif not any(_goes_on(plate, s, burner) for s in sheets):

@@ -27,7 +27,7 @@ from gageline.job.loading import LoadEntry, SpanEntry, StrengthEntry
 from gageline.units import Length, System, inches_text, millimetres
 
 ROOT = Path(__file__).parents[3]
-DEMOS = sorted((ROOT / "src/gageline/demo").glob("*.toml"))
+DEMOS = sorted(p for p in (ROOT / "src/gageline/demo").glob("*.toml") if p.name != "rack.toml")
 PAGE = (ROOT / "docs/job-document.md").read_text(encoding="utf-8")
 SECTIONS = {part.partition("\n")[0]: part for part in PAGE.split("\n## ")}
 EXAMPLES = re.findall(r"```toml\n(.*?)```", PAGE, re.DOTALL)

@@ -126,9 +126,14 @@ def cope_step(bench: Bench, cope: Cope) -> Step:
         (spot.x, depth),
         f"Strike {bench.say(cope.length)} long{point}{across}, {bench.say(cope.depth)} deep.{radius} Cut.",
         f"Corner to corner {bench.say(diagonal(cope.length, cope.depth))}; "
-        f"{bench.say(part.length - cope.length)} from the line to the {cope.end.other} end.",
+        f"{_to_right_end(bench, cope)} from the line to the right end.",
         cope_name(cope),
     )
+
+
+def _to_right_end(bench: Bench, cut: Cope | FlangeTrim) -> str:
+    """A cut's line from the end that its reading was not taken from."""
+    return bench.say(cut.length if cut.end is End.RIGHT else bench.part.length - cut.length)
 
 
 def trim_step(bench: Bench, trim: FlangeTrim) -> Step:
@@ -145,7 +150,7 @@ def trim_step(bench: Bench, trim: FlangeTrim) -> Step:
         (spot.x, spot.y),
         f"{trim.side.capitalize()} side only: strike {bench.say(trim.length)} long, {left}. Cut.",
         f"{bench.say(abs(level))} from the {source(spot.y.from_)} to the cut; "
-        f"{bench.say(part.length - trim.length)} from the line to the {trim.end.other} end.",
+        f"{_to_right_end(bench, trim)} from the line to the right end.",
         trim_name(trim),
     )
 

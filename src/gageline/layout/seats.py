@@ -72,13 +72,25 @@ def seat_of(bench: Bench, fitting: Fitting) -> Seat:
 
 def _first_row(fitting: Fitting, top: Length) -> Length | None:
     """The drop to the highest hole; holes that look along the main's height have no row to drop to."""
-    part = fitting.part
     heights = [
-        fitting.placement.point(face_point(part.stock, group.face, hole.x, hole.y))[1]
-        for group in part.groups
+        _height(fitting, group.face, (hole.x, hole.y))
+        for group in fitting.part.groups
+        if _stands(fitting, group.face)
         for hole in group.holes
     ]
     return top - max(heights) if heights else None
+
+
+def _height(fitting: Fitting, face: Face, spot: tuple[Length, Length]) -> Length:
+    """How high above the main's origin a point on a fitting's face lies."""
+    return fitting.placement.point(face_point(fitting.part.stock, face, *spot))[1]
+
+
+def _stands(fitting: Fitting, face: Face) -> bool:
+    """Whether a fitting's face runs up the main's height, so that a hole in it has a drop."""
+    foot = Length.from_inches(12)
+    spots = ((ZERO, ZERO), (foot, ZERO), (ZERO, foot))
+    return len({_height(fitting, face, spot) for spot in spots}) > 1
 
 
 def _clear(part: Part, face: Face) -> Range:

@@ -98,7 +98,15 @@ def test_a_cope_is_struck_drilled_and_cut() -> None:
         'Strike 4" long, across the flange too, 3" deep. Drill or scribe 1/2" radius at the corner, centre '
         '3 1/2" in and 2 1/2" deep. Cut.'
     )
-    assert step.check == 'Corner to corner 5"; 9\'-8" from the line to the left end.'
+    assert step.check == 'Corner to corner 5"; 4" from the line to the right end.'
+
+
+def test_a_cut_is_checked_from_the_end_that_it_was_not_read_from() -> None:
+    part = piece()
+    cope = cope_step(on_bench(part), Cope(End.LEFT, Face.TOP, at("4"), at("3"), at("1/2")))
+    trim = trim_step(on_bench(part), FlangeTrim(End.RIGHT, Face.TOP, Side.FAR, at("6")))
+    assert cope.check.endswith("9'-8\" from the line to the right end.")
+    assert trim.check.endswith('; 6" from the line to the right end.')
 
 
 def test_a_cope_at_the_bottom_is_read_from_the_bottom_and_of_an_angle_from_its_heel() -> None:

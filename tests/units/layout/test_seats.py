@@ -69,6 +69,15 @@ def test_a_plate_on_the_top_flange_is_struck_from_the_middle_of_the_flange() -> 
     assert seat.drop is None
 
 
+def test_a_plate_lying_along_the_web_has_no_first_row_to_drop_to() -> None:
+    plate = piece("PL3/8X4-1/2", "8 1/2", "p1", groups=(drilled(Face.FACE, hole("1 1/4", "3")),))
+    stand = Placement((at("4'"), at("7"), at("1/8")), (1, 0, 0), (0, 0, 1))
+    lying = Fitting("near plate", FittingKind.PLATE, plate, stand, Face.NEAR, None, Join.WELDED)
+    standing = replace(lying, placement=Placement((at("4'"), at("7"), at("1/8")), (0, 1, 0), (0, 0, 1)))
+    assert seat_of(BENCH, lying).first_row is None
+    assert seat_of(BENCH, standing).first_row == at("7.45in")  # 15.7 less 7 less 1 1/4
+
+
 def test_an_end_plate_carries_the_outline_of_the_beam() -> None:
     seat = seat_of(BENCH, end_plate())
     assert seat.lines == ()

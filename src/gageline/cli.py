@@ -22,7 +22,15 @@ from gageline.exchange import json_text
 from gageline.job import Job, check_job
 from gageline.layout import Layout, PartLayout, lay_out
 from gageline.part import Finding, Severity, check_assembly
-from gageline.sheets import Sheet, bench_cards, fitting_templates, parts_list, piece_drawings, to_pdf
+from gageline.sheets import (
+    Sheet,
+    bench_cards,
+    check_sheet,
+    fitting_templates,
+    parts_list,
+    piece_drawings,
+    to_pdf,
+)
 from gageline.shop import backup as back_up
 from gageline.shop import restore as put_back
 from gageline.shop import serve as serve_shop
@@ -45,6 +53,9 @@ Item = TypeVar("Item")
 JobFile = Annotated[Path, typer.Argument(help="the job document, a .toml file", metavar="JOB")]
 AsJson = Annotated[bool, typer.Option("--json", help="the full result for other programs")]
 Out = Annotated[Path | None, typer.Option("--out", "-o", help="where to write", show_default=False)]
+DesignMethod = Annotated[
+    str | None, typer.Option("--method", help="lrfd or asd; what the job says when left out")
+]
 Mark = Annotated[str | None, typer.Option("--piece", "-p", help="only the piece of this mark")]
 
 
@@ -205,9 +216,7 @@ def _show_steps(laid: PartLayout, wanted: str, system: System) -> None:
 def verify(
     job_file: JobFile,
     working: Annotated[bool, typer.Option("--working", help="the full calculation of every check")] = False,
-    method: Annotated[
-        str | None, typer.Option("--method", help="lrfd or asd; what the job says when left out")
-    ] = None,
+    method: DesignMethod = None,
 ) -> None:
     """The problems of a job and the strength of its connections; exit code 1 when any is an error.
 
@@ -224,6 +233,15 @@ def verify(
     say.print(f"{len(job.assemblies)} pieces: {', '.join(counts)}; {summary_of(strength)}")
     if strength.failed or any(finding.severity is Severity.ERROR for finding in findings):
         raise typer.Exit(1)
+
+
+@app.command()
+def checks(job_file: JobFile, method: DesignMethod = None, out: Out = None) -> None:
+    """The check sheet: every limit state of every connection with its working, as a PDF to sign."""
+    job = _opened(job_file).job
+    strength = check_strength(job, _method(method))
+    _write(out or Path(f"{job_file.stem}-checks.pdf"), to_pdf(check_sheet(job, strength)))
+    say.print(summary_of(strength), markup=False, soft_wrap=True)
 
 
 def _method(text: str | None) -> Method | None:

@@ -56,13 +56,14 @@ def shown(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
 
 
 def test_the_files_are_written(shown: dict[str, str]) -> None:
-    assert shown["files"] == "B2.pdf cards.pdf mezzanine-cards.pdf mezzanine.toml"
+    assert shown["files"] == "B2.pdf cards.pdf checks.pdf mezzanine-cards.pdf mezzanine.toml"
 
 
 def test_the_commands_say_what_they_should(shown: dict[str, str]) -> None:
     assert "18'-7 5/8\"" in shown['length "18-7 1/4" + "3/8"']
     assert "15.7" in shown["section W16x26"]
-    assert "strength: not checked" in shown["verify out/mezzanine.toml"]
+    assert "strength: 13 connections checked" in shown["verify out/mezzanine.toml"]
+    assert "0.60 F_u A_nv" in shown["verify out/mezzanine.toml --working --method asd"]
     assert "1. Check the steel" in shown["marks out/mezzanine.toml --piece B1"]
     assert '"text": "18\'-7 1/4\\""' in shown["marks out/mezzanine.toml --piece B1 --json"]
     assert "W16X26" in shown["parts out/mezzanine.toml"]

@@ -1,0 +1,72 @@
+"""What a connection is made of, in words for its check sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gageline.strength import Beam, Bolted, Connection, Fillet, Kind, Notch, Support
+from gageline.units import Length, System, inches_text, millimetres
+
+__all__ = ["facts_of"]
+
+
+def facts_of(connection: Connection, system: System) -> tuple[tuple[str, str], ...]:
+    """The data of a connection, name and text.
+
+    Args:
+        connection: the connection.
+        system: units of the job.
+    """
+    return tuple(_facts(connection, system))
+
+
+def _facts(connection: Connection, system: System) -> Iterator[tuple[str, str]]:
+    fitting = connection.fitting
+    if connection.beam is not None:
+        yield "Beam", _beam(connection.beam, system)
+        setback, under = _size(connection.setback, system), _size(connection.under_run, system)
+        yield "Setback", f"{setback}, and {under} that the beam may be short"
+    length = _size(fitting.length, system)
+    yield "Fitting", f"{fitting.name}, {length} long, {_steel(fitting.steel.grade, fitting.steel.F_y)}"
+    if connection.kind is not Kind.SEAT:
+        yield "To the beam", _joint(connection.to_beam, system)
+    yield "To the support", _joint(connection.to_support, system)
+    yield "Support", _support(connection.support, system)
+
+
+def _size(inches: float, system: System) -> str:
+    length = Length.from_inches(inches)
+    return inches_text(length, 64) if system is System.FT_IN else f"{millimetres(length)} mm"
+
+
+def _steel(grade: str, F_y: float) -> str:
+    return f"{grade} (Fy {F_y:.3g} ksi)"
+
+
+def _beam(beam: Beam, system: System) -> str:
+    copes = [
+        f"{edge} cope {_size(notch.c, system)} long, {_size(notch.d_c, system)} deep"
+        for edge, notch in (("top", beam.top), ("bottom", beam.bottom))
+        if isinstance(notch, Notch)
+    ]
+    return ", ".join([f"{beam.section}, {_steel(beam.steel.grade, beam.steel.F_y)}", *(copes or ["no cope"])])
+
+
+def _joint(joint: Bolted | Fillet, system: System) -> str:
+    if isinstance(joint, Fillet):
+        return f"fillet weld {_size(joint.leg, system)}, {joint.F_EXX:.0f} ksi"
+    columns = f" in {joint.columns} columns" if joint.columns > 1 else ""
+    pitch = f" at {_size(joint.pitch, system)}" if joint.rows > 1 else ""
+    holes = joint.holes.kind.value
+    edges = f"end distance {_size(min(joint.edge_top, joint.edge_bottom), system)}"
+    side = f"edge {_size(joint.edge_side, system)}"
+    rows = f"{joint.rows} row{'s' if joint.rows > 1 else ''}{columns} of {joint.size} bolts{pitch}"
+    return f"{rows}, group {joint.group}-{joint.threads}, {holes} holes, {edges}, {side}"
+
+
+def _support(support: Support | None, system: System) -> str:
+    if support is None:
+        return "not known"
+    both = ", beams on both sides" if support.opposite else ""
+    t = _size(support.t, system)
+    return f"{support.section}, {support.face.value} {t} thick, {support.steel.grade}{both}"

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from gageline.job import Stick
 from gageline.layout.turning import lay_down
-from gageline.layout.ways import UNDERRUN, Choice, Placed, Way, place
+from gageline.layout.ways import SAW_TRIM, UNDERRUN, Choice, Placed, Way, place
 from gageline.part import Assembly, End
 from gageline.units import ZERO, Length, System, write_length
 
@@ -36,7 +36,7 @@ class Decision:
 
 
 def decide(
-    assembly: Assembly, stick: Stick, tape: Length, system: System, saw_trim: Length = UNDERRUN
+    assembly: Assembly, stick: Stick, tape: Length, system: System, saw_trim: Length = SAW_TRIM
 ) -> Decision:
     """Choose how a piece is laid on a stick: trimmed where there is steel for it, else where it loses least.
 

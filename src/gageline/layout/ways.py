@@ -13,13 +13,26 @@ from gageline.part import Assembly, End, Face, HoleGroup, Part, bounds, extent_y
 from gageline.steel import bolt, minimum_edge_distance
 from gageline.units import ZERO, Length
 
-__all__ = ["UNDERRUN", "Choice", "Edging", "EndFit", "Placed", "Way", "place", "plane_of", "stick_length"]
+__all__ = [
+    "SAW_TRIM",
+    "UNDERRUN",
+    "Choice",
+    "Edging",
+    "EndFit",
+    "Placed",
+    "Way",
+    "place",
+    "plane_of",
+    "stick_length",
+]
 
 UNDERRUN = Length.from_inches(Fraction(1, 4))
 """Shortness of the steel that connection design allows for.
 
 Source: AISC Design Examples v16, the mill underrun of 1/4 in taken off edge distances throughout.
 """
+SAW_TRIM = Length.from_inches(Fraction(1, 4))
+"""The least that a saw takes off an end cleanly. Common practice, no source."""
 _NEAR_THE_END = Length.from_inches(12)  # a hole further in has edge distance to spare
 
 
@@ -45,7 +58,7 @@ class Way:
 
     choice: Choice
     held: End = End.LEFT
-    saw_trim: Length = UNDERRUN
+    saw_trim: Length = SAW_TRIM
 
     @property
     def words(self) -> str:

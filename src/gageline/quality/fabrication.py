@@ -9,6 +9,7 @@ from gageline.errors import ValueProblem
 from gageline.part import Part, extent_y
 from gageline.quality.limits import Limit, Trust
 from gageline.quality.mill import astm_a6
+from gageline.quality.mill.steps import each_further
 from gageline.steel import Measure, Plate
 from gageline.units import ZERO, Length
 
@@ -34,11 +35,15 @@ class Rules:
         metric: EN 1090-2 in place of AISC 303.
         tolerance_class: of EN 1090-2, 1 or 2.
         bearing: both ends finished for contact bearing.
+        camber: what the drawing asks for; zero for a piece that is to be straight.
+        compression: a column, or another member in compression.
     """
 
     metric: bool
     tolerance_class: int = 1
     bearing: bool = False
+    camber: Length = ZERO
+    compression: bool = False
 
     def __post_init__(self) -> None:
         if self.tolerance_class not in {1, 2}:
@@ -100,14 +105,38 @@ class Rules:
         return Limit("rcsc-hole", _IN(Fraction(1, 32)), ZERO, "1/32 over the nominal hole", _RCSC, Trust.READ)
 
     def bow(self, part: Part, *, sideways: bool) -> Limit | None:
-        """Camber or sweep of a member that is to be straight."""
+        """Camber or sweep: of a straight member, of one in compression, or of a beam cambered on purpose."""
+        if self.camber and not sideways:
+            return self._camber(part.length)
         if self.metric:
             most = part.length / 1000
             return Limit("en1090-bow", most, most, "L/1000", _EN, Trust.MEMORY)
+        if self.compression:
+            most = part.length / 1000
+            rule = "compression members: L/1000 between supports"
+            return Limit("aisc303-straight", most, most, rule, _AISC, Trust.READ)
         stock = part.stock
         if isinstance(stock, Plate) or stock.system is not Measure.US:
             return None
         return (astm_a6.sweep if sideways else astm_a6.camber)(stock, part.length)
+
+    def _camber(self, length: Length) -> Limit:
+        """Camber that the drawing asks for, measured in the shop with nothing on the beam."""
+        if self.metric:
+            most = length / 500
+            return Limit("en1090-camber", most, most, "L/500", _EN, Trust.MEMORY)
+        more = _IN(Fraction(1, 8)) * each_further(length, _FOOT * 50, _FOOT * 10)
+        rule = "1/2 over to 50 ft, 1/8 more for each further 10 ft; nothing under"
+        return Limit("aisc303-camber", _IN(Fraction(1, 2)) + more, ZERO, rule, _AISC, Trust.READ)
+
+    def gouge(self) -> Limit | None:
+        """The depth of a round-bottomed gouge in a thermally cut edge; none is held for metric jobs."""
+        if self.metric:
+            return None
+        source = "AISC 360-22, M2.2"
+        return Limit(
+            "gouge", _IN(Fraction(3, 16)), None, "gouges to 3/16, no sharp notch", source, Trust.READ
+        )
 
     def cope(self) -> Limit:
         """Length or depth of a cope."""
@@ -154,7 +183,15 @@ class Rules:
         return Limit("d11-gap", most, None, rule, _D11, Trust.READ)
 
 
-def rules_of(part: Part, *, metric: bool, tolerance_class: int = 1, bearing: bool = False) -> Rules:
+def rules_of(
+    part: Part,
+    *,
+    metric: bool,
+    tolerance_class: int = 1,
+    bearing: bool = False,
+    camber: Length = ZERO,
+    compression: bool = False,
+) -> Rules:
     """The rules that a piece is inspected by; contact bearing counts only for pieces cut square.
 
     Args:
@@ -162,8 +199,11 @@ def rules_of(part: Part, *, metric: bool, tolerance_class: int = 1, bearing: boo
         metric: EN 1090-2 in place of AISC 303.
         tolerance_class: of EN 1090-2.
         bearing: both ends are finished for contact bearing.
+        camber: what the drawing asks for.
+        compression: a column, or another member in compression.
 
     Raises:
         ValueProblem: when the tolerance class is neither 1 nor 2.
     """
-    return Rules(metric, tolerance_class, bearing and part.left.square and part.right.square)
+    square = part.left.square and part.right.square
+    return Rules(metric, tolerance_class, bearing and square, camber, compression)

@@ -69,6 +69,7 @@ _HOLE_SMALL = Remedy("ream it to size", ask=False)
 _BOW = Remedy("straighten it by press or heat; camber up may stay in a beam", ask=False)
 _COPE_BIG = Remedy("ask whether the web left is enough; reinforce where it is not", ask=True)
 _COPE_SMALL = Remedy("cut it to its line", ask=False)
+_GOUGE = Remedy("fill it with weld metal and grind it flush", ask=False)
 _RADIUS = Remedy("grind the corner to a smooth radius, no notch left", ask=False)
 _MOVE = Remedy("take it off and set it again, or slot its holes with the engineer's word", ask=False)
 _LEG = Remedy("add weld metal to the leg", ask=False)
@@ -90,7 +91,7 @@ def items_of(layout: Layout, rules: Rules) -> tuple[Item, ...]:
     found = patterns(bench)
     items = [
         Item("overall", "along it", _TAPE, part.length, rules.length(part.length), _LONG, _SHORT),
-        Item("camber", "along it", "string", ZERO, rules.bow(part, sideways=False), _BOW, _BOW),
+        Item("camber", "along it", "string", rules.camber, rules.bow(part, sideways=False), _BOW, _BOW),
         Item("sweep", "along it", "string", ZERO, rules.bow(part, sideways=True), _BOW, _BOW),
         *_end(layout, End.LEFT, rules),
         *_faces(found, _NEAR, rules, backwards=False),
@@ -141,6 +142,7 @@ def _end(layout: Layout, end: End, rules: Rules) -> Iterator[Item]:
                 _NONE,
                 _RADIUS,
             )
+            yield Item(f"{name} gouge", station, "straightedge", ZERO, rules.gouge(), _GOUGE, _NONE)
     for seat in layout.seats:
         if seat.fitting.end is end:
             yield from _fitting(layout.assembly, seat, station, rules)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gageline.job import Stick
 from gageline.layout import Decision, plane_of, stick_length
 from gageline.part import End, Finding, Part, Severity, extent_y, extent_z
-from gageline.quality.limits import Judgement, Limit, Verdict, judge, overridden
+from gageline.quality.limits import Judgement, Limit, Trust, Verdict, judge, overridden
 from gageline.quality.mill import astm_a6, astm_a500, en_10034, en_10056, en_10219
 from gageline.steel import Family, Measure, Plate, Profile, Section
 from gageline.units import ZERO, Length, System, write_length
@@ -65,7 +65,12 @@ class Receipt:
 
 
 def receive(
-    part: Part, stick: Stick, *, ordered: Length | None = None, tolerances: Mapping[str, Length] | None = None
+    part: Part,
+    stick: Stick,
+    *,
+    ordered: Length | None = None,
+    camber: Length = ZERO,
+    tolerances: Mapping[str, Length] | None = None,
 ) -> Receipt:
     """Judge a stick by the standard that its section is rolled or formed to.
 
@@ -73,16 +78,23 @@ def receive(
         part: the piece that is to be made of it.
         stick: as measured.
         ordered: the length ordered; the piece's own length when the stick was ordered cut to it.
+        camber: what the mill was asked to camber it by; three quarters of it are enough.
         tolerances: the shop's own limits by the code of the rule.
+
+    Source: of camber by the mill AISC 303, 6.4.4.
     """
     want = part.length if ordered is None else ordered
     limits = _limits(part, want, stick)
+    if camber:
+        rule = "cambered by the mill: three quarters at the least"
+        enough = Limit("aisc303-mill-camber", None, camber / 4, rule, "AISC 303, 6.4.4", Trust.READ)
+        limits = replace(limits, camber=enough)
     own = tolerances or {}
     judgements = tuple(
         Judgement(
             one.name, one.wanted, one.read, overridden(one.limit, own) if one.limit else None, one.remedy
         )
-        for one in _judged(part, stick, want, limits)
+        for one in _judged(part, stick, (want, camber), limits)
     )
     return Receipt(part, stick, want, judgements)
 
@@ -134,7 +146,8 @@ def _european(section: Section, ordered: Length) -> _Limits:
     return _Limits()
 
 
-def _judged(part: Part, stick: Stick, ordered: Length, limits: _Limits) -> Iterator[Judgement]:
+def _judged(part: Part, stick: Stick, wanted: tuple[Length, Length], limits: _Limits) -> Iterator[Judgement]:
+    ordered, camber = wanted
     (low, high), (far, near) = extent_y(part.stock), extent_z(part.stock)
     overall = None if stick.length is None else stick_length(stick, part)
     yield judge("length", ordered, overall, limits.length, _CLAIM)
@@ -151,7 +164,7 @@ def _judged(part: Part, stick: Stick, ordered: Length, limits: _Limits) -> Itera
             f"{end} end flange tilt", ZERO, _tilt(read.top_tilt, read.bottom_tilt), limits.tilt, _CLAIM
         )
     yield judge("web off centre", ZERO, stick.web_off, limits.web_off, _CLAIM)
-    yield judge("camber", ZERO, stick.camber, limits.camber, _STRAIGHTEN)
+    yield judge("camber", camber, stick.camber, limits.camber, _STRAIGHTEN)
     yield judge("sweep", ZERO, stick.sweep, limits.sweep, _STRAIGHTEN)
 
 

@@ -1,8 +1,8 @@
 """Published permissible variations, row by row, with both sides of every step of size.
 
 Sources: ASTM A6 as printed in the AISC Manual, 14th ed., Table 1-22 (read); ASTM A6-16 for angles and
-ASTM A500 as quoted at second hand; EN 10034 as printed by a maker of sections (read). The values of S, M,
-C and MC shapes, of EN 10056-2 and of EN 10219-2 are from memory, and their limits say so.
+ASTM A500 as quoted at second hand; EN 10034 and EN 10219-2 as printed by makers of sections (read). The
+values of S, M, C and MC shapes and of EN 10056-2 are from memory, and their limits say so.
 """
 
 from dataclasses import replace
@@ -158,12 +158,18 @@ def test_width_of_standard_shapes(name: str, over: float, under: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("feet", "over"),
-    [("30'", 1 / 2), ("30'-1", 3 / 4), ("40'", 3 / 4), ("50'", 1), ("65'", 9 / 8), ("65'-1", 5 / 4)],
-)
-def test_length_of_standard_shapes_and_angles(feet: str, over: float) -> None:
-    for name in ("C8X11.5", "S8X18.4", "L4X4X1/4"):
-        assert both(astm_a6.length(shape(name), inches(feet))) == (over, 1 / 4)
+    ("feet", "large", "small"),
+    [
+        ("9'-11", 1, 5 / 8), ("10'", 3 / 2, 1), ("19'-11", 3 / 2, 1), ("20'", 7 / 4, 3 / 2),
+        ("30'", 7 / 4, 3 / 2),
+        ("30'-0 1/16", 9 / 4, 2), ("40'", 9 / 4, 2), ("40'-0 1/16", 11 / 4, 5 / 2), ("65'", 11 / 4, 5 / 2),
+    ],
+)  # fmt: skip
+def test_length_of_standard_shapes_and_angles(feet: str, large: float, small: float) -> None:
+    for name in ("C8X11.5", "S8X18.4", "L4X4X1/4", "L3X3X1/4"):
+        assert both(astm_a6.length(shape(name), inches(feet))) == (large, 0)
+    assert both(astm_a6.length(shape("L2X2X1/4"), inches(feet))) == (small, 0)
+    assert astm_a6.length(shape("C8X11.5"), inches("65'-0 1/16")) is None
 
 
 def test_other_rules_of_standard_shapes() -> None:
@@ -280,7 +286,7 @@ def test_tilt_of_european_flanges(b: str, most: float) -> None:
     ("b", "tf", "most", "trust"),
     [
         ("110", "10", 2.5, Trust.READ), ("110.1", "10", 3.5, Trust.READ), ("325", "39.9", 3.5, Trust.READ),
-        ("325.1", "10", 5, Trust.MEMORY), ("300", "40", 5, Trust.MEMORY), ("400", "40", 8, Trust.MEMORY),
+        ("325.1", "10", 5, Trust.MEMORY), ("300", "40", 5, Trust.READ), ("400", "40", 8, Trust.READ),
     ],
 )  # fmt: skip
 def test_web_off_centre_of_european_shapes(b: str, tf: str, most: float, trust: Trust) -> None:
@@ -299,7 +305,7 @@ def test_length_of_european_shapes() -> None:
     assert both_mm(en_10034.length(at_least=True)) == (100, 0)
 
 
-# --- EN 10056-2 and EN 10219-2 (from memory) -------------------------------------------------------
+# --- EN 10056-2 (from memory) and EN 10219-2 -------------------------------------------------------
 
 
 @pytest.mark.parametrize(

@@ -74,6 +74,30 @@ def test_straightness_is_that_of_the_mill() -> None:
     assert US.bow(piece_of(stock="PL1/2X8").main, sideways=False) is None
 
 
+@pytest.mark.parametrize(
+    ("feet", "over"), [("20'", 1 / 2), ("50'", 1 / 2), ("50'-1", 5 / 8), ("60'", 5 / 8), ("60'-1", 3 / 4)]
+)
+def test_camber_that_was_asked_for(feet: str, over: float) -> None:
+    """AISC 303, 6.4.4 (read): nothing under; 1/2 over to 50 ft, 1/8 more for each further 10 ft."""
+    rules = replace(US, camber=inches("1"))
+    long = replace(PART, length=inches(feet))
+    assert values(rules.bow(long, sideways=False)) == (over, 0)
+    assert values(rules.bow(long, sideways=True)) == values(US.bow(long, sideways=True))
+    assert values_mm(replace(COARSE, camber=inches("1")).bow(METRIC, sideways=False)) == (10, 10)
+
+
+def test_members_in_compression_are_straight_to_a_thousandth() -> None:
+    """AISC 303, 6.4 (read)."""
+    column = rules_of(PART, metric=False, compression=True)
+    assert values(column.bow(PART, sideways=True)) == pytest.approx((0.12, 0.12), abs=1e-5)
+
+
+def test_gouges() -> None:
+    """AISC 360-22, M2.2 (read as quoted): 3/16."""
+    assert values(US.gouge()) == (3 / 16, None)
+    assert COARSE.gouge() is None
+
+
 def test_what_has_no_published_rule_says_so() -> None:
     for limit in (US.hole_place(), US.spacing(), US.cope(), US.fitting()):
         assert limit.trust is Trust.COMMON

@@ -30,38 +30,6 @@ def outcome(report: Report, name: str) -> Outcome:
     return next(row.outcome for row in report.rows if row.item.name == name)
 
 
-def test_one_walks_around_the_piece_once() -> None:
-    stations = [item.station for item in items_of(LAYOUT, US)]
-    walked = [place for number, place in enumerate(stations) if not number or stations[number - 1] != place]
-    assert walked == ["along it", "left end", "near face", "right end", "along it"]
-    names = [item.name for item in items_of(LAYOUT, US)]
-    assert len(set(names)) == len(names)
-    assert names[:7] == [
-        "overall", "camber", "sweep", "left end square", "left top cope length", "left top cope depth",
-        "left top cope radius",
-    ]  # fmt: skip
-
-
-def test_the_far_side_is_walked_back() -> None:
-    far = '[[piece.holes]]\nface = "far"\nx = "{}"\nname = "{}"\n'
-    lines = far.format("2'", "one") + far.format("8'", "two")
-    items = items_of(lay_out(piece_of(lines), Practice(), System.FT_IN), US)
-    assert [item.name for item in items if item.name.endswith("from left end")] == [
-        "two: from left end", "one: from left end",
-    ]  # fmt: skip
-
-
-def test_what_is_wanted_is_the_geometry_of_record() -> None:
-    wanted = {item.name: item.wanted for item in items_of(LAYOUT, US)}
-    assert wanted["overall"] == inches("18'-7 1/4")
-    assert wanted["out to out"] == inches("18'-8 1/4")
-    assert wanted["left near angle past the end"] == inches("1/2")
-    assert wanted["left near angle first row down"] == inches("3")
-    assert wanted["right end, for the angles: from left end"] == inches("18'-5 3/4")
-    assert wanted["right end, for the angles: first to last across"] == inches("6")
-    assert wanted["right end, for the angles: hole"] == inches("13/16")
-
-
 @pytest.mark.parametrize(
     ("name", "value", "result"),
     [
@@ -161,16 +129,3 @@ def test_errors_are_gathered_by_the_act_that_made_them() -> None:
     assert records[Act.DRILL] == pytest.approx((-1 / 32 / 2**0.5,) * 2)
     assert records[Act.SETTING] == (1 / 32, 1 / 32)
     assert set(records) == {Act.SQUARE, Act.TAPE, Act.GAGE, Act.DRILL, Act.SETTING}
-
-
-def test_slots_fittings_in_between_and_angles_are_on_the_sheet() -> None:
-    slot = '[[piece.holes]]\nname = "slot"\nx = "2\'"\nhole = "LSL"\n'
-    stiffener = '[[piece.stiffeners]]\nx = "5\'"\nthickness = "3/8"\n'
-    names = [
-        item.name for item in items_of(lay_out(piece_of(slot + stiffener), Practice(), System.FT_IN), US)
-    ]
-    assert "slot: slot length" in names
-    assert any("stiffener" in name and name.endswith("gap") for name in names)
-    leg = piece_of('[[piece.holes]]\nface = "leg_a"\nx = "2\'"\nheel = "2"\nname = "leg"\n', stock="L4X4X1/4")
-    on_leg = [item.name for item in items_of(lay_out(leg, Practice(), System.FT_IN), US)]
-    assert "leg: first row from heel" in on_leg

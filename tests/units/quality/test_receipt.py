@@ -61,6 +61,15 @@ def test_the_shops_own_limits_count() -> None:
     assert camber.limit.trust is Trust.SHOP
 
 
+@pytest.mark.parametrize(
+    ("camber", "verdict"), [("3/4", Verdict.WITHIN), ("47/64", Verdict.OUT), ("2", Verdict.WITHIN)]
+)
+def test_a_stick_cambered_by_the_mill_needs_three_quarters_of_it(camber: str, verdict: Verdict) -> None:
+    """AISC 303, 6.4.4 (read): of 1 in asked for, 3/4 is enough."""
+    receipt = receive(PIECE.main, Stick("B1", camber=inches(camber)), camber=inches("1"))
+    assert next(one for one in receipt.judgements if one.name == "camber").verdict is verdict
+
+
 def test_findings_name_piece_section_heat_and_reading() -> None:
     findings = receive(PIECE.main, example_stick()).findings(System.FT_IN)
     (camber,) = [finding for finding in findings if finding.code == "a6-camber"]

@@ -44,10 +44,18 @@ _C_WIDTH = (
     Step(7, inch("1/8"), inch("1/8")), Step(14, inch("1/8"), inch("5/32")),
     Step(inf, inch("1/8"), inch("3/16")),
 )  # fmt: skip
-_STANDARD_LENGTH = (
-    Step(30, inch("1/2"), inch("1/4")), Step(40, inch("3/4"), inch("1/4")), Step(50, inch("1"), inch("1/4")),
-    Step(65, inch("1 1/8"), inch("1/4")), Step(inf, inch("1 1/4"), inch("1/4")),
-)  # fmt: skip  # sizes are feet
+# Source: ASTM A6, length of S, M, C, MC and L shapes (from memory): nothing may be short. Feet up to the
+# first of each line; 10 and 20 ft themselves belong to the next line, 30, 40 and 65 ft to their own.
+_LENGTH_SMALL = (
+    (10, inch("5/8")),
+    (20, inch("1")),
+    (30, inch("1 1/2")),
+    (40, inch("2")),
+    (65, inch("2 1/2")),
+)
+_LENGTH_LARGE = (
+    (10, inch("1")), (20, inch("1 1/2")), (30, inch("1 3/4")), (40, inch("2 1/4")), (65, inch("2 3/4")),
+)  # fmt: skip
 
 # Source: ASTM A6-16 as quoted in the project's section data notes; sizes are legs in inches.
 _LEG = (
@@ -168,8 +176,17 @@ def length(
         rule = f"{what}, and 1/16 over for each further 5 ft past 30 ft"
         return Limit("a6-length", base + sixteenths, base, rule, _WIDE_SOURCE, Trust.READ)
     if section.family in STANDARD or section.family is Family.L:
-        step = step_of(_STANDARD_LENGTH, Fraction(ordered.ticks, _FOOT.ticks))
-        return _limit("a6-length", step, "by length", _STANDARD_SOURCE, Trust.MEMORY)
+        return _standard_length(section, Fraction(ordered.ticks, _FOOT.ticks))
+    return None
+
+
+def _standard_length(section: Section, feet: Fraction) -> Limit | None:
+    """The length of S, M, C, MC and L shapes; none is published over 65 ft."""
+    small = max(section.d, section.bf) < Length.from_inches(3)
+    for up_to, over in _LENGTH_SMALL if small else _LENGTH_LARGE:
+        if feet < up_to or (feet == up_to and up_to >= 30):
+            rule = f"{'under 3 in' if small else '3 in and over'}, by length"
+            return Limit("a6-length", Length.from_inches(over), ZERO, rule, _STANDARD_SOURCE, Trust.MEMORY)
     return None
 
 

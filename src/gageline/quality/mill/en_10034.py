@@ -19,8 +19,8 @@ _DEPTH = (Step(180, _F(3), _F(2)), Step(400, _F(4), _F(2)), Step(700, _F(5), _F(
 _WIDTH = (Step(110, _F(4), _F(1)), Step(210, _F(4), _F(2)), Step(325, _F(4), _F(4)), Step(inf, _F(6), _F(5)))
 _STRAIGHT = ((180, _F(30, 10000)), (360, _F(15, 10000)), (inf, _F(10, 10000)))
 _WEB_OFF_THIN = ((110, _F(5, 2)), (325, _F(7, 2)))
-# Source: EN 10034 (from memory): flanges of 40 mm and more, and widths over 325 mm.
-_WEB_OFF_WIDE, _WEB_OFF_THICK = _F(5), ((325, _F(5)), (inf, _F(8)))
+_WEB_OFF_THICK = ((325, _F(5)), (inf, _F(8)))
+_WEB_OFF_WIDE = _F(5)  # from memory: b over 325 mm with flanges under 40 mm
 _MOST_TILT, _LEAST_TILT, _TILT_SHARE = _F(13, 2), _F(3, 2), _F(2, 100)
 
 
@@ -55,7 +55,7 @@ def web_off(section: Section) -> Limit:
     """e, the web off the middle of the flanges."""
     b, thick = _mm(section.bf), section.tf >= Length.from_mm(40)
     if thick:
-        value, trust = next(most for up_to, most in _WEB_OFF_THICK if b <= up_to), Trust.MEMORY
+        value, trust = next(most for up_to, most in _WEB_OFF_THICK if b <= up_to), Trust.READ
     elif b > 325:
         value, trust = _WEB_OFF_WIDE, Trust.MEMORY
     else:

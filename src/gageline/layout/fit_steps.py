@@ -8,7 +8,7 @@ from gageline.layout.mark import Bench, Mark, MarkKind
 from gageline.layout.reading import Datum, Reading
 from gageline.layout.seats import Seat
 from gageline.layout.step import Step, source
-from gageline.part import End, Join
+from gageline.part import End, Fitting, Join
 from gageline.units import Length, round_to
 
 __all__ = ["fit_steps", "join_steps"]
@@ -47,10 +47,19 @@ def _outline_step(bench: Bench, seat: Seat) -> Step:
         _SQUARE,
         f"left end and top edge of {mark}",
         (*along, *down),
-        f"Strike the outline of the piece on {mark}, on the side that meets it.",
+        f"Strike the outline of the piece on {mark}, on the side that meets it. {_which_way(seat.fitting)}",
         check,
         seat.fitting.name,
     )
+
+
+def _which_way(fitting: Fitting) -> str:
+    """Which edge of a plate across an end goes up, and which to the near side."""
+    along, across = fitting.placement.ex, fitting.placement.ey
+    end = "right end" if along[1] + along[2] > 0 else "left end"
+    edge = "top edge" if across[1] + across[2] > 0 else "bottom edge"
+    up, near = (end, edge) if abs(along[1]) > abs(along[2]) else (edge, end)
+    return f"Its {up} goes up, its {near} to the near side."
 
 
 def _off(bench: Bench, length: Length, words: tuple[str, str, str]) -> str:

@@ -51,9 +51,19 @@ def test_an_end_plate_gets_the_outline_of_the_beam_before_it_is_set() -> None:
     assert outline.title == "Outline on e1"
     assert outline.from_ == "left end and top edge of e1"
     assert [reading.text for reading in outline.readings] == ['1"', "1'-4 11/16\"", '1 1/4"', '6 3/4"']
+    assert outline.text == (
+        "Strike the outline of the piece on e1, on the side that meets it. Its left end goes up, its bottom "
+        "edge to the near side."
+    )
     assert outline.check == "Between the two lines from the left end 1'-3 11/16\"."
     assert step.text == 'Set e1 across the left end, its top 1" above the top edge.'
     assert step.check == 'Its bottom 1 5/16" below the bottom edge.'
+
+
+def test_a_plate_that_lies_across_the_end_has_an_edge_up_and_an_end_near() -> None:
+    lying = replace(end_plate(), placement=Placement((at("0"), -at("1"), -at("9")), (0, 0, 1), (0, 1, 0)))
+    outline, _ = fit_steps(BENCH, seat_of(BENCH, lying))
+    assert outline.text.endswith("Its top edge goes up, its right end to the near side.")
 
 
 def test_a_plate_on_a_flange_is_set_to_its_lines() -> None:

@@ -71,8 +71,7 @@ def _cope(site: Site, stick: Stick, edge: Face, shop: Shop) -> tuple[Cope, Reaso
     limit = site.support_top if top else site.support_bottom
     lean = dot(site.member.ey, UP)
     edge_now = _edge_elevation(site, top=top)
-    far = _far(site, stick, clear)
-    ends = (edge_now, edge_now + site.slope * far)
+    ends = [edge_now + site.slope * run for run in _runs(site, stick, clear)]
     over = max(ends) - limit if top else limit - min(ends)
     if over + least <= 1e-9:
         return None
@@ -102,11 +101,15 @@ def _flange_gone(stick: Stick, shop: Shop) -> float:
     return (stick.line.stock.tf + shop.practice.cope_radius).inches
 
 
-def _far(site: Site, stick: Stick, clear: float) -> float:
-    """How far along the beam the support's flange is in the way, from the face, in the plan, inches."""
+def _runs(site: Site, stick: Stick, clear: float) -> tuple[float, float]:
+    """Where along the beam the support's flange is in the way, from the face, in the plan, inches.
+
+    On a skewed beam one edge of its flange comes nearer to the support than its web, the other stays
+    under the support's flange longer.
+    """
     skew = math.radians(abs(site.skew))
     half = max(abs(side.inches) for side in extent_z(stick.line.stock))
-    return (site.reach + clear) / math.cos(skew) + half * math.tan(skew)
+    return -half * math.tan(skew), (site.reach + clear) / math.cos(skew) + half * math.tan(skew)
 
 
 def _length(site: Site, stick: Stick, levels: tuple[float, ...], clear: float) -> float:

@@ -288,7 +288,9 @@ def _off_the_face(site: Site, choice: Choice, thick: Length) -> float:
 
 def _end_plate(joint: Joint, shop: Shop) -> Joint:
     site = joint.site
-    room = _face_room(site)
+    stock = site.member.stock
+    # the plate is centred on the section, which in a channel is not the web
+    room = _face_room(site) - ((stock.bf - stock.tw).inches / 2 if stock.profile is Profile.CHANNEL else 0.0)
     usual = shop.frame.end_gage
     if site.kind is FaceKind.COLUMN_FLANGE and site.support.stock.gage is not None:
         usual = site.support.stock.gage

@@ -12,7 +12,7 @@ from scipy.stats import norm
 from gageline.job import Stick, read_job, read_measurements
 from gageline.layout import Choice, Decision, Layout, StickLayout, decide, lay_out, lay_out_on
 from gageline.part import Assembly, End
-from gageline.quality import Act, Outcome, Verdict, inspect, odds_of, receive, rules_of
+from gageline.quality import CODES, Act, Outcome, Verdict, inspect, odds_of, receive, rules_of
 from gageline.units import System
 from jobs import inches
 
@@ -113,6 +113,10 @@ def test_the_inspection(layout: Layout) -> None:
     assert [row.outcome for row in rows.values()] == [Outcome.ASK, Outcome.REWORK, Outcome.GOOD]
     assert rows["overall"].judgement.by == inches("5/16")
     assert round(rows["left end square"].judgement.by.inches, 3) == 0.059
+
+
+def test_the_page_lists_every_code() -> None:
+    assert [code for code in CODES if f"`{code}`" not in PAGE] == []
 
 
 def test_the_page_prints_these_figures() -> None:

@@ -11,6 +11,7 @@ from gageline.errors import ValueProblem
 from gageline.job import Inspected
 from gageline.layout import Layout
 from gageline.part import Finding
+from gageline.quality.codes import own_limits
 from gageline.quality.fabrication import GAP_FREE, Rules
 from gageline.quality.items import Item, Remedy, items_of
 from gageline.quality.limits import Judgement, Verdict, overridden
@@ -88,8 +89,11 @@ def blank_report(layout: Layout, rules: Rules, tolerances: Mapping[str, Length] 
         layout: of the piece.
         rules: that it is inspected by.
         tolerances: the shop's own limits by the code of the rule.
+
+    Raises:
+        ValueProblem: when a tolerance has a code that no limit has.
     """
-    own = tolerances or {}
+    own = own_limits(tolerances)
     return Report(layout, tuple(_row(item, None, own, ZERO) for item in items_of(layout, rules)), None)
 
 
@@ -107,7 +111,8 @@ def inspect(
         tolerances: the shop's own limits by the code of the rule.
 
     Raises:
-        ValueProblem: when a reading has a name that is not on the sheet of this piece.
+        ValueProblem: when a reading has a name that is not on the sheet of this piece, or a tolerance
+            a code that no limit has.
 
     Source: of the gap rule AWS D1.1:2020, 7.21.1.
     """
@@ -119,7 +124,7 @@ def inspect(
             near = difflib.get_close_matches(name, known, n=1, cutoff=0.4)
             meant = f'did you mean "{near[0]}"?' if near else "use the names that its blank sheet prints"
             raise ValueProblem(f'"{name}" is not read on piece {layout.assembly.mark}: {meant}')
-    own = tolerances or {}
+    own = own_limits(tolerances)
     rows = tuple(
         _row(item, readings.get(item.name), own, readings.get(_gap_of(item.name), ZERO)) for item in items
     )

@@ -9,7 +9,7 @@ from enum import StrEnum
 from gageline.part import Finding, Severity
 from gageline.units import ZERO, Length, System, millimetres, parse_length, write_length
 
-__all__ = ["Judgement", "Limit", "Trust", "Verdict", "judge", "overridden"]
+__all__ = ["Judgement", "Limit", "Trust", "Verdict", "overridden"]
 
 
 class Trust(StrEnum):
@@ -160,19 +160,6 @@ def _exact_or_decimal(length: Length, system: System) -> str:
 def _small(length: Length, system: System) -> str:
     """A small length in decimals, so that a thousandth over a limit is not written as nothing."""
     return f"{length.mm:.2f} mm" if system is System.MM else f'{length.inches:.3f}"'
-
-
-def judge(name: str, wanted: Length, read: Length | None, limit: Limit | None, remedy: str) -> Judgement:
-    """A reading judged by its limit.
-
-    Args:
-        name: what was read.
-        wanted: what it should be.
-        read: what it is, None where not read.
-        limit: what is allowed, None where none is held.
-        remedy: what is usually done when it is out.
-    """
-    return Judgement(name, wanted, read, limit, remedy)
 
 
 def overridden(limit: Limit, tolerances: Mapping[str, Length]) -> Limit:

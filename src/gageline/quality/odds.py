@@ -7,12 +7,16 @@ from math import exp, pi, prod, sqrt
 
 from scipy.stats import norm
 
+from gageline.job import Stick
+from gageline.layout import Choice, Way, place
 from gageline.part import Assembly
 from gageline.quality.chances import exact, within
 from gageline.quality.fit_up import Span, joints_of, span_of
 from gageline.quality.joint import Joint
+from gageline.quality.receipt import length_limit
 from gageline.quality.sampling import sample
 from gageline.quality.spread import ASSUMED, Act, Spread
+from gageline.units import ZERO
 
 __all__ = ["CHECKED", "Chance", "Gain", "Odds", "odds_of"]
 
@@ -66,6 +70,9 @@ class Odds:
         joints: of each of its joints, in the order of the shop, then of the site.
         span: that it goes between its supports; None where it has no fittings at both ends.
         whole: that all of it goes together without reaming.
+        steel: that the steel stays clear of the supports where a stick of any permitted length is used
+            as it came; not part of the whole, for a long stick can be cut. None where nothing stands out
+            past the steel or no limit is held.
         worst: the whole without each act's error, the most telling first.
         gains: the whole with one extra check of each act, and with slotted supports, best first.
         spread: what it was reckoned with.
@@ -74,6 +81,7 @@ class Odds:
     joints: tuple[Chance, ...]
     span: Chance | None
     whole: Chance
+    steel: Chance | None
     worst: tuple[Gain, ...]
     gains: tuple[Gain, ...]
     spread: Spread
@@ -125,6 +133,7 @@ def odds_of(
         joints,
         span,
         now,
+        _steel(assembly),
         tuple(sorted(worst, key=lambda one: -one.gain)),
         tuple(sorted(gains, key=lambda one: -one.gain)),
         spread,
@@ -175,6 +184,17 @@ def _chance(joint: Joint, seed: int, count: int) -> Chance:
 def _span_chance(span: Span) -> Chance:
     value = within(span.short, span.long, span.sigma, span.off)
     return Chance("between its supports", value, value, value, "exact")
+
+
+def _steel(assembly: Assembly) -> Chance | None:
+    """A stick of any length the mill is permitted, all equally likely, its error thrown to the right end."""
+    limit = length_limit(assembly.main)
+    clear = place(assembly, Stick(assembly.mark), Way(Choice.AS_IS), ZERO).right.clear
+    if limit is None or limit.over is None or limit.under is None or clear is None:
+        return None
+    room, range_ = (clear + limit.under).inches, (limit.over + limit.under).inches
+    value = min(1.0, room / range_) if range_ else 1.0
+    return Chance("the steel clear of the supports, uncut", value, value, value, "exact")
 
 
 def _all(joints: tuple[Chance, ...], span: Chance | None) -> Chance:

@@ -8,12 +8,13 @@ from dataclasses import dataclass, replace
 from gageline.job import Stick
 from gageline.layout import Decision, plane_of, stick_length
 from gageline.part import End, Finding, Part, Severity, extent_y, extent_z
-from gageline.quality.limits import Judgement, Limit, Trust, Verdict, judge, overridden
+from gageline.quality.codes import own_limits
+from gageline.quality.limits import Judgement, Limit, Trust, Verdict, overridden
 from gageline.quality.mill import astm_a6, astm_a500, en_10034, en_10056, en_10219
 from gageline.steel import Family, Measure, Plate, Profile, Section
 from gageline.units import ZERO, Length, System, write_length
 
-__all__ = ["Receipt", "receive", "usable"]
+__all__ = ["Receipt", "length_limit", "receive", "usable"]
 
 _CLAIM = "claim it from the mill, or accept it in writing and lay out on it as it is"
 _STRAIGHTEN = "straighten it, turn the camber up where it may be, or claim it from the mill"
@@ -81,6 +82,9 @@ def receive(
         camber: what the mill was asked to camber it by; three quarters of it are enough.
         tolerances: the shop's own limits by the code of the rule.
 
+    Raises:
+        ValueProblem: when a tolerance has a code that no limit has.
+
     Source: of camber by the mill AISC 303, 6.4.4.
     """
     want = part.length if ordered is None else ordered
@@ -89,7 +93,7 @@ def receive(
         rule = "cambered by the mill: three quarters at the least"
         enough = Limit("aisc303-mill-camber", None, camber / 4, rule, "AISC 303, 6.4.4", Trust.READ)
         limits = replace(limits, camber=enough)
-    own = tolerances or {}
+    own = own_limits(tolerances)
     judgements = tuple(
         Judgement(
             one.name, one.wanted, one.read, overridden(one.limit, own) if one.limit else None, one.remedy
@@ -110,6 +114,11 @@ def _limits(part: Part, ordered: Length, stick: Stick) -> _Limits:
             return _Limits(astm_a500.length(ordered), depth=sides[0], width=sides[1], camber=bow, sweep=bow)
         return _a6(section, ordered, as_column=stick.as_column)
     return _european(section, ordered)
+
+
+def length_limit(part: Part) -> Limit | None:
+    """The mill's limits on a stick that was ordered at a piece's length; None where none are held."""
+    return _limits(part, part.length, Stick(part.mark)).length
 
 
 def _a6(section: Section, ordered: Length, *, as_column: bool) -> _Limits:
@@ -150,22 +159,22 @@ def _judged(part: Part, stick: Stick, wanted: tuple[Length, Length], limits: _Li
     ordered, camber = wanted
     (low, high), (far, near) = extent_y(part.stock), extent_z(part.stock)
     overall = None if stick.length is None else stick_length(stick, part)
-    yield judge("length", ordered, overall, limits.length, _CLAIM)
+    yield Judgement("length", ordered, overall, limits.length, _CLAIM)
     for end in End:
         read, plane = stick.at(end), plane_of(stick, part, end)
         open_ = None if plane.assumed else plane.out_of_square
-        yield judge(f"{end} end out of square", ZERO, open_, limits.square, _FACE)
-        yield judge(f"{end} end depth", high - low, read.depth, limits.depth, _CLAIM)
+        yield Judgement(f"{end} end out of square", ZERO, open_, limits.square, _FACE)
+        yield Judgement(f"{end} end depth", high - low, read.depth, limits.depth, _CLAIM)
         if limits.depth_max is not None:
-            yield judge(f"{end} end depth, at most", high - low, read.depth, limits.depth_max, _CLAIM)
+            yield Judgement(f"{end} end depth, at most", high - low, read.depth, limits.depth_max, _CLAIM)
         for flange, width in (("top", read.top_width), ("bottom", read.bottom_width)):
-            yield judge(f"{end} end {flange} width", near - far, width, limits.width, _CLAIM)
-        yield judge(
+            yield Judgement(f"{end} end {flange} width", near - far, width, limits.width, _CLAIM)
+        yield Judgement(
             f"{end} end flange tilt", ZERO, _tilt(read.top_tilt, read.bottom_tilt), limits.tilt, _CLAIM
         )
-    yield judge("web off centre", ZERO, stick.web_off, limits.web_off, _CLAIM)
-    yield judge("camber", camber, stick.camber, limits.camber, _STRAIGHTEN)
-    yield judge("sweep", ZERO, stick.sweep, limits.sweep, _STRAIGHTEN)
+    yield Judgement("web off centre", ZERO, stick.web_off, limits.web_off, _CLAIM)
+    yield Judgement("camber", camber, stick.camber, limits.camber, _STRAIGHTEN)
+    yield Judgement("sweep", ZERO, stick.sweep, limits.sweep, _STRAIGHTEN)
 
 
 def _tilt(top: Length | None, bottom: Length | None) -> Length | None:

@@ -49,4 +49,9 @@ def _interval(one: Chance) -> str:
 
 def _assumed(odds: Odds) -> str:
     values = ", ".join(f"{act} {odds.spread.of(act):.4f}" for act in Act)
-    return f"Standard deviations in inches (square: in an inch): {values}. Source: {odds.spread.source}."
+    steel = ""
+    if odds.steel is not None:
+        steel = f"Of all lengths that the mill is permitted {odds.steel.value:.2%} clear the supports uncut. "
+    return (
+        f"{steel}Standard deviations in inches (square: in an inch): {values}. Source: {odds.spread.source}."
+    )

@@ -5,7 +5,7 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gageline.quality import BoltPlace, Joint, Limit, Lot, Trust, exact, judge, pair, sample
+from gageline.quality import BoltPlace, Joint, Judgement, Limit, Lot, Trust, exact, pair, sample
 from gageline.units import Length
 
 small = st.floats(0.001, 0.1)
@@ -77,7 +77,7 @@ def test_a_reading_is_out_by_just_what_brings_it_back_to_its_limit(
     wanted: Length, read: Length, over: Length, under: Length
 ) -> None:
     limit = Limit("x", over, under, "", "", Trust.READ)
-    by = judge("x", wanted, read, limit, "").by
+    by = Judgement("x", wanted, read, limit, "").by
     nearer = read - by if read > wanted else read + by
-    assert judge("x", wanted, nearer, limit, "").by == Length(0)
+    assert Judgement("x", wanted, nearer, limit, "").by == Length(0)
     assert wanted - under <= nearer <= wanted + over

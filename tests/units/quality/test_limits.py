@@ -1,7 +1,7 @@
 import pytest
 
 from gageline.part import Severity
-from gageline.quality.limits import Judgement, Limit, Trust, Verdict, judge, overridden
+from gageline.quality.limits import Judgement, Limit, Trust, Verdict, overridden
 from gageline.units import Length, System
 from jobs import inches
 
@@ -25,39 +25,39 @@ def limit(over: Length | None, under: Length | None, trust: Trust = Trust.READ) 
 def test_a_reading_on_its_limit_is_within_and_a_64th_more_is_out(
     read: str, verdict: Verdict, by: str
 ) -> None:
-    found = judge("depth", inches("16"), inches(read), limit(QUARTER, EIGHTH), "claim it")
+    found = Judgement("depth", inches("16"), inches(read), limit(QUARTER, EIGHTH), "claim it")
     assert (found.verdict, found.by) == (verdict, inches(by))
 
 
 def test_a_limit_may_be_open_on_one_side() -> None:
-    assert judge("gap", ZERO, -inches("5"), limit(EIGHTH, None), "").verdict is Verdict.WITHIN
-    assert judge("leg", QUARTER, inches("5"), limit(None, ZERO), "").verdict is Verdict.WITHIN
-    assert judge("leg", QUARTER, EIGHTH, limit(None, ZERO), "").by == EIGHTH
+    assert Judgement("gap", ZERO, -inches("5"), limit(EIGHTH, None), "").verdict is Verdict.WITHIN
+    assert Judgement("leg", QUARTER, inches("5"), limit(None, ZERO), "").verdict is Verdict.WITHIN
+    assert Judgement("leg", QUARTER, EIGHTH, limit(None, ZERO), "").by == EIGHTH
 
 
 def test_what_was_not_read_or_has_no_limit_is_said() -> None:
-    unread = judge("depth", ZERO, None, limit(EIGHTH, EIGHTH), "")
+    unread = Judgement("depth", ZERO, None, limit(EIGHTH, EIGHTH), "")
     assert (unread.verdict, unread.off, unread.by) == (Verdict.NOT_READ, None, ZERO)
     assert "was not read: taken as nominal" in unread.finding("B1", System.FT_IN).text()
-    free = judge("depth", ZERO, EIGHTH, None, "")
+    free = Judgement("depth", ZERO, EIGHTH, None, "")
     assert (free.verdict, free.by) == (Verdict.NO_LIMIT, ZERO)
     assert '1/8", 1/8" over: not checked' in free.finding("B1", System.FT_IN).text()
 
 
 def test_a_finding_has_value_limit_remedy_and_source() -> None:
-    out = judge("depth", inches("16"), inches("16 3/8"), limit(QUARTER, EIGHTH, Trust.MEMORY), "claim it")
+    out = Judgement("depth", inches("16"), inches("16 3/8"), limit(QUARTER, EIGHTH, Trust.MEMORY), "claim it")
     finding = out.finding("B1", System.FT_IN)
     assert finding.severity is Severity.WARNING
     assert finding.text() == (
         'warning: B1 depth: 1\'-4 3/8", 3/8" over: out by 0.125", limit +1/4", -1/8": claim it'
     )
     assert finding.source == "a standard (from memory)"
-    within = judge("depth", inches("16"), inches("15 15/16"), limit(QUARTER, EIGHTH), "claim it")
+    within = Judgement("depth", inches("16"), inches("15 15/16"), limit(QUARTER, EIGHTH), "claim it")
     assert within.finding("B1", System.FT_IN).text() == (
         'note: B1 depth: 1\'-3 15/16", 1/16" under: within, limit +1/4", -1/8": none needed'
     )
     assert within.finding("B1", System.FT_IN).source == "a standard"
-    metric = judge(
+    metric = Judgement(
         "depth", Length.from_mm(300), Length.from_mm(306), limit(Length.from_mm(4), ZERO), "claim it"
     )
     assert "306 mm, 6 mm over: out by 2.00 mm, limit +4, -0" in metric.finding("M1", System.MM).text()
@@ -84,4 +84,3 @@ def test_the_shop_sets_its_own_limits_by_their_code() -> None:
     assert overridden(limit(QUARTER, None), {"depth": EIGHTH}).under is None
     same = limit(QUARTER, EIGHTH)
     assert overridden(same, {"width": EIGHTH}) is same
-    assert isinstance(judge("d", ZERO, ZERO, own, ""), Judgement)

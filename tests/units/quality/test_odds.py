@@ -8,13 +8,13 @@ from scipy.stats import norm, truncnorm
 
 from gageline.quality.odds import CHECKED, odds_of
 from gageline.quality.spread import ASSUMED, Act, Spread
-from jobs import piece_of
+from jobs import job_of, piece_of
 from sticks import example_piece
 
-SINGLE = piece_of(
-    '[[piece.angles]]\nend = "both"\nsides = "near"\nstock = "L4x3-1/2x5/16"\nrows = 2\nprojection = "1/2"\n',
-    stock="W12x26",
+ONE_ANGLE = (
+    '[[piece.angles]]\nend = "both"\nsides = "near"\nstock = "L4x3-1/2x5/16"\nrows = 2\nprojection = "1/2"\n'
 )
+SINGLE = piece_of(ONE_ANGLE, stock="W12x26")
 TRUE_SQUARE = replace(ASSUMED, square=0.0)
 
 
@@ -81,7 +81,23 @@ def test_a_piece_held_elsewhere_is_worse_off() -> None:
     assert true.whole.value > held.whole.value
 
 
+@pytest.mark.parametrize(
+    ("stock", "length", "chance"),
+    [
+        ("W16x26", "18'-7 1/4", 1.0),  # 3/8 over at the most, 1/2 clear
+        ("W36x150", "60'", (1 / 2 + 1 / 2) / (7 / 8 + 1 / 2)),  # 1/2 + 6/16 over, 1/2 under
+        ("C12x20.7", "18'", (1 / 2) / (3 / 2)),  # 1 1/2 over, nothing under
+    ],
+)
+def test_steel_of_any_permitted_length_used_uncut(stock: str, length: str, chance: float) -> None:
+    """Uniform between the limits of ASTM A6, all of it at the right end."""
+    piece = job_of(f'mark = "B1"\nstock = "{stock}"\nlength = "{length}"\n{ONE_ANGLE}').assemblies[0]
+    odds = odds_of(piece, count=100)
+    assert odds.steel is not None
+    assert odds.steel.value == pytest.approx(chance, abs=1e-9)
+
+
 def test_a_piece_without_bolts_goes_together() -> None:
     odds = odds_of(piece_of())
-    assert (odds.joints, odds.span, odds.whole.value) == ((), None, 1)
+    assert (odds.joints, odds.span, odds.steel, odds.whole.value) == ((), None, None, 1)
     assert all(gain.gain == 0 for gain in (*odds.worst, *odds.gains))

@@ -26,6 +26,6 @@ def test_the_corner_that_reaches_furthest_is_marked() -> None:
     block = end_pictures(dict.fromkeys(End, plane), dict.fromkeys(End, WORDS), 180)
     left, right = (item for item in block.items if isinstance(item, Circle))
     named = [item for item in block.items if isinstance(item, Text) and item.text == "tn"]
-    assert [abs(dot.x - name.x) < 4 and dot.y == name.y for dot, name in zip((left, right), named, strict=True)] == [
-        True, True,
-    ]  # fmt: skip
+    for dot, name in zip((left, right), named, strict=True):
+        assert abs(dot.x - name.x) < 4
+        assert dot.y == name.y

@@ -4,6 +4,7 @@ from gageline.sheets.bench_card import bench_cards
 from gageline.sheets.boxes import extent, line_height, text_box, text_start, texts
 from gageline.sheets.breaks import BrokenScale, break_marks, broken_scale
 from gageline.sheets.check_sheet import check_sheet
+from gageline.sheets.cutting_sheet import cutting_sheet
 from gageline.sheets.dimensions import Dimensions, callout, chain, linear, running
 from gageline.sheets.dxf import DxfUnit, to_dxf
 from gageline.sheets.fonts import FAMILY, FONT_FILES, FONT_FOLDER, text_width
@@ -102,6 +103,7 @@ __all__ = [
     "broken_scale",
     "callout",
     "chain",
+    "cutting_sheet",
     "check_sheet",
     "extent",
     "fitted",

@@ -17,6 +17,7 @@ __all__ = ["Column", "Table", "column_widths", "table_blocks"]
 _SIDE = 1.5
 _ABOVE = 0.9
 _LEAD = 1.15
+_TICK = 3.6
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,12 +29,14 @@ class Column:
         anchor: how its texts stand; numbers to the right.
         weight: of its texts.
         wraps: its texts may be broken into lines where the table is too wide.
+        ticks: a box to tick stands in each of its rows in place of a text.
     """
 
     title: str
     anchor: Anchor = Anchor.LEFT
     weight: Weight = Weight.REGULAR
     wraps: bool = True
+    ticks: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,7 +200,7 @@ def _draw(head: _Row, rows: list[_Row], table: Table, widths: tuple[float, ...])
     yield Line(0, y, width, y, Role.FRAME)
 
 
-def _cells(row: _Row, table: Table, widths: tuple[float, ...], top: float) -> Iterator[Text]:
+def _cells(row: _Row, table: Table, widths: tuple[float, ...], top: float) -> Iterator[Item]:
     font = font_metrics(Weight.REGULAR)
     em = line_height(table.size)
     left = 0.0
@@ -209,4 +212,8 @@ def _cells(row: _Row, table: Table, widths: tuple[float, ...], top: float) -> It
                 y = top + _ABOVE + em * (_LEAD * n + (_LEAD - 1) / 2 + font.ascent)
                 weight = Weight.BOLD if row.bold else column.weight
                 yield Text(x, y, line, table.size, weight, column.anchor)
+        if column.ticks and not row.bold:
+            low = top + _ABOVE + em * (_LEAD + 1) / 2
+            corners = ((x, low - _TICK), (x + _TICK, low - _TICK), (x + _TICK, low), (x, low))
+            yield Polygon(corners, Role.FRAME, Ink.WHITE)
         left += width

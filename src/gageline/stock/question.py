@@ -15,6 +15,7 @@ from gageline.stock.plan import Effort, lay_stick, plan_cuts
 from gageline.stock.plates import Plate, PlatePlan, Sheet, plan_plates
 from gageline.stock.rack import Rack, sheet_steel
 from gageline.stock.records import CutPlan, Held, Offer, Piece, Steel, StickPlan
+from gageline.units import Length
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +23,7 @@ class PlateQuestion:
     """Plates of one thickness and grade, and the sheets that they can be cut from."""
 
     steel: Steel
+    thickness: Length
     plates: tuple[Plate, ...]
     sheets: tuple[Sheet, ...]
 
@@ -107,17 +109,20 @@ def ask(jobs: Sequence[Job], rack: Rack) -> Question:
     blanks = blanks_of(jobs)
     _check_marks(rack, {blank.mark for blank in blanks})
     of_bar = {stick.steel for stick in rack.sticks}
-    pieces, plates = [], dict[Steel, list[Plate]]()
+    pieces, plates, thick = [], dict[Steel, list[Plate]](), dict[Steel, Length]()
     for blank in blanks:
         steel = Steel(blank.stock.designation, blank.grade, blank.finish)
         steel = steel if steel in of_bar else replace(steel, finish="")
         sheet = _sheet_for(blank, rack) if steel not in of_bar else None
-        if sheet is None:
+        if sheet is None or blank.plate is None:
             pieces.append(_wished(blank, steel, rack))
         else:
-            plates.setdefault(sheet, []).append(_plate(blank, sheet, rack))
+            thick[sheet] = blank.plate.thickness
+            plates.setdefault(sheet, []).append(_plate(blank, blank.plate.width, sheet, rack))
     questions = tuple(
-        PlateQuestion(steel, tuple(plates[steel]), tuple(s for s in rack.sheets if s.steel == steel))
+        PlateQuestion(
+            steel, thick[steel], tuple(plates[steel]), tuple(s for s in rack.sheets if s.steel == steel)
+        )
         for steel in sorted(plates)
     )
     return Question(rack, blanks, tuple(pieces), questions, _done(rack, pieces))
@@ -154,13 +159,12 @@ def _wished(blank: Blank, steel: Steel, rack: Rack) -> Piece:
     return piece
 
 
-def _plate(blank: Blank, steel: Steel, rack: Rack) -> Plate:
+def _plate(blank: Blank, width: Length, steel: Steel, rack: Rack) -> Plate:
     if any(blank.mark in wish.pieces for wish in rack.wishes):
         raise ValueProblem(
             f'"{blank.mark}" is cut from a sheet, and a wish for it cannot be kept: list bar of '
             f"{blank.stock.designation} on the rack, or take it out of the wish"
         )
-    width = blank.plate.width if blank.plate else blank.length
     return Plate(blank.mark, steel, blank.length, width, blank.quantity, rack.grain)
 
 

@@ -70,7 +70,6 @@ def weigh_plan(plan: ShopPlan) -> Weights:
     total = Weights()
     for section in plan.cuts.sections:
         total += weigh_section(section, question.blanks)
-    thickness = {b.mark: b.plate.thickness for b in question.blanks if b.plate is not None}
     for asked, plates in zip(question.plates, plan.plates, strict=True):
-        total += weigh_plates(plates, thickness[asked.plates[0].mark])
+        total += weigh_plates(plates, asked.thickness)
     return total

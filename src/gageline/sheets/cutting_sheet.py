@@ -1,0 +1,222 @@
+"""The cutting sheets: what to order, every stick with its cuts to tick off, every sheet of plates."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from itertools import groupby
+
+from gageline.job import Job
+from gageline.sheets.boxes import line_height
+from gageline.sheets.cutting_summary import drop_marks, heat_of, summary_parts
+from gageline.sheets.flow import Part, flow, room_of
+from gageline.sheets.furniture import Block, Draft, Heading, bind, fitted
+from gageline.sheets.notation import Scribe
+from gageline.sheets.scene import Anchor, Group, Item, Level, Polygon, Sheet, Text
+from gageline.sheets.sheet_picture import sheet_picture
+from gageline.sheets.stick_picture import Run, lying, runs_of, scale_of, stick_picture
+from gageline.sheets.style import BODY, Ink, Role, Weight
+from gageline.sheets.table import Column, Table
+from gageline.stock import (
+    End,
+    Held,
+    Piece,
+    PlatePlan,
+    PlateQuestion,
+    SectionPlan,
+    SheetPlan,
+    ShopPlan,
+    StickPlan,
+)
+from gageline.units import Slope
+
+__all__ = ["cutting_sheet"]
+
+_CARE = (
+    "Before the first cut check section, grade and heat number against the stick. "
+    "Write the heat number on every piece and every drop."
+)
+_BOX = 4.2
+_CELL = 62.0
+_RIGHT = Anchor.RIGHT
+_NAME = 80
+
+
+def cutting_sheet(jobs: Sequence[Job], plan: ShopPlan) -> Sheet:
+    """The cutting sheets of jobs: summary and order list, then stick by stick, then sheet by sheet.
+
+    Args:
+        jobs: at least one; the paper, units and tape are those of the first.
+        plan: the cutting plan of all of them.
+
+    Raises:
+        ValueProblem: a text with a character that the font lacks.
+    """
+    job = _together(jobs)
+    scribe = Scribe.of(job)
+    width, _ = room_of(job)
+    heading = Heading("Cutting sheets", detail="summary and order", care=_CARE)
+    drafts = list(flow(job, heading, list(summary_parts(plan, scribe, width))))
+    of_mark = {piece.mark: piece for piece in plan.question.pieces}
+    drops = drop_marks(plan)
+    for section in plan.cuts.sections:
+        drafts += _section(job, section, of_mark, drops)
+    for asked, plates in zip(plan.question.plates, plan.plates, strict=True):
+        drafts += _plates(job, asked, plates)
+    return bind(job, "cutting sheets", drafts)
+
+
+def _together(jobs: Sequence[Job]) -> Job:
+    """One job that stands for several in the title block."""
+    first = jobs[0]
+    if len(jobs) == 1:
+        return first
+    names = ", ".join(job.facts.name for job in jobs)
+    numbers = ", ".join(job.facts.number for job in jobs if job.facts.number)
+    names, numbers = (t if len(t) <= _NAME else f"{t[: _NAME - 1]}…" for t in (names, numbers))
+    facts = first.facts.model_copy(update={"name": names, "number": numbers, "place": ""})
+    return replace(first, facts=facts)
+
+
+def _section(
+    job: Job, section: SectionPlan, of_mark: Mapping[str, Piece], drops: Mapping[tuple[str, int], str]
+) -> Iterator[Draft]:
+    steel = section.steel
+    sticks = len(section.sticks)
+    detail = f"{' '.join(word for word in (steel.grade, steel.finish) if word)}"
+    heading = Heading(
+        "Cutting sheet", steel.section, detail=detail, scale=f"{sticks} sticks, lengths to scale", care=_CARE
+    )
+    width, _ = room_of(job)
+    scribe = Scribe.of(job)
+    scale = scale_of(section.sticks, width)
+    parts: list[Part] = []
+    for alike in _alike(section.sticks):
+        row = lying(alike[0], of_mark)
+        names = [drops.get((str(steel), stick.number), "") for stick in alike]
+        parts.append(
+            Part(
+                _title(alike, scribe),
+                _stacked(
+                    _cells(alike, names, width), stick_picture(alike[0], row, scribe, width, scale), 2.0
+                ),
+            )
+        )
+        parts.append(Part("", _cuts(runs_of(row), scribe)))
+    yield from flow(job, heading, parts)
+
+
+def _alike(sticks: Sequence[StickPlan]) -> Iterator[list[StickPlan]]:
+    """Sticks next to one another with the same cuts, so that one picture does for all."""
+    for _, same in groupby(sticks, key=lambda s: (s.stock.length, s.pieces, s.done)):
+        yield list(same)
+
+
+def _title(alike: Sequence[StickPlan], scribe: Scribe) -> str:
+    first, last = alike[0], alike[-1]
+    numbers = f"Stick {first.number}" if first is last else f"Sticks {first.number} to {last.number}, alike"
+    done = ", cut already" if first.done else ""
+    return f"{numbers}: {scribe.overall(first.stock.length)}{done}"
+
+
+def _cells(alike: Sequence[StickPlan], drops: Sequence[str], width: float) -> Block:
+    """A box to tick for each stick, with where it comes from, its heat and the mark of its drop."""
+    columns = max(1, int(width // _CELL))
+    wide = width / columns
+    step = max(_BOX, line_height(BODY)) + 1.4
+    items: list[Item] = []
+    for place, (stick, drop) in enumerate(zip(alike, drops, strict=True)):
+        x, y = place % columns * wide, place // columns * step
+        corners = ((x, y), (x + _BOX, y), (x + _BOX, y + _BOX), (x, y + _BOX))
+        items.append(Polygon(corners, Role.FRAME, Ink.WHITE))
+        words = fitted(_cell(stick, drop), wide - _BOX - 3.0, BODY)
+        items.append(Text(x + _BOX + 1.2, y + _BOX / 2, words.text, words.size, level=Level.MIDDLE))
+    rows = -(-len(alike) // columns)
+    return Block(tuple(items), rows * step)
+
+
+def _cell(stick: StickPlan, drop: str) -> str:
+    source = f"rack {stick.stock.mark}" if isinstance(stick.stock, Held) else "bought"
+    mark = f", drop {drop}" if drop else ""
+    return f"{stick.number}: {source}, heat {heat_of(stick)}{mark}"
+
+
+def _stacked(upper: Block, lower: Block, between: float) -> Block:
+    top = upper.height + between
+    return Block((*upper.items, Group(lower.items, 0.0, top)), top + lower.height)
+
+
+def _cuts(runs: Sequence[Run], scribe: Scribe) -> Table:
+    """The order of cuts: what to set, and where the tape reads from the stick's first end."""
+    columns = (
+        Column("Done", ticks=True),
+        Column("Cut", wraps=False),
+        Column("Piece", weight=Weight.BOLD),
+        Column("No.", _RIGHT),
+        Column("Set to length", _RIGHT, Weight.BOLD, wraps=False),
+        Column("Tape from the first end of the stick"),
+        Column("Ends"),
+    )
+    return Table(columns, tuple(_cut(run, scribe) for run in runs))
+
+
+def _cut(run: Run, scribe: Scribe) -> tuple[str, ...]:
+    many = len(run.pieces)
+    cuts = str(run.number) if many == 1 else f"{run.number} to {run.number + many - 1}"
+    length = scribe.tell(run.pieces[0].placed.length)
+    readings = ", ".join(scribe.tell(one.placed.stop) for one in run.pieces)
+    return "", cuts, run.mark, str(many), length, readings, _ends(run, scribe)
+
+
+def _ends(run: Run, scribe: Scribe) -> str:
+    """How the two ends of a piece are cut, as the picture shows them."""
+    one = run.pieces[0]
+    ways = [
+        _angle(name, end, scribe, up=up)
+        for name, end, up in (("first", one.first, one.first_up), ("last", one.last, one.last_up))
+        if end.angled
+    ]
+    if one.placed.shares:
+        ways.append("first end is the cut before")
+    if one.placed.turned:
+        ways.append("right end first")
+    return "; ".join(ways) or "square"
+
+
+def _angle(name: str, end: End, scribe: Scribe, *, up: bool) -> str:
+    slope = Slope(end.run.ratio(end.across))
+    longer = ("top" if up else "bottom") if end.plane == "web" else ("near side" if up else "far side")
+    return f"{name} end {scribe.bevel(slope, longer)}"
+
+
+def _plates(job: Job, asked: PlateQuestion, plan: PlatePlan) -> Iterator[Draft]:
+    width, _ = room_of(job)
+    scribe = Scribe.of(job)
+    heading = Heading(
+        "Plate layout", asked.steel.section, detail=asked.steel.grade, scale="Sheets to scale", care=_CARE
+    )
+    parts: list[Part] = []
+    for sheet in plan.sheets:
+        size = f"{scribe.overall(sheet.sheet.width)} x {scribe.overall(sheet.sheet.length)}"
+        heat = f"heat {sheet.sheet.heat}" if sheet.sheet.heat else "heat ____________"
+        parts.append(Part(f"Sheet {sheet.number}: {size}, {heat}", sheet_picture(sheet, scribe, width)))
+        parts.append(Part("", _places(sheet, scribe)))
+    yield from flow(job, heading, parts)
+
+
+def _places(sheet: SheetPlan, scribe: Scribe) -> Table:
+    """Where each plate lies: its lower left corner from the sheet's, and its sizes as it lies."""
+    columns = (
+        Column("Done", ticks=True),
+        Column("Piece", weight=Weight.BOLD),
+        Column("Along", _RIGHT),
+        Column("Up", _RIGHT),
+        Column("Size along", _RIGHT),
+        Column("Size up", _RIGHT),
+    )
+    ordered = sorted(sheet.pieces, key=lambda p: (p.x, p.y))
+    rows = tuple(
+        ("", p.mark, scribe.fine(p.x), scribe.fine(p.y), scribe.fine(p.along), scribe.fine(p.across))
+        for p in ordered
+    )
+    return Table(columns, rows)

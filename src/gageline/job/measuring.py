@@ -21,7 +21,7 @@ from gageline.units import Length, System
 
 __all__ = ["Inspected", "Measurements", "read_measurements"]
 
-_COLDEST, _HOTTEST = -60.0, 200.0  # °F of steel in a yard or a shop
+_COLDEST, _HOTTEST = -60.0, 200.0  # of steel in a yard or a shop, °F or °C
 Temperature = Annotated[float, Field(ge=_COLDEST, le=_HOTTEST)]
 
 
@@ -60,8 +60,8 @@ class MeasuredEntry(Entry):
     camber_way: Literal["up", "down"] = "up"
     sweep: LengthText | None = Field(None, description="mid-ordinate in the plane of the flanges")
     sweep_way: Literal["near", "far"] = "near"
-    steel_temperature: Temperature | None = Field(None, description="°F")
-    tape_temperature: Temperature | None = Field(None, description="°F")
+    steel_temperature: Temperature | None = Field(None, description="°F; °C in an mm job")
+    tape_temperature: Temperature | None = Field(None, description="°F; °C in an mm job")
     tape_error: SignedLength | None = Field(None, description="the tape is too long by so much")
     tape_length: PositiveLength | None = Field(None, description="over so much of it")
     worked: Flag = Field(default=False, description="holes or cuts are in it already")
@@ -152,7 +152,7 @@ def read_measurements(text: str, system: System) -> Measurements:
     if notes:
         raise placed(notes, table, text)
     return Measurements(
-        tuple(_stick(entry) for entry in document.measured),
+        tuple(_stick(entry, system) for entry in document.measured),
         tuple(_inspected(entry) for entry in document.inspected),
         tuple(document.tolerances.items()),
     )
@@ -181,11 +181,14 @@ def _faults(entry: MeasuredEntry, index: int) -> list[Note]:
     return notes
 
 
-def _stick(entry: MeasuredEntry) -> Stick:
+def _stick(entry: MeasuredEntry, system: System) -> Stick:
     def toward(value: Length | None, *, minus: bool) -> Length | None:
         return -value if minus and value is not None else value
 
-    same = ("length", "along", "steel_temperature", "tape_temperature", "tape_error", "tape_length")
+    def fahrenheit(degrees: float | None) -> float | None:
+        return degrees * 9 / 5 + 32 if system is System.MM and degrees is not None else degrees
+
+    same = ("length", "along", "tape_error", "tape_length")
     given: dict[str, Any] = {name: getattr(entry, name) for name in (*same, "worked", "as_column")}
     return Stick(
         piece=entry.piece,
@@ -195,6 +198,8 @@ def _stick(entry: MeasuredEntry) -> Stick:
         web_off=toward(entry.web_off, minus=entry.web_toward == "far"),
         camber=toward(entry.camber, minus=entry.camber_way == "down"),
         sweep=toward(entry.sweep, minus=entry.sweep_way == "far"),
+        steel_temperature=fahrenheit(entry.steel_temperature),
+        tape_temperature=fahrenheit(entry.tape_temperature),
         **given,
     )
 

@@ -55,7 +55,7 @@ def tape_of(stick: Stick) -> LongTape:
         )
         factor *= steel / tape
         if steel != tape:
-            why.append(f"steel at {stick.steel_temperature:g}°F, tape at {stick.tape_temperature:g}°F")
+            why.append(f"steel at {_both(stick.steel_temperature)}, tape at {_both(stick.tape_temperature)}")
     if stick.tape_error and stick.tape_length is not None:
         if stick.tape_length <= ZERO:
             raise ValueProblem(
@@ -66,3 +66,8 @@ def tape_of(stick: Stick) -> LongTape:
         word = "long" if stick.tape_error > ZERO else "short"
         why.append(f"tape {word} by its calibration")
     return LongTape(factor, "; ".join(why))
+
+
+def _both(fahrenheit: float) -> str:
+    """A temperature in both scales: `95°F (35°C)`."""
+    return f"{fahrenheit:.0f}°F ({(fahrenheit - 32) * 5 / 9:.0f}°C)"

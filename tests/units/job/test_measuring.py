@@ -59,6 +59,12 @@ def test_bare_numbers_are_in_the_units_of_the_job() -> None:
     assert sheet.sticks[0].left.depth is None
 
 
+def test_temperatures_of_a_metric_job_are_celsius() -> None:
+    text = '[[measured]]\npiece = "M1"\nsteel_temperature = 35\ntape_temperature = 20\n'
+    (stick,) = read_measurements(text, System.MM).sticks
+    assert (stick.steel_temperature, stick.tape_temperature) == (95, 68)
+
+
 def test_a_stick_that_was_not_measured_is_named_with_those_that_were() -> None:
     sheet = read_measurements('[[measured]]\npiece = "B1"\n', System.FT_IN)
     with pytest.raises(ValueProblem, match='no stick was measured for piece "B2": the sheet has B1'):

@@ -20,7 +20,7 @@ def test_steel_in_the_sun_is_longer_by_the_published_coefficient() -> None:
     assert Fraction(65, 10_000_000) == ALPHA
     assert tape.reading(inches("100'")).inches == pytest.approx(1200.78, abs=1e-5)
     assert tape.length(inches("1200.78")).inches == pytest.approx(1200, abs=1e-4)
-    assert tape.why == "steel at 168°F, tape at 68°F"
+    assert tape.why == "steel at 168°F (76°C), tape at 68°F (20°C)"
 
 
 def test_a_long_tape_reads_short() -> None:

@@ -114,7 +114,7 @@ def test_long_readings_are_corrected_and_short_ones_are_not_spoken_of() -> None:
     hot = Stick("B1", steel_temperature=168, tape_temperature=68)
     on = laid(Choice.AS_IS, hot)
     assert pairs(on, "right end, for the angles")[0] == (
-        "18'-5 3/4\"", "18'-5 7/8\"", "steel at 168°F, tape at 68°F"
+        "18'-5 3/4\"", "18'-5 7/8\"", "steel at 168°F (76°C), tape at 68°F (20°C)"
     )  # fmt: skip
     assert pairs(on, "left end, for the angles")[0][2] == ""
 

@@ -35,6 +35,7 @@ from gageline.strength.groups import (
 )
 from gageline.strength.jobs import CheckedBeam, CheckedConnection, JobStrength, check_strength
 from gageline.strength.loads import Action, Case, Combination, Load, combinations, reactions, worst
+from gageline.strength.remedies import Suggestion, lighter, remedy
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_welds, manual_coefficient
 from gageline.strength.wording import report_of, summary_of
@@ -67,6 +68,7 @@ __all__ = [
     "SimpleBeam",
     "Step",
     "Strength",
+    "Suggestion",
     "Support",
     "SupportFace",
     "Verdict",
@@ -86,9 +88,11 @@ __all__ = [
     "elastic_welds",
     "figure",
     "largest_uniform_load",
+    "lighter",
     "manual_coefficient",
     "material_of",
     "reactions",
+    "remedy",
     "report_of",
     "share_of_full_strength",
     "step",

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from gageline.strength.check import Check, figure
 from gageline.strength.jobs import SUGGESTED, CheckedBeam, CheckedConnection, JobStrength
+from gageline.strength.remedies import lighter, remedy
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.units import System
 
@@ -80,8 +81,29 @@ def _connection(one: CheckedConnection, system: System, *, working: bool) -> Ite
         yield "    no reaction is given: capacity only"
     for rule in verdict.broken_rules:
         yield f"    detail: {rule.title}: {figure(rule.demand)} against {figure(rule.capacity)} {rule.unit}"
+    yield from _suggested(verdict)
     if working:
         yield from _working(verdict)
+
+
+def _suggested(verdict: Verdict) -> Iterator[str]:
+    """The first remedy of what fails, or something lighter for what has much to spare."""
+    if not verdict.connection.load:
+        return
+    if verdict.passes:
+        less = lighter(verdict)
+        if less is not None and less.verdict is not None:
+            yield f"    {less.change} would do: {percent(less.verdict.governing)}"
+        return
+    if verdict.governing.passes:
+        return
+    found = remedy(verdict)
+    if found is None:
+        yield "    no single ordinary remedy is enough: more of them together, or another connection"
+    elif found.verdict is None:
+        yield f"    try {found.change}"
+    else:
+        yield f"    try {found.change}: {percent(found.verdict.governing)}"
 
 
 def _working(verdict: Verdict) -> Iterator[str]:

@@ -85,7 +85,7 @@ def _weld(connection: Connection, weld: Fillet) -> Iterator[State]:
     beam, length = connection.end, _effective(connection, weld)
     metal = fillet_weld(weld.leg, _SIDES * length, weld.F_EXX)
     yield "weld to the beam web", metal
-    yield "shear rupture of the web beside the weld", shear_rupture(beam.steel.F_u, length * beam.t_w)
+    yield "shear rupture of the beam web beside the weld", shear_rupture(beam.steel.F_u, length * beam.t_w)
 
 
 def _axial(connection: Connection, weld: Fillet, bolts: Bolted, method: Method) -> Findings:

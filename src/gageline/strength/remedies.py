@@ -1,0 +1,224 @@
+"""What to do about a connection: the first ordinary remedy that is enough, or a lighter one that still is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from gageline.errors import ValueProblem
+from gageline.strength.aisc360.j2_welds import maximum_fillet
+from gageline.strength.connection import Beam, Bolted, Connection, Fillet, Kind
+from gageline.strength.connections import check_connection
+from gageline.strength.verdict import Verdict
+from gageline.units import Length, inches_text
+
+__all__ = ["MUCH_TO_SPARE", "Suggestion", "lighter", "remedy"]
+
+MUCH_TO_SPARE = 0.6
+"""Utilisation below which a lighter connection is looked for (common practice, no source)."""
+
+_SIXTEENTH = 1 / 16
+_THICKEST = 3 / 4
+_LARGEST_WELD = 3 / 8
+_LEAST_ROWS = 2
+_CLEARANCE = 0.25
+
+
+@dataclass(frozen=True, slots=True)
+class Suggestion:
+    """A change to a connection and what comes of it.
+
+    Args:
+        change: in words.
+        verdict: of the changed connection; None where the change takes it out of the methods that check it.
+    """
+
+    change: str
+    verdict: Verdict | None
+
+
+def remedy(verdict: Verdict) -> Suggestion | None:
+    """The first ordinary remedy that makes a connection pass.
+
+    Tried in this order, each by itself: more rows, a thicker fitting, a larger weld, threads excluded from
+    the shear planes, a shallower cope, and a doubler on the beam's web.
+
+    Args:
+        verdict: of a connection that does not pass.
+
+    Returns:
+        The remedy with its checks; a doubler has none, for it needs a design of its own. None when the
+        connection passes, or when no single remedy is enough.
+
+    Source: common practice, no source.
+    """
+    if verdict.passes:
+        return None
+    changes = (_more_rows, _thicker, _larger_weld, _threads_out, _shallower)
+    for change in changes:
+        found = _first(change(verdict.connection), verdict)
+        if found:
+            return found
+    if _of_the_web(verdict):
+        return Suggestion("a doubler plate on the beam's web, which needs a design of its own", None)
+    return None
+
+
+def lighter(verdict: Verdict) -> Suggestion | None:
+    """A lighter standard connection that is still enough, where one has much to spare.
+
+    Tried: fewer rows, then a thinner fitting; the last that passes is given.
+
+    Args:
+        verdict: of a connection that passes.
+
+    Returns:
+        The lighter connection with its checks; None without much to spare, or when nothing lighter passes.
+
+    Source: common practice, no source.
+    """
+    if not verdict.passes or verdict.utilisation >= MUCH_TO_SPARE:
+        return None
+    for change in (_fewer_rows, _thinner):
+        passing: Suggestion | None = None
+        for words, connection in change(verdict.connection):
+            tried = _checked(connection, verdict)
+            if tried is None or not tried.passes:
+                break
+            passing = Suggestion(words, tried)
+        if passing:
+            return passing
+    return None
+
+
+Changes = Iterator[tuple[str, Connection]]
+
+
+def _first(changes: Changes, verdict: Verdict) -> Suggestion | None:
+    for words, connection in changes:
+        tried = _checked(connection, verdict)
+        if tried is not None and tried.passes:
+            return Suggestion(words, tried)
+    return None
+
+
+def _checked(connection: Connection, verdict: Verdict) -> Verdict | None:
+    try:
+        return check_connection(connection, verdict.method)
+    except ValueProblem:  # a change may leave the methods; it is then no suggestion
+        return None
+
+
+def _with_rows(connection: Connection, added: int) -> Connection | None:
+    """The connection with more or fewer rows, its first row where it is."""
+    joints = [connection.to_beam, connection.to_support]
+    pitches = {joint.pitch for joint in joints if isinstance(joint, Bolted)}
+    counts = {joint.rows for joint in joints if isinstance(joint, Bolted)}
+    if len(pitches) != 1 or len(counts) != 1 or min(counts) + added < _LEAST_ROWS:
+        return None
+    length = connection.fitting.length + added * pitches.pop()
+    beam = connection.beam
+    if beam is not None and connection.drop + length > _room(beam):
+        return None
+
+    def longer(joint: Bolted | Fillet) -> Bolted | Fillet:
+        return replace(joint, rows=joint.rows + added) if isinstance(joint, Bolted) else joint
+
+    return replace(
+        connection,
+        fitting=replace(connection.fitting, length=length),
+        to_beam=longer(connection.to_beam),
+        to_support=longer(connection.to_support),
+    )
+
+
+def _room(beam: Beam) -> float:
+    """Upper edge of the web as cut down to the fillet of the bottom flange, or to a bottom cope, in."""
+    return beam.h_o - (0.0 if beam.bottom else beam.k)
+
+
+def _rows_of(connection: Connection) -> int:
+    joints = (connection.to_beam, connection.to_support)
+    return next((joint.rows for joint in joints if isinstance(joint, Bolted)), 0)
+
+
+def _more_rows(connection: Connection) -> Changes:
+    added = 1
+    while connection.kind is not Kind.SEAT and (longer := _with_rows(connection, added)) is not None:
+        yield f"{_rows_of(connection) + added} rows of bolts", longer
+        added += 1
+
+
+def _fewer_rows(connection: Connection) -> Changes:
+    taken = 1
+    while connection.kind is not Kind.SEAT and (shorter := _with_rows(connection, -taken)) is not None:
+        yield f"{_rows_of(connection) - taken} rows of bolts", shorter
+        taken += 1
+
+
+def _thicker(connection: Connection) -> Changes:
+    t = connection.fitting.t + _SIXTEENTH
+    while t <= _THICKEST:
+        yield f"a fitting {_inches(t)} thick", replace(connection, fitting=replace(connection.fitting, t=t))
+        t += _SIXTEENTH
+
+
+def _thinner(connection: Connection) -> Changes:
+    t = connection.fitting.t - _SIXTEENTH
+    while t >= 4 * _SIXTEENTH - 1e-9:
+        yield f"a fitting {_inches(t)} thick", replace(connection, fitting=replace(connection.fitting, t=t))
+        t -= _SIXTEENTH
+
+
+def _larger_weld(connection: Connection) -> Changes:
+    edge = maximum_fillet(connection.fitting.t).value if connection.fitting.out else _LARGEST_WELD
+
+    def welded(joint: Bolted | Fillet, leg: float) -> Bolted | Fillet:
+        return replace(joint, leg=max(leg, joint.leg)) if isinstance(joint, Fillet) else joint
+
+    legs = [j.leg for j in (connection.to_beam, connection.to_support) if isinstance(j, Fillet)]
+    leg = min(legs, default=1.0) + _SIXTEENTH
+    while leg <= min(edge, _LARGEST_WELD) + 1e-9:
+        yield (
+            f"welds of {_inches(leg)}",
+            replace(
+                connection,
+                to_beam=welded(connection.to_beam, leg),
+                to_support=welded(connection.to_support, leg),
+            ),
+        )
+        leg += _SIXTEENTH
+
+
+def _threads_out(connection: Connection) -> Changes:
+    def excluded(joint: Bolted | Fillet) -> Bolted | Fillet:
+        return replace(joint, threads="X") if isinstance(joint, Bolted) else joint
+
+    changed = replace(
+        connection, to_beam=excluded(connection.to_beam), to_support=excluded(connection.to_support)
+    )
+    if changed != connection:
+        yield "threads excluded from the shear planes (X)", changed
+
+
+def _shallower(connection: Connection) -> Changes:
+    """A top cope less deep by quarter inches, down to the flange and a clearance; the bolts stay."""
+    beam = connection.beam
+    if beam is None or beam.top is None:
+        return
+    depth = beam.top.d_c - _CLEARANCE
+    while depth >= beam.t_f + _CLEARANCE:
+        higher = replace(beam, top=replace(beam.top, d_c=depth))
+        drop = connection.drop + beam.top.d_c - depth
+        words = f"a cope {_inches(depth)} deep, if the support's flange lets it be"
+        yield words, replace(connection, beam=higher, drop=drop)
+        depth -= _CLEARANCE
+
+
+def _of_the_web(verdict: Verdict) -> bool:
+    failing = [check for check in verdict.checks if not check.passes]
+    return bool(failing) and all("beam web" in check.title for check in failing)
+
+
+def _inches(size: float) -> str:
+    return inches_text(Length.from_inches(size), 64)

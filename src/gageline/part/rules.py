@@ -13,9 +13,9 @@ from shapely import Point as FlatPoint
 from shapely.geometry.base import BaseGeometry
 
 from gageline.part.faces import End, Face, extent_y, extent_z, face_range, faces_of
-from gageline.part.features import SQUARE_CUT, Cope, Hole, HoleGroup
+from gageline.part.features import SQUARE_CUT, Clip, Cope, Hole, HoleGroup
 from gageline.part.finding import Finding, Severity
-from gageline.part.outline import face_outline, opening_outline, trim_outline
+from gageline.part.outline import clip_outline, face_outline, opening_outline, trim_outline
 from gageline.part.part import Part
 from gageline.steel import (
     HoleKind,
@@ -54,6 +54,7 @@ def check_part(part: Part, system: System = System.FT_IN) -> tuple[Finding, ...]
         *_on_ends(part, say),
         *_on_copes(part, say),
         *_on_trims(part),
+        *_on_clips(part, say),
         *_on_openings(part, say),
         *_on_holes(part, say),
     ]
@@ -130,7 +131,7 @@ def _copes_that_meet(part: Part, say: Say, one: Cope, two: Cope) -> Iterator[Fin
 
 
 def _on_trims(part: Part) -> Iterator[Finding]:
-    """Trims and clips that would take nothing off this section."""
+    """Trims that would take nothing off this section."""
     bare = replace(part, left=SQUARE_CUT, right=SQUARE_CUT, copes=(), trims=(), openings=())
     for trim in part.trims:
         flanged = trim.flange in faces_of(part.stock)
@@ -140,12 +141,36 @@ def _on_trims(part: Part) -> Iterator[Finding]:
                 f"{part.stock.designation} has no {trim.flange} flange to cut on the {trim.side} side",
                 "leave the trim out or give the other flange or side",
             )  # fmt: skip
-    if part.clips and not isinstance(part.stock, Plate):
-        yield Finding(
-            "clip-no-plate", Severity.ERROR, part.mark,
-            f"{part.stock.designation} has no corners to clip, only a plate has",
-            "leave the clips out or cope the end",
-        )  # fmt: skip
+
+
+def _on_clips(part: Part, say: Say) -> Iterator[Finding]:
+    """Clips that this stock cannot have, that are larger than it, or that run into one another."""
+    if not isinstance(part.stock, Plate):
+        if part.clips:
+            yield Finding(
+                "clip-no-plate", Severity.ERROR, part.mark,
+                f"{part.stock.designation} has no corners to clip, only a plate has",
+                "leave the clips out or cope the end",
+            )  # fmt: skip
+        return
+    for clip in part.clips:
+        if clip.along > part.length or clip.across > part.stock.width:
+            yield Finding(
+                "clip-large", Severity.ERROR, _clip_name(part, clip),
+                f"{say(clip.along)} along and {say(clip.across)} across is more than the plate, "
+                f"{say(part.length)} by {say(part.stock.width)}",
+                "give a clip within the plate",
+            )  # fmt: skip
+    for one, two in combinations(part.clips, 2):
+        if clip_outline(part, one).intersection(clip_outline(part, two)).area:
+            yield Finding(
+                "clips-meet", Severity.ERROR, _clip_name(part, one),
+                f"runs into the clip at the {two.end} end, {two.edge} edge", "make one of them smaller",
+            )  # fmt: skip
+
+
+def _clip_name(part: Part, clip: Clip) -> str:
+    return f"{part.mark} {clip.end} end, {clip.edge} clip"
 
 
 def _on_openings(part: Part, say: Say) -> Iterator[Finding]:

@@ -335,6 +335,30 @@ def test_a_trim_of_a_flange(stock: str, side: Side) -> None:
     assert messages(piece(stock, trims=(FlangeTrim(End.LEFT, Face.TOP, side, at("6in")),))) == []
 
 
+def clipped(*clips: tuple[End, Face, str, str]) -> Part:
+    """A plate 10 wide and 1'-0 long with corners clipped: end, edge, along, across."""
+    cuts = tuple(Clip(end, edge, at(along), at(across)) for end, edge, along, across in clips)
+    return piece("PL1/2X10", "1'-0", clips=cuts)
+
+
+def test_clips_that_run_into_one_another_or_past_the_plate() -> None:
+    assert only(clipped((End.LEFT, Face.TOP, "5", "6"), (End.LEFT, Face.BOTTOM, "5", "6"))) == (
+        "error: B1 left end, top clip: runs into the clip at the left end, bottom edge: make one of them smaller"
+    )
+    assert only(clipped((End.LEFT, Face.TOP, "7", "4"), (End.RIGHT, Face.TOP, "7", "4"))) == (
+        "error: B1 left end, top clip: runs into the clip at the right end, top edge: make one of them smaller"
+    )
+    assert only(clipped((End.LEFT, Face.TOP, "13", "4"))) == (
+        'error: B1 left end, top clip: 1\'-1" along and 4" across is more than the plate, 1\'-0" by 10": '
+        "give a clip within the plate"
+    )
+
+
+def test_clips_may_make_a_point() -> None:
+    assert messages(clipped((End.LEFT, Face.TOP, "6", "5"), (End.LEFT, Face.BOTTOM, "6", "5"))) == []
+    assert messages(clipped((End.LEFT, Face.TOP, "6", "5"), (End.RIGHT, Face.TOP, "6", "5"))) == []
+
+
 def test_only_a_plate_has_corners_to_clip() -> None:
     clips = (Clip(End.LEFT, Face.TOP, at("1in"), at("1in")),)
     assert messages(piece("PL1/2X8", clips=clips)) == []

@@ -19,6 +19,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -136,6 +137,7 @@ def _layout(lines: ArrayLike, load: ArrayLike) -> _Lines:
     return _Lines(x, y, u_x, u_y, (length / radius[:, None]).T, centre, radius, target / size, size)
 
 
+@cache
 def _nodes() -> tuple[Array, Array]:
     place, weight = np.polynomial.legendre.leggauss(_NODES)
     place, weight = (place + 1) / 2, weight / 2

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -31,6 +32,9 @@ __all__ = [
     "rows_of_bolts",
     "yield_of_fitting",
 ]
+
+
+_KEPT = 4096
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,12 +117,14 @@ def bolt_coefficient(joint: Bolted, e: float) -> float:
     Returns:
         C, in strengths of one bolt.
     """
-    middle = (joint.columns - 1) / 2
-    points = [
-        ((column - middle) * joint.between, -row * joint.pitch)
-        for column in range(joint.columns)
-        for row in range(joint.rows)
-    ]
+    return _coefficient(joint.columns, joint.between, joint.rows, joint.pitch, e)
+
+
+@lru_cache(_KEPT)
+def _coefficient(columns: int, between: float, rows: int, pitch: float, e: float) -> float:
+    """Kept from one connection to the next, for a job repeats its patterns many times."""
+    middle = (columns - 1) / 2
+    points = [((column - middle) * between, -row * pitch) for column in range(columns) for row in range(rows)]
     return float(eccentric_bolts(points, wrench(0.0, e)).coefficient[0])
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from gageline.strength.aisc360.j2_welds import fillet_weld
 from gageline.strength.aisc360.manual_welds import minimum_thickness_at_weld
@@ -14,7 +15,9 @@ from gageline.strength.weld_groups import eccentric_welds
 
 __all__ = ["Lines", "beside_weld", "c_shape", "eccentric_lines", "upright_line"]
 
-Lines = Sequence[Sequence[Sequence[float]]]
+Place = tuple[float, float]
+Lines = tuple[tuple[Place, Place], ...]
+_KEPT = 4096
 
 
 @limit_state(manual("Part 8", "Eccentrically loaded fillet welds"), RUPTURE)
@@ -41,7 +44,7 @@ def eccentric_lines(weld: Fillet, lines: Lines, load: Sequence[float], e: float,
     Source: Manual Part 8, instantaneous-centre method.
     """
     inch = fillet_weld(weld.leg, 1.0, weld.F_EXX)
-    length = float(eccentric_welds(lines, load).length[0])
+    length = _effective_length(lines, tuple(load))
     found = _eccentric(inch.nominal, length, count, e)
     one = Step("r_n", inch.steps[-1].formula, inch.steps[-1].values, inch.nominal, "kip/in")
     return Strength(
@@ -49,15 +52,21 @@ def eccentric_lines(weld: Fillet, lines: Lines, load: Sequence[float], e: float,
     )
 
 
+@lru_cache(_KEPT)
+def _effective_length(lines: Lines, load: tuple[float, ...]) -> float:
+    """Kept from one connection to the next, for a job repeats its welds many times."""
+    return float(eccentric_welds(lines, load).length[0])
+
+
 def upright_line(length: float) -> Lines:
     """One upright line of weld through x = 0, its middle at y = 0."""
-    return [[[0.0, -length / 2], [0.0, length / 2]]]
+    return (((0.0, -length / 2), (0.0, length / 2)),)
 
 
 def c_shape(length: float, run: float) -> Lines:
     """The weld of an angle's leg on a web: along the toe at x = 0 and along both ends toward the support."""
     top, bottom = length / 2, -length / 2
-    return [[[0.0, bottom], [0.0, top]], [[0.0, top], [run, top]], [[0.0, bottom], [run, bottom]]]
+    return ((0.0, bottom), (0.0, top)), ((0.0, top), (run, top)), ((0.0, bottom), (run, bottom))
 
 
 @limit_state(manual("Equations 9-6 and 9-7", "Rupture of the steel beside a fillet weld"), RUPTURE)

@@ -20,7 +20,6 @@ from gageline.units import Length, round_down
 
 __all__ = ["bear", "cap_for", "end_plane_on_column"]
 
-_INCH = Length.from_inches(1)
 _PARALLEL = 1e-6
 
 
@@ -55,9 +54,9 @@ def _holes(bearing: Bearing, shop: Shop) -> _Cap | None:
         return None
     column, beam = bearing.column.stock, bearing.member.stock
     size = column.d if way else column.bf
-    gage = beam.gage or round_down(beam.bf / 2, _INCH / 4)
+    gage = beam.gage or round_down(beam.bf / 2, shop.pick(0.25, 5))
     edge = shop.practice.end_distance
-    pitch = round_down(size + edge * 2, _INCH / 2)
+    pitch = round_down(size + edge * 2, shop.pick(0.5, 10))
     return _Cap(way, pitch, gage)
 
 
@@ -82,7 +81,7 @@ def cap_for(
     stock = column.stock
     long, wide = (
         cap.pitch + edge,
-        max(cap.gage + edge, up_to((stock.bf if cap.along else stock.d).inches + 1, _INCH)),
+        max(cap.gage + edge, up_to((stock.bf if cap.along else stock.d).inches + 1, shop.pick(1, 10))),
     )
     made = {
         "length": long if cap.along else wide,

@@ -14,7 +14,9 @@ from gageline.units import Length, round_up
 __all__ = ["FieldBolts", "bolt_length", "clearances", "field_bolts_of", "length_reason"]
 
 _STEP = {Measure.US: Length.from_inches(1) / 4, Measure.EU: Length.from_mm(5)}
-_LENGTHS = "RCSC Specification, commentary to 2.3 and Table C-2.2: grip, washers and allowance, next 1/4 in"
+_LENGTHS = (
+    "RCSC Specification, commentary to 2.3 and Table C-2.2: grip, washers and allowance, next 1/4 in or 5 mm"
+)
 _ROOM = "AISC Manual, LRFD 2nd ed., Table 8-4 (later Tables 7-15 and 7-16)"
 
 
@@ -62,8 +64,8 @@ def length_reason(size: Bolt, grip: Length, word: str, shop: Shop) -> Reason:
     add = size.grip_add or size.nut_height + (size.pitch or size.diameter / 8) * 2
     return Reason(
         f"field bolts {size.size} x {shop.say(bolt_length(size, grip))}",
-        f"grip {grip.inches:.4g} in, one washer {size.washer.inches:.4g} in and {add.inches:.4g} in for "
-        f"the nut make {(grip + size.washer + add).inches:.4g} in, rounded up",
+        f"grip {shop.exact(grip)}, one washer {shop.exact(size.washer)} and {shop.exact(add)} for the nut "
+        f"make {shop.exact(grip + size.washer + add)}, rounded up",
         _LENGTHS,
         word,
     )

@@ -160,7 +160,7 @@ def _knifed(joint: Joint, joined: Joined, own: Carrier, other: Carrier, shop: Sh
         other.welds.append(
             Weld(name, shop.practice.weld, run, 1, "toe, top and bottom of the outstanding leg")
         )
-    length = round_up(joint.angle.bf + shop.frame.entering, Length.from_inches(1) / 2)
+    length = round_up(joint.angle.bf + shop.frame.entering, shop.pick(0.5, 10))
     own.trims.extend(FlangeTrim(joint.site.end, Face.BOTTOM, side, length) for side in Side)
 
 
@@ -227,18 +227,18 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     name = other.free_fitting(f"{site.face} plate")
     fitting = Fitting(name, FittingKind.PLATE, part, other.seen(placement), site.face, None, Join.WELDED)
     other.fittings.append(fitting)
-    other.welds.append(Weld(name, _plate_weld(joint), ladder.length, 2, "both sides of the plate"))
+    other.welds.append(Weld(name, _plate_weld(joint, shop), ladder.length, 2, "both sides of the plate"))
     face = Face.NEAR if side is Side.NEAR else Face.FAR
     points = field_points(other, fitting)
     own.drill(f"{site.end} end, for the plate", face, points, maker_of(joint, shop))
 
 
-def _plate_weld(joint: Joint) -> Length:
-    """Five eighths of the plate, up to the next 1/16 in.
+def _plate_weld(joint: Joint, shop: Shop) -> Length:
+    """Five eighths of the plate, up to the next 1/16 in or 1 mm.
 
     Source: AISC Design Examples v16, II.A-17A.
     """
-    return round_up(joint.thickness * Fraction(5, 8), Length.from_inches(1) / 16)
+    return round_up(joint.thickness * Fraction(5, 8), shop.pick(1 / 16, 1))
 
 
 def _square_plate(joint: Joint, ladder: Ladder, start: Vec, top: float, shop: Shop) -> tuple[Part, Placement]:

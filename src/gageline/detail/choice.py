@@ -17,7 +17,6 @@ __all__ = ["Choice", "choose"]
 _PLATES = frozenset({"single plate", "extended plate"})
 _MOST_SKEW = 45.0  # degrees that a single plate is welded at
 _MOST_SLOPE = 0.5  # 6 in 12
-_EIGHTH = Length.from_inches(1) / 8
 _LEVEL = 1e-9
 
 
@@ -189,11 +188,11 @@ def _setback(site: Site, kind: str, shop: Shop) -> tuple[Length, str]:
         thick = site.joint.thickness or shop.frame.end_plate
         return thick, f"the end plate, {shop.say(thick)} thick, lies on the face"
     if kind == "extended plate" and site.reach:
-        clear = shop.frame.cope_clearance
-        off = up_to(site.reach + clear.inches, _EIGHTH)
+        clear, step = shop.frame.cope_clearance, shop.pick(1 / 8, 1)
+        off = up_to(site.reach + clear.inches, step)
         rule = (
             f"the steel stays {shop.say(clear)} outside the flanges, which stand {shop.say(site.reach)} out; "
-            f"rounded up to {shop.say(_EIGHTH)}"
+            f"rounded up to {shop.say(step)}"
         )
         return max(off, usual), rule
     skew = math.tan(math.radians(abs(site.skew)))

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import csv
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
+from importlib.resources import files
 from typing import Any
 
 from gageline.detail.carrier import Carrier
@@ -12,14 +15,12 @@ from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
 from gageline.job import ColumnEntry, ColumnPlateEntry, EndPlateEntry, grade_of, join_end_plates
 from gageline.part import End, FittingKind, Part, Placement
-from gageline.units import ZERO, Length, round_up
+from gageline.units import ZERO, Length, parse_length, round_up
 
 __all__ = ["shafts_of"]
 
-_INCH = Length.from_inches(1)
 _ROD_HOLES = "AISC Manual Table 14-2, holes for anchor rods (from memory)"
 _OSHA_RODS = "29 CFR 1926.755(a): at least 4 anchor rods (from memory)"
-_GROUT = _INCH * 3 / 2
 
 
 def shafts_of(
@@ -94,23 +95,21 @@ def _column(line: Line, cap: ColumnPlateEntry | None, shop: Shop) -> Carrier:
 
 
 def _base_thickness(shop: Shop) -> Length:
-    del shop
-    return _INCH * 3 / 4
+    return shop.pick(0.75, 20)
 
 
 def _cap_thickness(shop: Shop) -> Length:
-    del shop
-    return _INCH / 2
+    return shop.pick(0.5, 12)
 
 
 def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, shop: Shop) -> None:
     """The base plate, its holes, and the anchor rods that go through them."""
     stock = line.stock
-    rod = given.rod or _INCH * 3 / 4
-    hole = given.diameter or rod_hole(rod)
-    length = given.length or up_to(stock.d.inches + 6, _INCH)
-    width = given.width or up_to(stock.bf.inches + 6, _INCH)
-    edge = _INCH * 3 / 2
+    rod = given.rod or shop.pick(0.75, 20)
+    hole = given.diameter or rod_hole(rod, shop)
+    length = given.length or up_to(stock.d.inches + 6, shop.pick(1, 10))
+    width = given.width or up_to(stock.bf.inches + 6, shop.pick(1, 10))
+    edge, grout = shop.pick(1.5, 40), shop.pick(1.5, 40)
     pitch, gage = given.pitch or length - edge * 2, given.gage or width - edge * 2
     entry = EndPlateEntry.model_construct(
         end="left",
@@ -125,11 +124,11 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
         weld=given.weld,
     )
     carrier.join(join_end_plates(FittingKind.BASE_PLATE, entry, carrier.part, shop.practice, shop.system))
-    up = given.projection or round_up(thick + _GROUT + rod * Fraction(5, 2), _INCH / 2)
+    up = given.projection or round_up(thick + grout + rod * Fraction(5, 2), shop.pick(0.5, 10))
     carrier.reasons.append(
         Reason(
             f"base plate {shop.say(thick)} x {shop.say(width)} x {shop.say(length)}",
-            f'{stock.designation} is {shop.say(stock.bf)} by {shop.say(stock.d)}; 3" and more to each side '
+            f"{stock.designation} is {shop.say(stock.bf)} by {shop.say(stock.d)}; 3 in and more to each side "
             "for rods outside the flanges",
             PRACTICE,
         )
@@ -137,28 +136,36 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
     carrier.reasons.append(
         Reason(
             f"holes {shop.say(hole)} for {shop.say(rod)} anchor rods, rods {shop.say(up)} over the concrete",
-            f"plate {shop.say(thick)}, grout {shop.say(_GROUT)}, nut, washer and some thread, two and a half "
-            "rod diameters, rounded up to 1/2 in",
+            f"plate {shop.say(thick)}, grout {shop.say(grout)}, nut, washer and some thread, two and a half "
+            "rod diameters, rounded up",
             f"{_ROD_HOLES}; {_OSHA_RODS}",
         )
     )
 
 
-def rod_hole(rod: Length) -> Length:
-    """The hole in a base plate for an anchor rod: 9/16 in larger, from 1 in on 13/16, from 1 1/4 on 13/16.
+@cache
+def _rod_table() -> dict[Length, Length]:
+    text = (files("gageline.detail") / "data" / "anchor_rods.csv").read_text(encoding="utf-8")
+    lines = csv.DictReader(text.splitlines())
+    return {parse_length(line["rod_in"]): parse_length(line["hole_in"]) for line in lines}
 
-    Source: AISC Manual Table 14-2 (from memory): 3/4 in rods 1 5/16, 7/8 in 1 9/16, 1 in 1 13/16.
+
+def rod_hole(rod: Length, shop: Shop) -> Length:
+    """The hole in a base plate for an anchor rod; of a size that no table has, 1/2 in or 12 mm larger.
+
+    Args:
+        rod: diameter of the rod.
+        shop: the practice.
+
+    Source: AISC Manual Table 14-2 (from memory).
     """
-    table = {6: 21, 7: 25, 8: 29, 10: 33, 12: 37, 14: 44, 16: 52, 20: 60}  # eighths: sixteenths
-    eighths = round(rod.inches * 8)
-    sixteenths = table.get(eighths, eighths * 2 + 12)
-    return _INCH * sixteenths / 16
+    return _rod_table().get(rod, rod + shop.pick(0.5, 12))
 
 
 def _cap(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, shop: Shop) -> None:
     stock = line.stock
-    length = given.length or up_to(stock.d.inches + 1, _INCH)
-    width = given.width or up_to(stock.bf.inches + 1, _INCH)
+    length = given.length or up_to(stock.d.inches + 1, shop.pick(1, 10))
+    width = given.width or up_to(stock.bf.inches + 1, shop.pick(1, 10))
     holes: dict[str, Any] = {}
     if given.pitch is not None and given.gage is not None:
         hole = {"pitch": given.pitch, "gage": given.gage, "diameter": given.diameter}

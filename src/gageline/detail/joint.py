@@ -20,6 +20,7 @@ from gageline.units import ZERO, Length, System, round_down, round_up
 
 __all__ = ["Joint", "gage_of", "joint_at", "without"]
 
+_NARROW = "face-too-narrow"  # no connection is built that would run into the support
 _ANGLES = frozenset({"double angles", "single angle"})
 _PLATES = frozenset({"single plate", "extended plate"})
 _SMALLER = {
@@ -27,7 +28,6 @@ _SMALLER = {
     System.MM: ("L 90x90x9", "L 80x80x8"),
 }  # outstanding legs to try where the face is narrow
 _SPREAD = "AISC Design Examples v16, II.A-1A: half the web rounded up to the next 1/16 in"
-_HALF_INCH = Length.from_inches(1) / 2
 _FIVE = Length.from_mm(5)
 
 
@@ -112,6 +112,8 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
         material = _end_plate(start, shop)
     else:
         material = _angles(start, shop)
+    if any(found.code == _NARROW for found in material.findings):
+        return without(material)
     span = _span(material)
     room = clear_height(site, notches, span)
     ladder, reasons, findings = ladder_of(site, notches, room, choice.size, choice.planes, shop)
@@ -174,11 +176,11 @@ def _angles(joint: Joint, shop: Shop) -> Joint:
             break
     else:
         found = Finding(
-            "face-too-narrow",
+            _NARROW,
             Severity.ERROR,
             f"{site.member.name} {site.word}",
             f"{angle.designation} wants {shop.say(wide)} to each side of the web, "
-            f"the face has {shop.say(room)}",
+            f"the face has {shop.say(room)}: no connection is detailed",
             "use a single plate, a narrower angle, or a wider support",
             "ANSI/AISC 360-22 Table J3.4",
         )
@@ -198,7 +200,7 @@ def _angles(joint: Joint, shop: Shop) -> Joint:
                 f"bolts spread {shop.say(spread)} in the support"
                 if pair
                 else f"bolts {shop.say(spread / 2)} off",
-                f"gage {shop.say(out)} and half of the {web.inches:.3f} in web rounded up, {shop.say(half)}"
+                f"gage {shop.say(out)} and half of the {shop.exact(web)} web rounded up, {shop.say(half)}"
                 + (", twice" if pair else ""),
                 f"{_SPREAD}; gage: AISC Manual Table 1-7A",
                 site.word,
@@ -242,7 +244,7 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
     edge = shop.frame.edge
     setback = choice.setback.inches / level
     least = max(setback + edge.inches, _off_the_face(site, choice, thick))
-    gage = max(up_to(least, Length.from_inches(1) / 4), shop.frame.plate_gage)
+    gage = max(up_to(least, shop.pick(0.25, 5)), shop.frame.plate_gage)
     rule = (
         f"setback {shop.say(setback)} along the beam and {shop.say(edge)} to the bolts make "
         f"{shop.say(least)}; at least {shop.say(shop.frame.plate_gage)}"
@@ -301,7 +303,7 @@ def _end_plate(joint: Joint, shop: Shop) -> Joint:
     if site.kind is FaceKind.COLUMN_WEB:
         edge = shop.practice.end_distance  # the plate itself must lie between the column's fillets
     if (usual / 2 + edge).inches > room:
-        fits = round_down(Length.from_inches(max(room - edge.inches, 0.0) * 2), _HALF_INCH)
+        fits = round_down(Length.from_inches(max(room - edge.inches, 0.0) * 2), shop.pick(0.5, 10))
         if fits >= shop.practice.pitch:
             usual, why = (
                 fits,
@@ -311,11 +313,11 @@ def _end_plate(joint: Joint, shop: Shop) -> Joint:
     if (usual / 2 + edge).inches > room + 1e-6:
         extra = (
             Finding(
-                "face-too-narrow",
+                _NARROW,
                 Severity.ERROR,
                 f"{site.member.name} {site.word}",
                 f"an end plate with its bolts {shop.say(usual)} apart wants {shop.say(usual / 2 + edge)} "
-                f"to each side, the face has {shop.say(room)}",
+                f"to each side, the face has {shop.say(room)}: no connection is detailed",
                 "use a narrower gage or a wider support",
                 "ANSI/AISC 360-22 Table J3.4",
             ),
@@ -335,7 +337,7 @@ def _seat(joint: Joint, shop: Shop) -> Joint:
     angle = _angle(site.joint.angle or shop.frame.seat_angle, shop)
     gage = site.member.stock.gage
     if gage is None:
-        gage = up_to(site.member.stock.bf.inches / 2, Length.from_inches(1) / 4)
+        gage = up_to(site.member.stock.bf.inches / 2, shop.pick(0.25, 5))
     reason = Reason(
         f"seat {angle.designation}",
         "the beam's bottom flange lies on its shorter leg; a clip holds the top",

@@ -19,7 +19,6 @@ __all__ = ["Ladder", "clear_height", "ladder_of"]
 
 _MOST_ROWS = 20
 _HALF = "AISC Manual Part 10: connection length at least half of T (Design Examples v16, II.A-17A)"
-_QUARTER = Length.from_inches(1) / 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +97,7 @@ def ladder_of(
     drop = joint.drop or practice.drop
     first = min(site.point[2] - drop.inches, high - edge.inches)
     if first < site.point[2] - drop.inches - 1e-6:
-        first = site.point[2] - up_to(site.point[2] - first, _QUARTER).inches
+        first = site.point[2] - up_to(site.point[2] - first, shop.pick(0.25, 5)).inches
     most = math.floor((first - low - edge.inches + 1e-6) / pitch.inches) + 1
     subject = f"{site.member.name} {site.word}"
     if most < 1:

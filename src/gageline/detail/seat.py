@@ -33,7 +33,7 @@ def build_seat(joint: Joint, own: Carrier, other: Carrier, shop: Shop) -> None:
         return
     beam = site.member.stock
     edge = shop.practice.end_distance
-    length = max(up_to(beam.bf.inches, Length.from_inches(1) / 2), spread + edge * 2)
+    length = max(up_to(beam.bf.inches, shop.pick(0.5, 10)), spread + edge * 2)
     part = _clip(joint, angle, (length, spread), "outstanding leg", shop)
     low = site.point[2] - site.member.upright_depth()
     placement = placement_of(site.on_face(-length.inches / 2, low), site.aside, _DOWN)

@@ -29,6 +29,14 @@ class Shop:
         """A length, or inches, in the job's units."""
         return say(length if isinstance(length, Length) else Length.from_inches(length), self.system)
 
+    def exact(self, length: Length) -> str:
+        """A length as a decimal, for what the tables give so: `0.355 in`."""
+        return f"{length.inches:.4g} in" if self.system is System.FT_IN else self.say(length)
+
+    def pick(self, inches: float, mm: float) -> Length:
+        """A dimension of the trade: so many inches, or its counterpart where the job is in millimetres."""
+        return Length.from_inches(inches) if self.system is System.FT_IN else Length.from_mm(mm)
+
     def cope(self, inches: float) -> Length:
         """A length or depth of a cope rounded up to the shop's step."""
         return up_to(inches, self.frame.cope_step)

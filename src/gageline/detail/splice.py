@@ -18,7 +18,6 @@ from gageline.units import ZERO, Length, round_down, round_up
 __all__ = ["splice_plates"]
 
 _ROWS = 2
-_INCH = Length.from_inches(1)
 _OSHA = (
     "common practice, no source; 29 CFR 1926.756(d): a splice resists 300 lb at 18 in from the column's "
     "face in each direction"
@@ -38,9 +37,12 @@ def splice_plates(line: Line, lower: Carrier, upper: Carrier, shop: Shop) -> Fie
         The field bolts.
     """
     stock, practice = line.stock, shop.practice
-    thick = _INCH / 2 if stock.tf < _INCH * 3 / 4 else _INCH * 3 / 4
-    gage = stock.gage or round_down(stock.bf / 2, _INCH / 4)
-    width = min(round_down(stock.bf, _INCH / 2), round_up(gage + practice.end_distance * 2, _INCH / 2))
+    thick = shop.pick(0.5, 12) if stock.tf < shop.pick(0.75, 20) else shop.pick(0.75, 20)
+    gage = stock.gage or round_down(stock.bf / 2, shop.pick(0.25, 5))
+    width = min(
+        round_down(stock.bf, shop.pick(0.5, 10)),
+        round_up(gage + practice.end_distance * 2, shop.pick(0.5, 10)),
+    )
     edge, pitch = practice.end_distance, practice.pitch
     half = edge + pitch * (_ROWS - 1) + edge + edge * Fraction(1, 2)
     maker = HoleMaker.of(HoleSize.model_construct(), practice)

@@ -3,8 +3,13 @@ from __future__ import annotations
 from assembling import bay, detailed
 from gageline.detail import Detailed
 from gageline.detail.columns import rod_hole
+from gageline.detail.shop import Shop
+from gageline.job import default_practice, frame_practice
+from gageline.job.frame_practice import FramePracticeEntry
 from gageline.part import FittingKind
-from gageline.units import parse_length
+from gageline.units import System, parse_length
+
+SHOP = Shop(default_practice(System.FT_IN), frame_practice(FramePracticeEntry(), System.FT_IN), System.FT_IN)
 
 
 def with_column(**keys: object) -> Detailed:
@@ -43,7 +48,7 @@ def test_the_base_plate_takes_four_rods_outside_the_flanges() -> None:
 def test_anchor_rod_holes_of_the_table() -> None:
     # AISC Manual Table 14-2 (from memory)
     rods = {"3/4": "1 5/16", "7/8": "1 9/16", "1": "1 13/16"}
-    assert {rod: rod_hole(parse_length(rod)) for rod in rods} == {
+    assert {rod: rod_hole(parse_length(rod), SHOP) for rod in rods} == {
         rod: parse_length(rods[rod]) for rod in rods
     }
 

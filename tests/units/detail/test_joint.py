@@ -73,3 +73,10 @@ def test_the_grip_is_the_material_and_what_it_lies_on() -> None:
 def test_a_thick_plate_on_a_thick_web_is_a_finding() -> None:
     stiff = joint(beam="W18X97", ends={"connection": "single plate", "thickness": "1/2"})
     assert [one.code for one in stiff.findings if one.code == "plate-stiff"]
+
+
+def test_a_plate_that_does_not_fit_the_face_is_a_finding_and_not_built() -> None:
+    narrow = at_column("W8X31", "end plate")
+    assert narrow.kind == "free"
+    (found,) = [one for one in narrow.findings if one.code == "face-too-narrow"]
+    assert "no connection is detailed" in found.message

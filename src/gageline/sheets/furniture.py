@@ -24,6 +24,7 @@ __all__ = [
     "bind",
     "bolt_text",
     "fitted",
+    "large_paper",
     "paper_of",
     "paragraph",
     "practice_block",
@@ -86,11 +87,13 @@ class Draft:
         heading: for its title block.
         items: what is drawn inside `space`, mm from the top left corner of the paper.
         landscape: the long side lies across.
+        paper: which paper; None for the job's own.
     """
 
     heading: Heading
     items: tuple[Item, ...]
     landscape: bool = False
+    paper: Paper | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,14 +116,20 @@ def paper_of(job: Job) -> Paper:
     return Paper.LETTER if job.system is System.FT_IN else Paper.A4
 
 
-def space(job: Job, *, landscape: bool = False) -> Box:
+def large_paper(job: Job) -> Paper:
+    """The paper of a job's plans: twice the size of its cards."""
+    return Paper.TABLOID if paper_of(job) is Paper.LETTER else Paper.A3
+
+
+def space(job: Job, *, landscape: bool = False, paper: Paper | None = None) -> Box:
     """The room for drawing on a page: inside the frame, above the title block.
 
     Args:
         job: whose paper it is.
         landscape: the long side lies across.
+        paper: which paper; None for the job's own.
     """
-    width, height = paper_of(job).size(landscape=landscape)
+    width, height = (paper or paper_of(job)).size(landscape=landscape)
     return Box(MARGIN, MARGIN, width - MARGIN, height - MARGIN - _CARE_HEIGHT - STRIP)
 
 
@@ -140,7 +149,7 @@ def bind(job: Job, title: str, drafts: Sequence[Draft]) -> Sheet:
 
 
 def _page(job: Job, draft: Draft, number: int, many: int) -> Page:
-    room = space(job, landscape=draft.landscape)
+    room = space(job, landscape=draft.landscape, paper=draft.paper)
     block = title_block(job, draft.heading, room.width, f"Sheet {number} of {many}")
     bottom = room.bottom + block.height
     corners = ((room.left, room.top), (room.right, room.top), (room.right, bottom), (room.left, bottom))
@@ -154,7 +163,7 @@ def _page(job: Job, draft: Draft, number: int, many: int) -> Page:
         items.append(Text(room.left, bottom + 1.0, care.text, care.size, level=Level.TOP))
     mark = f"{draft.heading.mark} " if draft.heading.mark else ""
     title = f"{mark}{draft.heading.sheet.lower()}, sheet {number} of {many}"
-    return Page(tuple(items), paper_of(job), draft.landscape, MARGIN, title)
+    return Page(tuple(items), draft.paper or paper_of(job), draft.landscape, MARGIN, title)
 
 
 def title_block(job: Job, heading: Heading, width: float, number: str) -> Block:

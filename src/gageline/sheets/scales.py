@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from gageline.units import System
 
-__all__ = ["Scale", "scales"]
+__all__ = ["Scale", "plan_scales", "scales"]
 
 _FEET = (
     (1, "full size"),
@@ -57,3 +57,30 @@ def scales(system: System, largest: int = 1) -> tuple[Scale, ...]:
     else:
         every = [Scale(one_to, f"1:{one_to}") for one_to in _METRIC]
     return tuple(scale for scale in every if scale.one_to >= largest)
+
+
+_PLAN_FEET = (
+    (48, '1/4" = 1\'-0"'),
+    (64, '3/16" = 1\'-0"'),
+    (96, '1/8" = 1\'-0"'),
+    (128, '3/32" = 1\'-0"'),
+    (192, '1/16" = 1\'-0"'),
+    (240, '1" = 20\'-0"'),
+    (360, '1" = 30\'-0"'),
+    (480, '1" = 40\'-0"'),
+    (720, '1" = 60\'-0"'),
+)
+_PLAN_METRIC = (50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750)
+
+
+def plan_scales(system: System) -> tuple[Scale, ...]:
+    """The usual scales of plans and elevations of a frame, from the largest down.
+
+    Args:
+        system: feet and inches, or millimetres.
+
+    Source: ISO 5455 with steps between; the American scales are common practice, no source.
+    """
+    if system is System.FT_IN:
+        return tuple(Scale(one_to, f"{name} (1:{one_to})") for one_to, name in _PLAN_FEET)
+    return tuple(Scale(one_to, f"1:{one_to}") for one_to in _PLAN_METRIC)

@@ -191,14 +191,21 @@ Item = Line | Polyline | Polygon | Circle | Arc | Text | Group
 
 
 class Paper(StrEnum):
-    """The papers of the shop's printer."""
+    """The papers of the shop's printer, and the larger ones that plans are printed on."""
 
     LETTER = "letter"
     A4 = "a4"
+    TABLOID = "tabloid"
+    A3 = "a3"
 
     def size(self, *, landscape: bool = False) -> tuple[float, float]:
-        """Width and height in mm (ISO 216 for A4; 8 1/2 by 11 in for letter)."""
-        short, long = (215.9, 279.4) if self is Paper.LETTER else (210.0, 297.0)
+        """Width and height in mm (ISO 216; 8 1/2 by 11 in for letter, 11 by 17 in for tabloid)."""
+        short, long = {
+            Paper.LETTER: (215.9, 279.4),
+            Paper.A4: (210.0, 297.0),
+            Paper.TABLOID: (279.4, 431.8),
+            Paper.A3: (297.0, 420.0),
+        }[self]
         return (long, short) if landscape else (short, long)
 
 

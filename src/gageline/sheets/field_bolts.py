@@ -1,0 +1,123 @@
+"""The field bolt list: what is bolted at the site, connection by connection, and what to order."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+
+from gageline.detail import Detailed, FieldBolts, FullJob
+from gageline.job import Job
+from gageline.sheets.flow import Part, flow, room_of
+from gageline.sheets.framing_plan import ERECTION_CARE, job_frame
+from gageline.sheets.furniture import Heading, bind, bolt_text, paragraph
+from gageline.sheets.notation import Scribe
+from gageline.sheets.scene import Anchor, Sheet
+from gageline.sheets.style import BODY, Weight
+from gageline.sheets.table import Column, Table
+from gageline.units import Length
+
+__all__ = ["field_bolt_list"]
+
+_RIGHT = Anchor.RIGHT
+_OSHA = "1926.756(c)"
+_NOTE = (
+    "Counts are what the holes take: the shop's practice gives no spares, so none are counted. "
+    "Lengths are from under the head to the end, for one flat washer a bolt. Bolts that go through two "
+    "connections at once stand with the one whose name they have, with the grip of both."
+)
+
+
+def field_bolt_list(full: FullJob) -> Sheet:
+    """The field bolts of a frame by connection, then all of one size, length and grade together.
+
+    Args:
+        full: a job with a frame.
+
+    Raises:
+        ValueProblem: a job without a frame, or a text with a character that the font lacks.
+    """
+    job_frame(full)
+    job = full.job
+    parts: list[Part] = []
+    if full.detailed is not None:
+        width, _ = room_of(job)
+        parts = [
+            Part("By connection", _connections(job, full.detailed)),
+            Part("To order", _totals(job, full.detailed.field_bolts)),
+            Part("", paragraph("Notes", _NOTE, width, BODY)),
+            *_double(full.detailed, width),
+        ]
+    heading = Heading("Field bolts", detail="by connection", care=ERECTION_CARE)
+    return bind(job, "field bolts", list(flow(job, heading, parts)))
+
+
+def _connections(job: Job, detailed: Detailed) -> Table:
+    scribe = Scribe.of(job)
+    marks: dict[str, str] = {}
+    for one in detailed.placed:
+        marks.setdefault(one.member, one.mark)
+    columns = (
+        Column("Piece", weight=Weight.BOLD, wraps=False), Column("Connection", wraps=False),
+        Column("To", wraps=False), Column("No.", _RIGHT, wraps=False), Column("Bolt", wraps=False),
+        Column("Grade"), Column("Grip", _RIGHT, wraps=False), Column("Length", _RIGHT, wraps=False),
+    )  # fmt: skip
+    rows = tuple(
+        (
+            _piece(one, marks),
+            one.connection,
+            one.support,
+            str(one.count),
+            bolt_text(one.bolt),
+            job.practice.bolt_grade,
+            scribe.fine(one.grip),
+            scribe.fine(one.length),
+        )
+        for one in detailed.field_bolts
+    )
+    total = ("Total", "", "", str(sum(one.count for one in detailed.field_bolts)), "", "", "", "")
+    return Table(columns, (*rows, total), BODY, total=True)
+
+
+def _piece(bolts: FieldBolts, marks: dict[str, str]) -> str:
+    """The mark of the piece that a connection belongs to: its name is the last or the first word of it."""
+    words = bolts.connection.split()
+    return next(
+        (marks[word] for word in (words[-1], words[0]) if word in marks and word != bolts.support), ""
+    )
+
+
+def _totals(job: Job, bolts: tuple[FieldBolts, ...]) -> Table:
+    scribe = Scribe.of(job)
+    count: dict[tuple[str, Length], int] = defaultdict(int)
+    washers: dict[tuple[str, Length], int] = defaultdict(int)
+    for one in bolts:
+        count[one.bolt, one.length] += one.count
+        washers[one.bolt, one.length] += one.count * one.washers
+    columns = (
+        Column("Bolt", wraps=False), Column("Length", _RIGHT, wraps=False), Column("Grade"),
+        Column("Bolts and nuts", _RIGHT, wraps=False), Column("Washers", _RIGHT, wraps=False),
+    )  # fmt: skip
+    rows = tuple(
+        (
+            bolt_text(size),
+            scribe.fine(length),
+            job.practice.bolt_grade,
+            str(count[size, length]),
+            str(washers[size, length]),
+        )
+        for size, length in sorted(count)
+    )
+    total = ("Total", "", "", str(sum(count.values())), str(sum(washers.values())))
+    return Table(columns, (*rows, total), BODY, total=True)
+
+
+def _double(detailed: Detailed, width: float) -> Iterator[Part]:
+    """Connections that share bolts over a column, with what keeps the first beam up."""
+    texts = [
+        f"{one.subject}: {one.message}: {one.remedy}." for one in detailed.findings if _OSHA in one.source
+    ]
+    for n, text in enumerate(dict.fromkeys(texts)):
+        yield Part(
+            "" if n else "Double connections at columns (29 CFR 1926.756(c))",
+            paragraph("", text, width, BODY),
+        )

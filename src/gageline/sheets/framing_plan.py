@@ -1,0 +1,322 @@
+"""Framing plans: one level after another, cut into parts where one sheet cannot hold it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import partial
+
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from gageline.detail import FullJob
+from gageline.errors import ValueProblem
+from gageline.job import Job
+from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
+from gageline.sheets.labels import Side
+from gageline.sheets.placing import Board, Label, Run, Spot, placed_labels
+from gageline.sheets.plan_labels import beam_labels, column_label
+from gageline.sheets.plan_members import PlanBeam, PlanLevel, plan_levels
+from gageline.sheets.plan_picture import Picture, picture_of
+from gageline.sheets.plan_regions import Region, halves, inside, neighbours, regions_of
+from gageline.sheets.plan_sides import Edge, Edging, edging
+from gageline.sheets.plan_signs import PlanView
+from gageline.sheets.plan_strip import StripFacts, side_strip
+from gageline.sheets.scales import Scale, plan_scales
+from gageline.sheets.scene import Box, Group, Item, Line, Paper, Sheet
+from gageline.sheets.style import Role, Weight
+from gageline.units import System
+
+__all__ = ["ERECTION_CARE", "Opening", "framing_plans", "job_frame"]
+
+ERECTION_CARE = (
+    "Erection needs a qualified person, who answers for stability while steel goes up; "
+    "no hoisting line is let go before two bolts a connection are wrench-tight (29 CFR 1926.756(a)(1))."
+)
+"""The line of care on sheets that steel is put up by."""
+
+_STRIP = 62.0  # mm: column of legend and notes
+_MARGIN = 9.0  # mm between the frame and what stands round it
+_INSET = 3.0
+_SMALL = 16  # members that a sheet of the job's own paper can show
+_ROUNDS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """An opening in a floor, crossed on the plan.
+
+    Args:
+        level: the name of its level.
+        corners: in order round it, inches of the plan.
+        name: what it is for; may be empty.
+    """
+
+    level: str
+    corners: tuple[tuple[float, float], ...]
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A part of a level's plan on its way to paper."""
+
+    job: Job
+    level: PlanLevel
+    regions: list[Region]
+    number: int
+    openings: tuple[Opening, ...]
+    grid: tuple[dict[str, float], dict[str, float]]
+
+    @property
+    def region(self) -> Region:
+        return self.regions[self.number]
+
+    @property
+    def beams(self) -> tuple[PlanBeam, ...]:
+        return inside(self.region, self.level.beams)
+
+
+def job_frame(full: FullJob) -> None:
+    """Refuse a job without a frame.
+
+    Raises:
+        ValueProblem: the job has none.
+    """
+    if full.detailed is None:
+        raise ValueProblem(
+            f'job "{full.job.facts.name}" has no frame: give [frame] with its grid, columns and members'
+        )
+
+
+def framing_plans(full: FullJob, openings: Sequence[Opening] = ()) -> Sheet:
+    """The framing plans of a job, level by level from the lowest.
+
+    Args:
+        full: a job with a frame.
+        openings: in its floors.
+
+    Raises:
+        ValueProblem: a job without a frame, a text with a character that the font lacks, or members so
+            close together that no sheet can show them.
+    """
+    job_frame(full)
+    drafts: list[Draft] = []
+    if full.detailed is not None:
+        frame = full.detailed.frame
+        for level in plan_levels(full.detailed):
+            here = tuple(one for one in openings if one.level == level.name)
+            drafts += _level_drafts(full.job, level, here, (frame.grid_x, frame.grid_y))
+    return bind(full.job, "framing plans", drafts)
+
+
+def _level_drafts(
+    job: Job, level: PlanLevel, openings: tuple[Opening, ...], grid: tuple[dict[str, float], dict[str, float]]
+) -> list[Draft]:
+    """The plan of a level; a part whose labels find no room is cut in two, and all are set again."""
+    regions = regions_of(_whole(level, grid), level.beams)
+    for _ in range(_ROUNDS):
+        drafts: list[Draft] = []
+        for number in range(len(regions)):
+            draft = _draft(_Part(job, level, regions, number, openings, grid))
+            if draft is None:
+                two = halves(regions[number], level.beams)
+                if two is None:
+                    break
+                regions[number : number + 1] = two
+                break
+            drafts.append(draft)
+        else:
+            return drafts
+    raise ValueProblem(
+        f'the plan of level "{level.name}" has {len(level.beams)} members too close together to be labelled '
+        "on any sheet: give some of them a level of their own"
+    )
+
+
+def _whole(level: PlanLevel, grid: tuple[dict[str, float], dict[str, float]]) -> Region:
+    """What a level's plan shows: its members, and the grid lines that pass between them."""
+    points = [p for beam in level.beams for p in (beam.start, beam.finish, *beam.work)]
+    points += [column.at for column in level.columns]
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    # A hair more than the outermost lines, so that every middle is inside.
+    xs += [x for x in grid[0].values() if min(xs) - 1 <= x <= max(xs) + 1]
+    ys += [y for y in grid[1].values() if min(ys) - 1 <= y <= max(ys) + 1]
+    return Region(min(xs) - 6, min(ys) - 6, max(xs) + 6, max(ys) + 6)
+
+
+def _draft(part: _Part) -> Draft | None:
+    papers = [large_paper(part.job)]
+    if len(part.beams) <= _SMALL:
+        papers.insert(0, paper_of(part.job))
+    for paper in papers:
+        drawn = _on_paper(part, paper)
+        if drawn is not None:
+            items, scale = drawn
+            many = f", part {part.number + 1} of {len(part.regions)}" if len(part.regions) > 1 else ""
+            detail = f"Level {part.level.name}{many}"
+            heading = Heading("Framing plan", detail=detail, scale=scale.name, care=ERECTION_CARE)
+            return Draft(heading, tuple(items), landscape=True, paper=paper)
+    return None
+
+
+def _on_paper(part: _Part, paper: Paper) -> tuple[list[Item], Scale] | None:
+    """The part at the largest scale that its paper allows; None where its labels find no room."""
+    room = space(part.job, landscape=True, paper=paper)
+    strip = Box(room.right - _STRIP - _INSET, room.top + _INSET, room.right - _INSET, room.bottom - _INSET)
+    free = Box(room.left + _INSET, room.top + _INSET, strip.left - 2.0, room.bottom - _INSET)
+    facts = StripFacts(part.level, part.beams, part.regions, part.number)
+    column = side_strip(facts, part.job, _STRIP)
+    if column.height > strip.height:
+        return None
+    edges = _edges(part)
+    for scale in plan_scales(part.job.system):
+        view = _fitted_view(edges, part, scale, free)
+        if view is None:
+            continue
+        drawn = _drawn(part, view, edges)
+        return (
+            None if drawn is None else ([*drawn, Group(column.items, strip.left, strip.top, "legend")], scale)
+        )
+    return None
+
+
+def _fitted_view(edges: Sequence[Edge], part: _Part, scale: Scale, free: Box) -> PlanView | None:
+    """Where the part lies on the paper at a scale; None where it does not fit."""
+    region, k = part.region, scale.paper
+    width, height = (region.right - region.left) * k, (region.high - region.low) * k
+    if width + 2 * _MARGIN > free.width or height + 2 * _MARGIN > free.height:
+        return None
+    trial = PlanView(region, k, 0.0, height)
+    try:
+        depth = {edge.side: _side(edge, trial, part.job.system).depth + _MARGIN for edge in edges}
+    except ValueProblem:
+        return None
+    across = width + depth[Side.LEFT] + depth[Side.RIGHT]
+    up = height + depth[Side.ABOVE] + depth[Side.BELOW]
+    if across > free.width or up > free.height:
+        return None
+    left = free.left + depth[Side.LEFT] + (free.width - across) / 2
+    bottom = free.top + depth[Side.ABOVE] + height + (free.height - up) / 2
+    return PlanView(region, k, left, bottom)
+
+
+def _edges(part: _Part) -> tuple[Edge, ...]:
+    """What is dimensioned on each side: members on the half of the plan that is nearer to it."""
+    region = part.region
+    xs = tuple((n, x) for n, x in part.grid[0].items() if region.left <= x <= region.right)
+    ys = tuple((n, y) for n, y in part.grid[1].items() if region.low <= y <= region.high)
+    middle = ((region.left + region.right) / 2, (region.low + region.high) / 2)
+    stations: dict[Side, set[float]] = {side: set() for side in Side}
+    for beam in part.beams:
+        (x1, y1), (x2, y2) = beam.work
+        upright = abs(y2 - y1) > abs(x2 - x1)
+        axis = 0 if upright else 1
+        for point in beam.work:
+            near = point[1 - axis] < middle[1 - axis] if upright else point[0] < middle[0]
+            side = (Side.BELOW if near else Side.ABOVE) if upright else (Side.LEFT if near else Side.RIGHT)
+            stations[side].add(point[axis])
+        for point, kind in zip(beam.work, beam.kinds, strict=True):
+            if kind == "free":  # the tip of a cantilever is dimensioned along the member
+                side = (
+                    (Side.LEFT if point[0] < middle[0] else Side.RIGHT)
+                    if upright
+                    else (Side.BELOW if point[1] < middle[1] else Side.ABOVE)
+                )
+                stations[side].add(point[1 - axis])
+    return tuple(
+        Edge(side, grid, tuple(_off_grid(stations[side], grid)), bubbles)
+        for side, grid, bubbles in (
+            (Side.ABOVE, xs, True), (Side.BELOW, xs, False), (Side.LEFT, ys, True), (Side.RIGHT, ys, False),
+        )
+    )  # fmt: skip
+
+
+def _off_grid(places: set[float], grid: Sequence[tuple[str, float]]) -> list[float]:
+    return sorted(at for at in places if all(abs(at - line) > 1 / 32 for _, line in grid))
+
+
+def _side(edge: Edge, view: PlanView, system: System) -> Edging:
+    box = _frame(view)
+    if edge.side in {Side.ABOVE, Side.BELOW}:
+        base = box.top if edge.side is Side.ABOVE else box.bottom
+        return edging(edge, base, view.x(0.0), view.scale, (box.left, box.right), system)
+    base = box.left if edge.side is Side.LEFT else box.right
+    return edging(edge, base, view.y(0.0), -view.scale, (box.top, box.bottom), system)
+
+
+def _frame(view: PlanView) -> Box:
+    """The plan with the margin that its labels may stand in, paper mm."""
+    region = view.region
+    return Box(
+        view.x(region.left) - _MARGIN,
+        view.y(region.high) - _MARGIN,
+        view.x(region.right) + _MARGIN,
+        view.y(region.low) + _MARGIN,
+    )
+
+
+def _drawn(part: _Part, view: PlanView, edges: Sequence[Edge]) -> list[Item] | None:
+    """Lines, signs and labels of the part; None where a label finds no room."""
+    frame = _frame(view)
+    openings = tuple((one.corners, one.name) for one in part.openings)
+    picture: Picture = picture_of(part.level, view, frame, part.grid, openings)
+    own = {beam.name for beam in part.beams}
+    labels: list[Label] = []
+    for beam, line in picture.lines:
+        if beam.name in own:
+            labels += beam_labels(beam, line, part.job.system)
+    region = part.region
+    labels += [column_label(c, view) for c in part.level.columns if region.holds(c.at)]
+    labels += picture.labels
+    matches, solids = _match_lines(part, view, frame)
+    heavy = (shapely.LineString([(m.x1, m.y1), (m.x2, m.y2)]) for m in matches if isinstance(m, Line))
+    board = Board(frame, (*picture.solids, *solids), (*picture.strokes, *heavy))
+    placed = placed_labels(labels, board)
+    if placed is None:
+        return None
+    sides = [_side(edge, view, part.job.system) for edge in edges]
+    return [
+        *picture.items,
+        *matches,
+        Group(tuple(placed), name="labels"),
+        *(Group(side.items, name="dimensions") for side in sides),
+    ]
+
+
+def _match_lines(part: _Part, view: PlanView, frame: Box) -> tuple[list[Item], list[BaseGeometry]]:
+    """What is written where the plan goes on on another sheet, and the room that it takes."""
+    items: list[Item] = []
+    solids: list[BaseGeometry] = []
+    corner = partial(Label, spots=(), targets=())
+    for side, others in neighbours(part.number, part.regions).items():
+        numbers = " and ".join(str(n + 1) for n in others)
+        run: Run = (f"Match line, see part {numbers}", Weight.BOLD)
+        label = corner((run,))
+        x, y = (frame.left + frame.right) / 2, (frame.top + frame.bottom) / 2
+        spot = {
+            "left": Spot(frame.left + label.height / 2 + 0.6, y, 90.0),
+            "right": Spot(frame.right - label.height / 2 - 0.6, y, 90.0),
+            "above": Spot(x, frame.top + label.height / 2 + 0.6),
+            "below": Spot(x, frame.bottom - label.height / 2 - 0.6),
+        }[side]
+        items += label.texts(spot)
+        solids.append(shapely.Polygon(label.box(spot, 0.3)))
+        items += _match_line(side, view, frame)
+    return items, solids
+
+
+def _match_line(side: str, view: PlanView, frame: Box) -> list[Item]:
+    region = view.region
+    return [
+        {
+            "left": _heavy(view.x(region.left), frame.top, view.x(region.left), frame.bottom),
+            "right": _heavy(view.x(region.right), frame.top, view.x(region.right), frame.bottom),
+            "above": _heavy(frame.left, view.y(region.high), frame.right, view.y(region.high)),
+            "below": _heavy(frame.left, view.y(region.low), frame.right, view.y(region.low)),
+        }[side]
+    ]
+
+
+def _heavy(x1: float, y1: float, x2: float, y2: float) -> Line:
+    return Line(x1, y1, x2, y2, Role.NEIGHBOUR)

@@ -1,0 +1,331 @@
+"""Labels put where they touch no other label and, where it can be had, no line.
+
+Every label brings places where it would like to stand, each with what it costs; one that finds none of them
+free stands aside with a leader. Labels with the fewest free places choose first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from math import cos, hypot, inf, radians, sin
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry.base import BaseGeometry
+
+from gageline.sheets.boxes import line_height
+from gageline.sheets.fonts import font_metrics, text_width
+from gageline.sheets.scene import Box, Item, Line, Point, Polygon, Text
+from gageline.sheets.style import FINE, Ink, Role, Weight
+
+__all__ = ["Board", "Label", "Run", "Spot", "beside_line", "placed_labels", "round_about"]
+
+Run = tuple[str, Weight]
+"""A stretch of text in one weight."""
+
+_FREE = 0.35  # mm kept free around a label
+_CROSSED = 14.0  # what a line through a label costs
+_ASIDE = 12.0  # what a leader costs
+_RADII = tuple(5.0 + 3.0 * n for n in range(30))
+_WAYS = 24
+_AWAY = 0.6  # mm from a line to the label along it
+_STEP = 1.5  # mm along a line from one place to the next
+_UNDER = 4.0  # what a line under a leader costs
+_LEADER = 0.25  # mm on both sides of a leader that no label touches
+_OWN = 3.0  # mm round what a leader points at, where it may start on a sign
+_SLACK = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A place where a label may stand.
+
+    Attributes:
+        x: middle of the label, paper mm.
+        y: middle of the label, paper mm.
+        rotation: degrees counter-clockwise.
+        cost: how little it is liked.
+    """
+
+    x: float
+    y: float
+    rotation: float = 0.0
+    cost: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A text to be placed.
+
+    Attributes:
+        runs: what it says, on one line.
+        spots: where it may stand.
+        targets: what a leader may point at, the best first, paper mm.
+        size: points.
+        halves: the same in two shorter labels, for where the whole finds no clean place.
+    """
+
+    runs: tuple[Run, ...]
+    spots: tuple[Spot, ...]
+    targets: tuple[Point, ...]
+    size: float = FINE
+    halves: tuple[Label, ...] = ()
+
+    @property
+    def width(self) -> float:
+        """Of the whole label, mm."""
+        return sum(text_width(text, self.size, weight) for text, weight in self.runs)
+
+    @property
+    def height(self) -> float:
+        """Of its em box, mm."""
+        return line_height(self.size)
+
+    def box(self, spot: Spot, free: float = 0.0) -> NDArray[np.float64]:
+        """Corners of the label at a spot, 4 by 2, paper mm, `free` wider on every side."""
+        a, b = self.width / 2 + free, self.height / 2 + free
+        c, s = cos(radians(spot.rotation)), sin(radians(spot.rotation))
+        return np.array(
+            [
+                (spot.x + u * c + v * s, spot.y - u * s + v * c)
+                for u, v in ((-a, -b), (a, -b), (a, b), (-a, b))
+            ]
+        )
+
+    def texts(self, spot: Spot) -> Iterator[Text]:
+        """The label drawn at a spot."""
+        c, s = cos(radians(spot.rotation)), sin(radians(spot.rotation))
+        font = font_metrics(Weight.REGULAR)
+        down = (font.ascent - font.descent) / 2 * self.height
+        u = -self.width / 2
+        for text, weight in self.runs:
+            x, y = spot.x + u * c + down * s, spot.y - u * s + down * c
+            yield Text(x, y, text, self.size, weight, rotation=spot.rotation)
+            u += text_width(text, self.size, weight)
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """What labels are placed on.
+
+    Attributes:
+        frame: that they must stay in, paper mm.
+        solids: what no label may lie on.
+        lines: what labels keep off where they can.
+    """
+
+    frame: Box
+    solids: tuple[BaseGeometry, ...]
+    lines: tuple[BaseGeometry, ...]
+
+
+def beside_line(start: Point, end: Point, width: float, height: float) -> tuple[Spot, ...]:
+    """Places along a line on both its sides, the middle of the upper side first.
+
+    Args:
+        start: of the line, paper mm.
+        end: of the line, paper mm.
+        width: of the label, mm.
+        height: of the label, mm.
+
+    Returns:
+        Places read from below or from the right; none where the line is shorter than the label.
+    """
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    length = hypot(dx, dy)
+    if length < width + 1.0:
+        return ()
+    ux, uy = dx / length, dy / length
+    if ux < -1e-9 or (abs(ux) <= 1e-9 and uy > 0):  # read from below or from the right
+        ux, uy, start = -ux, -uy, end
+    rotation = -float(np.degrees(np.arctan2(uy, ux)))
+    off = height / 2 + _AWAY
+    slide = (length - width) / 2 - 0.5
+    spots = []
+    steps = max(1, int(slide / _STEP))
+    for share in sorted((n / steps for n in range(-steps, steps + 1)), key=abs):
+        at = length / 2 + share * slide
+        for side, dear in ((1.0, 0.0), (-1.0, 0.6)):
+            x = start[0] + ux * at + uy * off * side
+            y = start[1] + uy * at - ux * off * side
+            spots.append(Spot(x, y, rotation, dear + 2.0 * abs(share)))
+    return tuple(spots)
+
+
+def round_about(
+    at: Point, width: float, height: float, near: float = 1.0, rings: int = 3
+) -> tuple[Spot, ...]:
+    """Level places round a point, the nearest first.
+
+    Args:
+        at: the point, paper mm.
+        width: of the label, mm.
+        height: of the label, mm.
+        near: mm from the point to the nearest edge of the label.
+        rings: how many distances are tried.
+    """
+    spots = []
+    for ring in range(rings):
+        free = near + 1.2 * ring
+        a, b = width / 2 + free, height / 2 + free
+        for n, (u, v) in enumerate(
+            ((a, -b), (-a, -b), (a, b), (-a, b), (a, 0.0), (-a, 0.0), (0.0, -b), (0.0, b))
+        ):
+            spots.append(Spot(at[0] + u, at[1] + v, 0.0, 0.2 * n + 1.5 * ring))
+    return tuple(spots)
+
+
+def placed_labels(labels: Sequence[Label], board: Board) -> list[Item] | None:
+    """The labels, each at the best place that is left for it.
+
+    Args:
+        labels: in any order.
+        board: what they are placed on.
+
+    Returns:
+        Texts, leaders, and white under texts that a line would run through; None where a label finds no
+        place at all.
+    """
+    table = _Table(board, shapely.STRtree(board.lines), shapely.STRtree(board.solids))
+    clean = [sum(cost < _ASIDE for cost, *_ in table.offer(label, label.spots)) for label in labels]
+    for n in sorted(range(len(labels)), key=lambda n: (clean[n], n)):
+        if not table.put(labels[n]):
+            return None
+    return table.items
+
+
+_Found = tuple[float, Spot, BaseGeometry]
+
+
+@dataclass(slots=True)
+class _Table:
+    """Labels on their way to their places.
+
+    Attributes:
+        board: what they are placed on.
+        lines: of the board.
+        solids: of the board.
+        taken: boxes and leaders placed so far.
+        items: drawn so far.
+    """
+
+    board: Board
+    lines: shapely.STRtree
+    solids: shapely.STRtree
+    taken: list[BaseGeometry] = field(default_factory=list)
+    items: list[Item] = field(default_factory=list)
+
+    def put(self, label: Label) -> bool:
+        """Place a label; False where it finds no place."""
+        found = self._first_free(self.offer(label, label.spots))
+        if found is not None and found[0] < _ASIDE:
+            self._take(label, found)
+            return True
+        if label.halves and self._put_halves(label.halves):
+            return True
+        aside = self._aside(label, found[0] if found else inf)
+        if aside is not None:
+            found, leader = aside
+            self.items.append(leader)
+            self.taken.append(_straight(leader).buffer(_LEADER))
+        if found is None:
+            return False
+        self._take(label, found)
+        return True
+
+    def offer(self, label: Label, spots: Iterable[Spot]) -> list[_Found]:
+        """The spots that are free of what stands there already, the cheapest first."""
+        every = list(spots)
+        if not every:
+            return []
+        corners = np.array([label.box(spot, _FREE) for spot in every])
+        boxes = [shapely.Polygon(one) for one in corners]
+        free = _inside(corners, self.board.frame)
+        free[self.solids.query(boxes, predicate="intersects")[0]] = False
+        crossed = np.bincount(self.lines.query(boxes, predicate="intersects")[0], minlength=len(every))
+        found = [
+            (spot.cost + _CROSSED * int(many), spot, box)
+            for spot, box, good, many in zip(every, boxes, free, crossed, strict=True)
+            if good
+        ]
+        return sorted(found, key=lambda one: one[0])
+
+    def _first_free(self, offers: Iterable[_Found]) -> _Found | None:
+        """The cheapest offer that touches nothing placed before."""
+        taken = np.array(self.taken, dtype=object)
+        return next((one for one in offers if not shapely.intersects(one[2], taken).any()), None)
+
+    def _put_halves(self, halves: tuple[Label, ...]) -> bool:
+        """Place all of the shorter labels cleanly, or none."""
+        before = len(self.taken), len(self.items)
+        for half in halves:
+            found = self._first_free(self.offer(half, half.spots))
+            if found is None or found[0] >= _ASIDE:
+                del self.taken[before[0] :], self.items[before[1] :]
+                return False
+            self._take(half, found)
+        return True
+
+    def _aside(self, label: Label, limit: float) -> tuple[_Found, Line] | None:
+        """The best place with a leader that costs less than a limit."""
+        taken = np.array(self.taken, dtype=object)
+        solids = np.array(self.board.solids, dtype=object)
+        best: tuple[_Found, Line] | None = None
+        for target in label.targets:
+            own = shapely.Point(target).buffer(_OWN)
+            for cost, spot, box in self.offer(label, _rings(label, target)):
+                if cost >= (best[0][0] if best else limit):
+                    break
+                if shapely.intersects(box, taken).any():
+                    continue
+                leader = _leader(label, spot, target)
+                straight = _straight(leader)
+                thick = straight.buffer(_LEADER)
+                if shapely.intersects(thick, taken).any():
+                    continue
+                if shapely.intersects(thick.difference(own), solids).any():
+                    continue
+                price = cost + _UNDER * len(self.lines.query(straight, predicate="crosses"))
+                if price < (best[0][0] if best else limit):
+                    best = ((price, spot, box), leader)
+        return best
+
+    def _take(self, label: Label, found: _Found) -> None:
+        _, spot, box = found
+        if len(self.lines.query(box, predicate="intersects")):
+            corners = tuple((float(x), float(y)) for x, y in label.box(spot))
+            self.items.append(Polygon(corners, None, Ink.WHITE))
+        self.taken.append(box)
+        self.items.extend(label.texts(spot))
+
+
+def _inside(corners: NDArray[np.float64], frame: Box) -> NDArray[np.bool_]:
+    """Which of the boxes lie inside a frame."""
+    x, y = corners[:, :, 0], corners[:, :, 1]
+    across = (x >= frame.left - _SLACK) & (x <= frame.right + _SLACK)
+    up = (y >= frame.top - _SLACK) & (y <= frame.bottom + _SLACK)
+    return np.asarray((across & up).all(1))
+
+
+def _rings(label: Label, target: Point) -> Iterator[Spot]:
+    """Level places further and further away."""
+    x, y = target
+    for radius in _RADII:
+        for way in range(_WAYS):
+            angle = radians(360 / _WAYS * way + 7.5)
+            u, v = radius * cos(angle), radius * sin(angle)
+            yield Spot(
+                x + u + (label.width / 2 if u > 0 else -label.width / 2), y + v, 0.0, _ASIDE + 0.35 * radius
+            )
+
+
+def _leader(label: Label, spot: Spot, target: Point) -> Line:
+    """From what it points at to the near end of the label's middle line."""
+    away = 1.0 if spot.x >= target[0] else -1.0
+    return Line(*target, spot.x - away * (label.width / 2 + 0.4), spot.y, Role.DIMENSION)
+
+
+def _straight(line: Line) -> BaseGeometry:
+    return shapely.LineString([(line.x1, line.y1), (line.x2, line.y2)])

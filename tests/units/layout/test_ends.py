@@ -27,11 +27,11 @@ def test_each_corner_in_turn_is_the_one_that_reaches_furthest(number: int) -> No
 
 
 def test_the_plane_of_four_corners_is_that_of_least_squares() -> None:
-    # By hand: top mean 3/16, bottom mean -1/16; near mean 3/16, far mean -1/16; warp (1/2+0-1/8-0)/4.
-    plane = fit_end(corners("1/2", "-1/8", "-1/8", "0"), DEEP, WIDE)
-    assert plane.web_lean == inches("1/4")
-    assert plane.flange_lean == inches("1/4")
-    assert plane.warp == inches("3/16")
+    # By hand: top mean 3/16, bottom mean 0; near mean 5/16, far mean -1/8; warp (1/2 + 1/8 - 1/8 - 1/8)/4.
+    plane = fit_end(corners("1/2", "-1/8", "1/8", "-1/8"), DEEP, WIDE)
+    assert plane.web_lean == inches("3/16")
+    assert plane.flange_lean == inches("7/16")
+    assert plane.warp == inches("3/32")
 
 
 def test_three_corners_give_the_fourth() -> None:

@@ -56,6 +56,11 @@ class Shop:
         command = [sys.executable, "-m", "gageline", *words]
         return subprocess.run(command, env=self.environment, capture_output=True, check=False, timeout=60)
 
+    def seed(self) -> None:
+        """Invented people, the demo jobs and a few ticks."""
+        command = [sys.executable, str(ROOT / "tests" / "shop_seed.py")]
+        subprocess.run(command, env=self.environment, check=True, timeout=120)
+
 
 def start_shop(home: Path, database: str = "", port: int = 0) -> Shop:
     """Start the shop on data of its own and wait until it answers."""

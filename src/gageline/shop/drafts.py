@@ -52,7 +52,7 @@ _FIRST_ROWS: dict[str, tuple[Table, Table]] = {
     ),
     "angles": (
         {"end": "both", "stock": "L4x3-1/2x5/16", "rows": 3},
-        {"end": "both", "stock": "L 100x100x10", "rows": 3},
+        {"end": "both", "stock": "L 100x100x10", "rows": 3, "web_gage": "55", "out_gage": "55"},
     ),
     "plates": (
         {"on": "near", "x": "6'-0", "thickness": "3/8", "width": "4 1/2", "rows": 3},

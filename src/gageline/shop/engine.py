@@ -32,6 +32,13 @@ class Task:
     step: Step | None = None
     weld: Weld | None = None
 
+    @property
+    def words(self) -> str:
+        """What it is called in the log."""
+        if self.step is not None:
+            return f"{self.step.number}. {self.step.title}"
+        return f"weld of the {self.weld.fitting}" if self.weld else self.code
+
 
 @dataclass(frozen=True, slots=True)
 class Card:

@@ -176,6 +176,15 @@ def _usual(info: FieldInfo) -> str:
     return f"as usual: {words}"
 
 
+def _help(info: FieldInfo, kind: str) -> str:
+    """What a field is for, and what holds when it is left empty."""
+    words = info.description or ""
+    default = info.default
+    if info.is_required() or kind in {"choice", "flag"} or not isinstance(default, int | str) or not default:
+        return words
+    return f"{words}; {default} when left out".lstrip("; ")
+
+
 def form_of(model: type[BaseModel], table: Mapping[str, Any], name: str = "", label: str = "") -> Section:
     """The form of a table of the document.
 
@@ -205,7 +214,7 @@ def form_of(model: type[BaseModel], table: Mapping[str, Any], name: str = "", la
             which, choices = _kind_of(kind)
             if choices and not info.is_required():
                 choices = (("", _usual(info)), *choices)
-            help_ = info.description or ""
+            help_ = _help(info, which)
             text = _shown(given, "\n" if which == "lines" else "; ")
             fields.append(Field(path, _words(own), which, help_, text, choices, required=info.is_required()))
     return Section(name, label, tuple(fields), tuple(sections), tuple(rows), open=bool(table))

@@ -6,6 +6,7 @@ import json
 import os
 import zipfile
 from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -65,7 +66,8 @@ def backup(file: Path) -> int:
                         count += 1
         part.replace(file)
     except OSError as refused:
-        part.unlink(missing_ok=True)
+        with suppress(OSError):
+            part.unlink(missing_ok=True)
         reason = (refused.strerror or "it cannot be written").lower()
         raise GagelineError(f"{file} cannot be written ({reason}): choose another place") from refused
     return count

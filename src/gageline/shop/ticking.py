@@ -8,7 +8,7 @@ from datetime import datetime
 from django.db import transaction
 from django.utils import timezone
 
-from gageline.shop.engine import card_of
+from gageline.shop.engine import Task, card_of
 from gageline.shop.jobs import current_text
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Person, Sent, Stage, Tick
@@ -77,7 +77,8 @@ def _strike(person: Person, stroke: Stroke, copy: Copy | None) -> Answer:
         )
     place = "bench" if stroke.task.startswith("bench-") else "fit"
     tasks = card_of(current_text(piece.job), piece.mark).tasks(place)
-    if stroke.task not in {task.code for task in tasks}:
+    task = next((task for task in tasks if task.code == stroke.task), None)
+    if task is None:
         return Answer("conflict", "this card has no such step: open the card again")
     if copy.stage == Stage.GONE:
         return Answer("conflict", f"{name} was sent off already")
@@ -85,11 +86,11 @@ def _strike(person: Person, stroke: Stroke, copy: Copy | None) -> Answer:
         return Answer("conflict", f"{name} still waits for its layout at the Bench")
     known = Tick.objects.filter(copy=copy, card=piece.card, task=stroke.task).first()
     if stroke.done:
-        return _tick(person, stroke, copy, known, name)
-    return _untick(person, stroke, copy, known, name)
+        return _tick(person, stroke, copy, known, task, name)
+    return _untick(person, copy, known, task, name)
 
 
-def _tick(person: Person, stroke: Stroke, copy: Copy, known: Tick | None, name: str) -> Answer:
+def _tick(person: Person, stroke: Stroke, copy: Copy, known: Tick | None, task: Task, name: str) -> Answer:
     piece = copy.piece
     if known is not None:
         same = known.by == person.name
@@ -97,20 +98,20 @@ def _tick(person: Person, stroke: Stroke, copy: Copy, known: Tick | None, name: 
     now = timezone.now()
     at = min(stroke.at, now) if stroke.at else now
     Tick.objects.create(copy=copy, card=piece.card, task=stroke.task, by=person.name, at=at)
-    note(person.name, f"ticked {stroke.task} on {name}", job=piece.job, piece=piece)
+    note(person.name, f"ticked {task.words} on {name}", job=piece.job, piece=piece)
     _move_on(person, copy, name)
     return Answer("done", "")
 
 
-def _untick(person: Person, stroke: Stroke, copy: Copy, known: Tick | None, name: str) -> Answer:
+def _untick(person: Person, copy: Copy, known: Tick | None, task: Task, name: str) -> Answer:
     piece = copy.piece
     if known is None:
         return Answer("done", "")
     if known.by != person.name:
         return Answer("conflict", f"ticked by {known.by}, who takes it back or asks the office")
     known.delete()
-    note(person.name, f"took back {stroke.task} on {name}", job=piece.job, piece=piece)
-    place = Stage.BENCH if stroke.task.startswith("bench-") else Stage.FIT
+    note(person.name, f"took back {task.words} on {name}", job=piece.job, piece=piece)
+    place = Stage.BENCH if task.code.startswith("bench-") else Stage.FIT
     if copy.stage != place:
         Copy.objects.filter(pk=copy.pk).update(stage=place)
         note(person.name, f"{name} is back at {place.label}", job=piece.job, piece=piece)

@@ -135,6 +135,7 @@
     tick(event.target.closest(".step"));
   });
   if (steps.length) {
+    work.classList.add("stepping");
     document.querySelector(".walk").hidden = false;
     document.getElementById("back").addEventListener("click", () => show(at - 1, true));
     document.getElementById("next").addEventListener("click", () => show(at + 1, true));

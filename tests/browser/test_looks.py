@@ -1,0 +1,106 @@
+"""Every page on a phone, a tablet and a desk, light and dark: nothing runs over, and axe finds nothing.
+
+With GAGELINE_SHOTS naming a folder, a picture of each is left there to be looked at.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page
+
+from shop_server import Shop, start_shop
+
+_AXE = (files("axe_core_python") / "axe.min.js").read_text("utf8")
+_PAGES = {
+    "sign-in": "/in/",
+    "sign-in-shop": "/in/shop/",
+    "office": "/office/",
+    "job-new": "/office/new/",
+    "job-import": "/office/import/",
+    "job": "/office/1/",
+    "job-mm": "/office/2/",
+    "facts": "/office/1/facts/",
+    "history": "/office/1/log/",
+    "labels": "/office/1/labels/",
+    "piece-new": "/office/1/piece/",
+    "piece-edit": "/office/1/piece/2/",
+    "piece": "/piece/2/",
+    "bench": "/bench/",
+    "bench-card": "/bench/1/#bench-3",
+    "bench-card-rows": "/bench/7/",
+    "fit": "/fit/",
+    "fit-card": "/fit/2/",
+    "gate": "/gate/",
+    "people": "/people/",
+    "person": "/people/3/",
+    "tablets": "/tablets/",
+    "refused": "/office/1/print/nothing.pdf",
+}
+_SIZES = {"phone": (390, 844), "tablet": (820, 1180), "desk": (1440, 900)}
+_FLOOR = ("bench", "bench-card", "bench-card-rows", "fit", "fit-card", "gate", "sign-in-shop")
+_SMALL_TARGETS = """() => [...document.querySelectorAll('a, button, input, select, summary')]
+  .filter((one) => one.checkVisibility({visibilityProperty: true}) && !one.matches('.skip, [type=hidden]')
+    && !one.closest('label.pick') && !(one.matches('a') && one.closest('p, h1, td, th')))
+  .map((one) => [one.getBoundingClientRect(), one.outerHTML.slice(0, 90)])
+  .filter(([box]) => box.width > 1 && (box.height < 43.5 || box.width < 43.5))
+  .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)"""
+
+
+@pytest.fixture(scope="module")
+def seeded(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shop]:
+    """A shop with people, jobs and some work done."""
+    shop = start_shop(tmp_path_factory.mktemp("looks") / "home")
+    shop.seed()
+    yield shop
+    shop.stop()
+
+
+def _signed_in(context: BrowserContext, shop: Shop) -> Page:
+    page = context.new_page()
+    page.goto(f"{shop.url}/in/")
+    page.get_by_label("Name").fill("Ada Example")
+    page.get_by_label("Password").fill("a long enough secret")
+    page.get_by_role("button", name="Sign in").click()
+    return page
+
+
+def _violations(page: Page) -> list[str]:
+    page.evaluate(_AXE)  # through the debugger, which the content policy does not bind
+    rules = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+    options = {"runOnly": rules, "iframes": False}
+    found = page.evaluate("(options) => axe.run(document, options)", options)["violations"]
+    return [f"{one['id']}: {node['html'][:120]}" for one in found for node in one["nodes"]]
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("size", list(_SIZES))
+def test_every_page_fits_and_everybody_can_use_it(
+    browser: Browser, seeded: Shop, size: str, scheme: str
+) -> None:
+    width, height = _SIZES[size]
+    folder = os.environ.get("GAGELINE_SHOTS", "")
+    wrong: list[str] = []
+    with browser.new_context(
+        viewport={"width": width, "height": height},
+        color_scheme="dark" if scheme == "dark" else "light",
+        service_workers="block",
+    ) as context:
+        page = _signed_in(context, seeded)
+        for name, address in _PAGES.items():
+            page.goto(seeded.url + address)
+            page.wait_for_load_state("load")
+            over = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+            if over > 0:
+                wrong.append(f"{name}: {over} px too wide")
+            if name in _FLOOR:
+                wrong += [f"{name}: small target {one}" for one in page.evaluate(_SMALL_TARGETS)]
+            wrong += [f"{name}: {one}" for one in _violations(page)]
+            if folder:
+                Path(folder).mkdir(parents=True, exist_ok=True)
+                page.screenshot(path=Path(folder) / f"{name}-{size}-{scheme}.png", full_page=True)
+    assert not wrong, "\n".join(wrong)

@@ -1,0 +1,70 @@
+from __future__ import annotations
+
+import errno
+from collections.abc import Callable
+
+import pytest
+from django.db import OperationalError
+from django.http import HttpResponse
+from django.test import Client, RequestFactory
+
+from gageline.errors import ValueProblem
+from gageline.shop.guard import Gatekeeper, Limits
+from gageline.shop.models import Person
+
+
+def test_the_policy_is_strict_on_every_page(owner: Person, signed_in: Callable[[Person], Client]) -> None:
+    for answer in (Client().get("/in/"), signed_in(owner).get("/office/"), Client().get("/nowhere/")):
+        policy = answer["Content-Security-Policy"]
+        assert "script-src 'self';" in policy
+        assert "unsafe" not in policy
+        assert "frame-ancestors 'none'" in policy
+        assert answer["X-Content-Type-Options"] == "nosniff"
+
+
+def test_no_page_has_script_or_style_of_its_own(owner: Person, signed_in: Callable[[Person], Client]) -> None:
+    page = signed_in(owner).get("/office/new/").content.decode()
+    assert " style=" not in page
+    assert "<style" not in page
+    assert page.count("<script") == page.count('<script src="/static/')
+
+
+@pytest.mark.parametrize(
+    ("kind", "size"), [("multipart/form-data; boundary=x", 10**9), ("text/plain", 3_000_000)]
+)
+def test_what_is_too_large_is_refused_before_it_is_read(kind: str, size: int) -> None:
+    reached: list[object] = []
+
+    def inside(request: object) -> HttpResponse:
+        reached.append(request)
+        return HttpResponse()
+
+    request = RequestFactory().post("/office/import/", b"", content_type=kind)
+    request.META["CONTENT_LENGTH"] = str(size)
+    answer = Limits(inside)(request)
+    assert answer.status_code == 413
+    assert b"MB are the limit" in answer.content
+    assert not reached
+
+
+@pytest.mark.parametrize(
+    ("wrong", "status", "words"),
+    [
+        (OperationalError("database or disk is full"), 507, b"disk of the shop"),
+        (OSError(errno.ENOSPC, "No space left on device"), 507, b"disk of the shop"),
+        (OperationalError("attempt to write a readonly database"), 507, b"read-only"),
+        (OSError(errno.EROFS, "Read-only file system"), 507, b"read-only"),
+        (OperationalError("unable to open database file"), 507, b"cannot be opened"),
+        (ValueProblem("a <b> is wrong: mend it"), 422, b"a &lt;b&gt; is wrong"),
+    ],
+)
+def test_trouble_is_said_in_plain_words(wrong: Exception, status: int, words: bytes) -> None:
+    answer = Gatekeeper(lambda _: HttpResponse()).process_exception(RequestFactory().get("/"), wrong)
+    assert answer is not None
+    assert answer.status_code == status
+    assert words in answer.content
+
+
+def test_a_bug_stays_a_bug() -> None:
+    request = RequestFactory().get("/")
+    assert Gatekeeper(lambda _: HttpResponse()).process_exception(request, KeyError("x")) is None

@@ -1,0 +1,56 @@
+from __future__ import annotations
+
+import pytest
+
+from gageline.job import PieceEntry, Problem
+from gageline.part import Finding, Severity
+from gageline.shop.fields import form_of
+from gageline.shop.saying import echo, say_all
+from gageline.units import System
+
+
+@pytest.mark.parametrize(
+    ("text", "system", "words"),
+    [
+        ("18-7 1/4", System.FT_IN, "18'-7 1/4\" = 5670.6 mm"),
+        ("5670mm", System.FT_IN, "18'-7 15/64\" = 5670 mm"),
+        ("2'-6; 5'", System.FT_IN, "2'-6\" = 762 mm; 5'-0\" = 1524 mm"),
+        ("90", System.MM, '90 mm = 3 9/16"'),
+    ],
+)
+def test_a_length_is_said_back_in_both_systems(text: str, system: System, words: str) -> None:
+    # 1 in = 25.4 mm (international yard and pound agreement of 1959); the rest is arithmetic
+    assert echo(text, system).text == words
+
+
+def test_a_length_that_cannot_be_read_is_an_error() -> None:
+    said = echo("about a foot", System.FT_IN)
+    assert said.kind == "error"
+    assert "about a foot" in said.text
+
+
+def test_problems_and_findings_stand_at_their_fields() -> None:
+    table = {
+        "copes": [{"end": "left", "depth": "9"}, {"end": "right"}],
+        "holes": [{"name": "hanger", "x": "2"}],
+    }
+    problems = (Problem('piece "B1" → copes 2 → length', "is missing"), Problem('piece "B1" → stock', "no"))
+    findings = (
+        Finding("cope-deep", Severity.WARNING, "B1 left end, top cope", "is deep", "less"),
+        Finding("edge-distance", Severity.WARNING, "B1 hanger, hole 1", "is near", "move it"),
+        Finding("weight", Severity.NOTE, "B1", "is heavy", "two hooks"),
+    )
+    said = {one.id: one for one in say_all(form_of(PieceEntry, table), problems, findings, System.FT_IN)}
+    assert said["copes-1-length"].text == "is missing"
+    assert said["stock"].kind == "error"
+    assert "is deep" in said["copes-0"].text
+    assert "is near" in said["holes-0"].text
+    assert "is heavy" in said["form"].text
+    assert said["copes-0-depth"].text == '9" = 228.6 mm'
+    assert said["mark"].text == ""
+
+
+def test_trouble_is_added_to_trouble() -> None:
+    problems = (Problem("piece 1 → mark", "one"), Problem("piece 1 → mark", "two"))
+    said = {one.id: one for one in say_all(form_of(PieceEntry, {}), problems, (), System.FT_IN)}
+    assert said["mark"].text == "one | two"

@@ -1,0 +1,31 @@
+from __future__ import annotations
+
+from gageline.shop.engine import card_of, layout_of
+from gageline.shop.jobs import current_text
+from gageline.shop.models import Copy, Job, Person, Stage
+from gageline.shop.selectors import jobs_with_counts, marks_table, piece_lines, task_lines, waiting
+from gageline.shop.ticking import Stroke, strike
+
+
+def test_the_list_of_a_job_says_where_its_pieces_are(job: Job) -> None:
+    Copy.objects.filter(piece__mark="B1", number=2).update(stage=Stage.GATE)
+    states = {line.piece.mark: line.states for line in piece_lines(job)}
+    assert states == {"B1": "1 of 2 Bench, 1 of 2 Gate", "P1": "Bench"}
+    (listed,) = jobs_with_counts()
+    assert (listed.all, listed.ready) == (3, 1)  # type: ignore[attr-defined] # added by the query
+
+
+def test_what_waits_says_how_far_it_is(owner: Person, job: Job) -> None:
+    copy = Copy.objects.select_related("piece").get(piece__mark="B1", number=1)
+    strike(owner, Stroke("waiting-key", copy.pk, copy.piece.card, "bench-1"))
+    card = card_of(current_text(job), "B1")
+    first = waiting(Stage.BENCH)[0]
+    assert (first.copy.pk, first.done, first.of) == (copy.pk, 1, len(card.bench))
+    assert [line.tick is not None for line in task_lines(copy, card, "bench")][:2] == [True, False]
+
+
+def test_the_table_of_marks_has_every_reading(job: Job) -> None:
+    steps = layout_of(current_text(job), "B1").main.steps
+    rows = marks_table(steps)
+    assert [row[0] for row in rows] == [str(step.number) for step in steps if step.readings]
+    assert all(row[4] for row in rows)

@@ -8,6 +8,7 @@ from fractions import Fraction
 from gageline.detail.carrier import Carrier
 from gageline.detail.joint import Joint, gage_of
 from gageline.detail.points import field_points, maker_of
+from gageline.detail.reason import Reason
 from gageline.detail.rows import Ladder
 from gageline.detail.seat import build_seat
 from gageline.detail.shop import Shop
@@ -171,6 +172,20 @@ def _drill_support(
     face = Face.NEAR if joint.site.face is Face.FAR else joint.site.face
     points = tuple(point for fitting in fittings for point in field_points(own, fitting))
     other.drill(f"{face}, for a beam", face, points, maker_of(joint, shop))
+    other.reasons.append(_carried(joint, f"{len(points)} holes", shop))
+
+
+def _carried(joint: Joint, what: str, shop: Shop) -> Reason:
+    """Why a support has what it has for a beam."""
+    site, ladder = joint.site, joint.ladder
+    rows = ladder.rows if ladder else 0
+    first = site.support_top - ladder.first if ladder else 0.0
+    return Reason(
+        f"{what} for the {site.word} of {site.member.name}, {shop.say(site.station)} along",
+        f"{rows} rows of its {joint.kind}, the first {shop.say(first)} under the top of {site.support.name}"
+        + (f", spread {shop.say(joint.spread)}" if joint.spread else ""),
+        "geometry of the frame",
+    )
 
 
 def _end_plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop) -> None:
@@ -228,6 +243,7 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     fitting = Fitting(name, FittingKind.PLATE, part, other.seen(placement), site.face, None, Join.WELDED)
     other.fittings.append(fitting)
     other.welds.append(Weld(name, _plate_weld(joint, shop), ladder.length, 2, "both sides of the plate"))
+    other.reasons.append(_carried(joint, f"plate {shop.say(joint.thickness)}", shop))
     face = Face.NEAR if side is Side.NEAR else Face.FAR
     points = field_points(other, fitting)
     own.drill(f"{site.end} end, for the plate", face, points, maker_of(joint, shop))

@@ -154,6 +154,14 @@ def _usable(site: Site, kind: str) -> tuple[str, Finding | None]:
     if kind in {"double angles", "single angle"} and hollow:
         return _refused(site, kind, "free", "a hollow section has no web for angles", "use an end plate")
     seated = {FaceKind.COLUMN_FLANGE, FaceKind.WALL}
+    if kind == "seat" and site.member.stock.profile is not Profile.I_SHAPE:
+        return _refused(
+            site,
+            kind,
+            instead,
+            "a seat wants a section with flanges to both sides",
+            "use a single plate, or an end plate under a hollow section",
+        )
     if kind == "seat" and (slope > _LEVEL or site.kind not in seated or not site.support.is_column):
         why = "a seat wants a level beam at a column's flange or hollow wall"
         return _refused(site, kind, instead, why, "a single plate is detailed")

@@ -42,6 +42,7 @@ class Joint:
         spread: between the two lines of bolts in the support; None where there are no two.
         angle: the connection angle or the seat.
         thickness: of a plate.
+        length: of a seat.
         gage: of a plate: along the beam from the face to the bolts, at the web's middle.
         reasons: why, in the order decided.
         findings: what is wrong.
@@ -53,6 +54,7 @@ class Joint:
     spread: Length | None = None
     angle: Section | None = None
     thickness: Length = ZERO
+    length: Length = ZERO
     gage: Length = ZERO
     reasons: tuple[Reason, ...] = ()
     findings: tuple[Finding, ...] = ()
@@ -338,10 +340,24 @@ def _seat(joint: Joint, shop: Shop) -> Joint:
     gage = site.member.stock.gage
     if gage is None:
         gage = up_to(site.member.stock.bf.inches / 2, shop.pick(0.25, 5))
+    room = Length.from_inches(_face_room(site))
+    least = gage + shop.practice.end_distance * 2
+    if least > room * 2:
+        found = Finding(
+            _NARROW,
+            Severity.ERROR,
+            f"{site.member.name} {site.word}",
+            f"a seat for bolts {shop.say(gage)} apart is {shop.say(least)} long, the face has "
+            f"{shop.say(room * 2)}: no connection is detailed",
+            "use a single plate, or a wider column",
+        )
+        return without(replace(joint, findings=(*joint.findings, found)))
+    wanted = up_to(site.member.stock.bf.inches, shop.pick(0.5, 10))
+    length = max(min(wanted, round_down(room * 2, shop.pick(0.125, 1))), least)
     reason = Reason(
-        f"seat {angle.designation}",
+        f"seat {angle.designation}, {shop.say(length)} long",
         "the beam's bottom flange lies on its shorter leg; a clip holds the top",
         PRACTICE,
         site.word,
     )
-    return replace(joint, angle=angle, spread=gage, reasons=(*joint.reasons, reason))
+    return replace(joint, angle=angle, spread=gage, length=length, reasons=(*joint.reasons, reason))

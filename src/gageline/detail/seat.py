@@ -6,7 +6,7 @@ from gageline.detail.carrier import Carrier
 from gageline.detail.joint import Joint, gage_of
 from gageline.detail.points import field_points, maker_of
 from gageline.detail.reason import PRACTICE, Reason
-from gageline.detail.shop import Shop, up_to
+from gageline.detail.shop import Shop
 from gageline.detail.space import UP, placement_of
 from gageline.job import grade_of, stock_named
 from gageline.part import BoltSet, Face, Finding, Fitting, FittingKind, HoleGroup, Join, Part, Severity, Weld
@@ -31,9 +31,7 @@ def build_seat(joint: Joint, own: Carrier, other: Carrier, shop: Shop) -> None:
     site, angle, spread = joint.site, joint.angle, joint.spread
     if angle is None or spread is None:
         return
-    beam = site.member.stock
-    edge = shop.practice.end_distance
-    length = max(up_to(beam.bf.inches, shop.pick(0.5, 10)), spread + edge * 2)
+    length = joint.length
     part = _clip(joint, angle, (length, spread), "outstanding leg", shop)
     low = site.point[2] - site.member.upright_depth()
     placement = placement_of(site.on_face(-length.inches / 2, low), site.aside, _DOWN)

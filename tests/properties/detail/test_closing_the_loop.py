@@ -18,7 +18,19 @@ CONNECTIONS = ("double angles", "single angle", "single plate", "end plate", "ex
 COLUMN_KINDS = (*CONNECTIONS, "seat")
 COLUMNS = ("W8X31", "W10X49", "W12X65", "W14X90", "HSS8X8X3/8", "HSS6X6X3/8")
 TURNS = st.sampled_from([0, 90, 180, 270])
-BEAMS = ("W8X18", "W10X22", "W12X26", "W14X30", "W16X26", "W18X35", "W21X50", "C12X20.7", "C10X15.3")
+BEAMS = (
+    "W8X18",
+    "W10X22",
+    "W12X26",
+    "W14X30",
+    "W16X26",
+    "W18X35",
+    "W21X50",
+    "C12X20.7",
+    "C10X15.3",
+    "HSS8X4X1/4",
+    "HSS10X6X3/8",
+)
 
 
 @st.composite

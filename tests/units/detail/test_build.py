@@ -82,3 +82,12 @@ def test_an_end_plate_lies_on_the_web() -> None:
     (plate,) = left(beam)
     assert plate.part.stock.designation == "PL3/8X8"
     assert len(girder.assembly.main.groups[0].holes) == 6
+
+
+def test_a_girder_says_what_its_holes_are_for() -> None:
+    result = detailed(bay())
+    (reason,) = [one for one in result.reasons["G1"] if "holes" in one.decision]
+    assert reason.decision == "6 holes for the start of B1, 10'-0\" along"
+    assert (
+        reason.because == '3 rows of its double angles, the first 3 1/4" under the top of G1, spread 5 3/8"'
+    )

@@ -39,6 +39,11 @@ def test_the_connection_follows_by_rule(keys: dict[str, object], kind: str) -> N
             "cannot be bolted",
         ),
         ({"beam": "HSS8X4X1/4", "ends": {"connection": "double angles"}}, "free", "has no web for angles"),
+        (
+            {"beam": "C12X20.7", "ends": {"connection": "seat"}},
+            "single plate",
+            "a seat wants a section with flanges",
+        ),
         ({"ends": {"connection": "seat"}}, "single plate", "a seat wants a level beam"),
         ({"to": {"on": "G2", "at": -100}}, "free", "a skew of 50.7 degrees is over 45"),
     ],

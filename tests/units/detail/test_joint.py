@@ -76,7 +76,7 @@ def test_a_thick_plate_on_a_thick_web_is_a_finding() -> None:
 
 
 def test_a_plate_that_does_not_fit_the_face_is_a_finding_and_not_built() -> None:
-    narrow = at_column("W8X31", "end plate")
+    narrow = at_column("W6X25", "end plate")
     assert narrow.kind == "free"
     (found,) = [one for one in narrow.findings if one.code == "face-too-narrow"]
     assert "no connection is detailed" in found.message

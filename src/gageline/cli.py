@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import signal
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 from fractions import Fraction
 from importlib.metadata import version
@@ -26,6 +28,7 @@ from gageline.sheets import (
     Sheet,
     bench_cards,
     check_sheet,
+    cutting_sheet,
     fitting_templates,
     parts_list,
     piece_drawings,
@@ -35,6 +38,8 @@ from gageline.shop import backup as back_up
 from gageline.shop import restore as put_back
 from gageline.shop import serve as serve_shop
 from gageline.steel import facts, find
+from gageline.stock import Effort, ShopPlan, Steel, answer, ask, open_rack, traces, weigh_plan
+from gageline.stock import Progress as Search
 from gageline.strength import Method, check_strength, report_of, summary_of
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job
 from gageline.units import Length, System, exact_text, feet_inches, inches_text, millimetres, parse_length
@@ -226,7 +231,7 @@ def verify(
     job, findings = full.job, (*full.findings, *check_job(full.job))
     for finding in findings:
         say.print(finding.text(), markup=False, soft_wrap=True)
-    strength = check_strength(job, _method(method))
+    strength = check_strength(job, _method(method), full.detailed)
     for line in report_of(strength, job.system, working=working):
         say.print(line, markup=False, soft_wrap=True)
     counts = [f"{sum(f.severity is kind for f in findings)} {kind}s" for kind in Severity]
@@ -238,8 +243,9 @@ def verify(
 @app.command()
 def checks(job_file: JobFile, method: DesignMethod = None, out: Out = None) -> None:
     """The check sheet: every limit state of every connection with its working, as a PDF to sign."""
-    job = _opened(job_file).job
-    strength = check_strength(job, _method(method))
+    full = _opened(job_file)
+    job = full.job
+    strength = check_strength(job, _method(method), full.detailed)
     _write(out or Path(f"{job_file.stem}-checks.pdf"), to_pdf(check_sheet(job, strength)))
     say.print(summary_of(strength), markup=False, soft_wrap=True)
 
@@ -339,11 +345,100 @@ def _factor(text: str) -> Fraction:
 
 
 @app.command()
+def cut(
+    job_files: Annotated[list[Path], typer.Argument(help="one job document or more", metavar="JOB...")],
+    rack: Annotated[Path, typer.Option("--rack", "-r", help="the rack document: saw, sticks, prices")],
+    out: Out = None,
+    as_json: AsJson = False,
+    seconds: Annotated[
+        float, typer.Option("--seconds", min=0, help="the most that one section may take")
+    ] = 60.0,
+) -> None:
+    """The cutting plan: what to order, which piece from which stick, as sheets to tick off.
+
+    The cost is proven least, or said with the bound below it. Ctrl-C ends the search with the best plan.
+    """
+    jobs = tuple(_opened(job_file).job for job_file in job_files)
+    question = ask(jobs, open_rack(rack))
+    with _search(seconds) as effort:
+        plan = answer(question, effort)
+    if as_json:
+        print(json_text(_plan_facts(plan), question.rack.system))
+    else:
+        _show_plan(plan, jobs[0].system)
+    if out or not as_json:
+        _write(out or Path(f"{job_files[0].stem}-cutting.pdf"), to_pdf(cutting_sheet(jobs, plan)))
+
+
+@contextmanager
+def _search(seconds: float) -> Iterator[Effort]:
+    """A search that shows bound and best on a screen, and that Ctrl-C ends with the best plan kept."""
+    asked: list[int] = []
+
+    def stop(number: int, _frame: object) -> None:
+        asked.append(number)
+        signal.signal(signal.SIGINT, before)  # a second Ctrl-C ends the program
+
+    before = signal.signal(signal.SIGINT, stop)
+    try:
+        column = TextColumn("{task.description}", markup=False)
+        with Progress(column, console=aside, transient=True, disable=not aside.is_terminal) as shown:
+            task = shown.add_task("planning cuts", total=None)
+
+            def tell(steel: Steel, search: Search) -> None:
+                best = "no plan yet" if search.best is None else f"best {search.best / 100:,.2f}"
+                bound = f"none below {search.bound / 100:,.2f}"
+                shown.update(task, description=f"{steel}: {best}, {bound}, {search.seconds:.0f} s")
+
+            yield Effort(seconds, lambda: bool(asked), tell)
+    finally:
+        signal.signal(signal.SIGINT, before)
+    if asked:
+        aside.print("stopped: this is the best plan so far")
+
+
+def _plan_facts(plan: ShopPlan) -> dict[str, object]:
+    """A cutting plan for other programs: every stick, the order, and piece to stick to heat."""
+    return {
+        "cents": plan.cents,
+        "bound": plan.bound,
+        "proven": plan.cents == plan.bound,
+        "weights": weigh_plan(plan),
+        "order": [{"offer": offer, "sticks": count} for offer, count in plan.cuts.order()],
+        "sections": plan.cuts.sections,
+        "plates": plan.plates,
+        "traces": traces(plan),
+    }
+
+
+def _show_plan(plan: ShopPlan, system: System) -> None:
+    table = Table("steel", "sticks", "set-ups", "yield", "cost", "none below")
+    for section in plan.cuts.sections:
+        counts = str(len(section.sticks)), str(section.setups), f"{100 * section.yield_:.1f} %"
+        table.add_row(str(section.steel), *counts, _amount(section.cents), _amount(section.bound))
+    for asked, plates in zip(plan.question.plates, plan.plates, strict=True):
+        counts = f"{len(plates.sheets)} sheets", "", f"{100 * plates.yield_:.1f} %"
+        table.add_row(str(asked.steel), *counts, _amount(plates.cents), _amount(plates.bound))
+    table.add_section()
+    table.add_row("total", "", "", "", _amount(plan.cents), _amount(plan.bound))
+    say.print(table)
+    for offer, count in plan.cuts.order():
+        say.print(f"order {count} {offer.steel} {_written(offer.length, system)}", markup=False)
+    gap = plan.cents - plan.bound
+    say.print(f"no plan can cost less than {_amount(plan.bound)}, {_amount(gap)} below this one")
+
+
+def _amount(cents: int) -> str:
+    return f"{cents / 100:,.2f}"
+
+
+@app.command()
 def demo(out: Annotated[Path, typer.Option("--out", "-o", help="folder to write to")] = Path("out")) -> None:
-    """The demo job, an invented mezzanine: writes its document and its PDF."""
-    source = files("gageline") / "demo" / "mezzanine.toml"
+    """The demo job, an invented mezzanine: writes its document, the rack's and the PDF of the cards."""
+    source = files("gageline") / "demo"
     job_file = out / "mezzanine.toml"
-    _write(job_file, source.read_bytes())
+    _write(job_file, (source / "mezzanine.toml").read_bytes())
+    _write(out / "rack.toml", (source / "rack.toml").read_bytes())
     cards(job_file, None, out / "mezzanine-cards.pdf")
 
 

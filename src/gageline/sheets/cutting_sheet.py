@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby
+from math import inf
 
 from gageline.job import Job
 from gageline.sheets.boxes import line_height
 from gageline.sheets.cutting_summary import drop_marks, heat_of, summary_parts
 from gageline.sheets.flow import Part, flow, room_of
-from gageline.sheets.furniture import Block, Draft, Heading, bind, fitted
+from gageline.sheets.furniture import Block, Heading, bind, fitted
 from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Anchor, Group, Item, Level, Polygon, Sheet, Text
 from gageline.sheets.sheet_picture import sheet_picture
 from gageline.sheets.stick_picture import Run, lying, runs_of, scale_of, stick_picture
-from gageline.sheets.style import BODY, Ink, Role, Weight
-from gageline.sheets.table import Column, Table
+from gageline.sheets.style import BODY, HEADING, Ink, Role, Weight
+from gageline.sheets.table import Column, Table, table_blocks
 from gageline.stock import (
     End,
     Held,
@@ -40,6 +41,7 @@ _BOX = 4.2
 _CELL = 62.0
 _RIGHT = Anchor.RIGHT
 _NAME = 80
+_SCALE = "Lengths to scale"
 
 
 def cutting_sheet(jobs: Sequence[Job], plan: ShopPlan) -> Sheet:
@@ -59,10 +61,20 @@ def cutting_sheet(jobs: Sequence[Job], plan: ShopPlan) -> Sheet:
     drafts = list(flow(job, heading, list(summary_parts(plan, scribe, width))))
     of_mark = {piece.mark: piece for piece in plan.question.pieces}
     drops = drop_marks(plan)
-    for section in plan.cuts.sections:
-        drafts += _section(job, section, of_mark, drops)
-    for asked, plates in zip(plan.question.plates, plan.plates, strict=True):
-        drafts += _plates(job, asked, plates)
+    sticks = [part for section in plan.cuts.sections for part in _section(job, section, of_mark, drops)]
+    if sticks:
+        drafts += flow(
+            job, Heading("Cutting sheet", detail="stick by stick", scale=_SCALE, care=_CARE), sticks
+        )
+    plates = [
+        part
+        for asked, laid in zip(plan.question.plates, plan.plates, strict=True)
+        for part in _plates(job, asked, laid)
+    ]
+    if plates:
+        drafts += flow(
+            job, Heading("Plate layout", detail="sheet by sheet", scale=_SCALE, care=_CARE), plates
+        )
     return bind(job, "cutting sheets", drafts)
 
 
@@ -80,30 +92,29 @@ def _together(jobs: Sequence[Job]) -> Job:
 
 def _section(
     job: Job, section: SectionPlan, of_mark: Mapping[str, Piece], drops: Mapping[tuple[str, int], str]
-) -> Iterator[Draft]:
-    steel = section.steel
-    sticks = len(section.sticks)
-    detail = f"{' '.join(word for word in (steel.grade, steel.finish) if word)}"
-    heading = Heading(
-        "Cutting sheet", steel.section, detail=detail, scale=f"{sticks} sticks, lengths to scale", care=_CARE
-    )
+) -> Iterator[Part]:
     width, _ = room_of(job)
     scribe = Scribe.of(job)
     scale = scale_of(section.sticks, width)
-    parts: list[Part] = []
     for alike in _alike(section.sticks):
         row = lying(alike[0], of_mark)
-        names = [drops.get((str(steel), stick.number), "") for stick in alike]
-        parts.append(
-            Part(
-                _title(alike, scribe),
-                _stacked(
-                    _cells(alike, names, width), stick_picture(alike[0], row, scribe, width, scale), 2.0
-                ),
-            )
-        )
-        parts.append(Part("", _cuts(runs_of(row), scribe)))
-    yield from flow(job, heading, parts)
+        names = [drops.get((str(section.steel), stick.number), "") for stick in alike]
+        cells = _cells(alike, names, width)
+        picture = _stacked(cells, stick_picture(alike[0], row, scribe, width, scale), 2.0)
+        title = f"{section.steel}, {_title(alike, scribe)}"
+        yield from _with_table(job, title, picture, _cuts(runs_of(row), scribe))
+
+
+def _with_table(job: Job, title: str, picture: Block, table: Table) -> Iterator[Part]:
+    """A picture and its table, on one page if they go."""
+    width, height = room_of(job)
+    ((group, deep),) = table_blocks(table, width, inf, inf)
+    whole = _stacked(picture, Block((group,), deep), 2.0)
+    if whole.height + 2 * line_height(HEADING) <= height:
+        yield Part(title, whole)
+    else:
+        yield Part(title, picture)
+        yield Part("", table)
 
 
 def _alike(sticks: Sequence[StickPlan]) -> Iterator[list[StickPlan]]:
@@ -114,7 +125,7 @@ def _alike(sticks: Sequence[StickPlan]) -> Iterator[list[StickPlan]]:
 
 def _title(alike: Sequence[StickPlan], scribe: Scribe) -> str:
     first, last = alike[0], alike[-1]
-    numbers = f"Stick {first.number}" if first is last else f"Sticks {first.number} to {last.number}, alike"
+    numbers = f"stick {first.number}" if first is last else f"sticks {first.number} to {last.number}, alike"
     done = ", cut already" if first.done else ""
     return f"{numbers}: {scribe.overall(first.stock.length)}{done}"
 
@@ -189,19 +200,14 @@ def _angle(name: str, end: End, scribe: Scribe, *, up: bool) -> str:
     return f"{name} end {scribe.bevel(slope, longer)}"
 
 
-def _plates(job: Job, asked: PlateQuestion, plan: PlatePlan) -> Iterator[Draft]:
+def _plates(job: Job, asked: PlateQuestion, plan: PlatePlan) -> Iterator[Part]:
     width, _ = room_of(job)
     scribe = Scribe.of(job)
-    heading = Heading(
-        "Plate layout", asked.steel.section, detail=asked.steel.grade, scale="Sheets to scale", care=_CARE
-    )
-    parts: list[Part] = []
     for sheet in plan.sheets:
         size = f"{scribe.overall(sheet.sheet.width)} x {scribe.overall(sheet.sheet.length)}"
         heat = f"heat {sheet.sheet.heat}" if sheet.sheet.heat else "heat ____________"
-        parts.append(Part(f"Sheet {sheet.number}: {size}, {heat}", sheet_picture(sheet, scribe, width)))
-        parts.append(Part("", _places(sheet, scribe)))
-    yield from flow(job, heading, parts)
+        title = f"{asked.steel}, sheet {sheet.number}: {size}, {heat}"
+        yield from _with_table(job, title, sheet_picture(sheet, scribe, width), _places(sheet, scribe))
 
 
 def _places(sheet: SheetPlan, scribe: Scribe) -> Table:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -116,7 +116,11 @@ def stick_picture(
             above.append(Reading(middle, f"{run.mark}{count}", Weight.BOLD))
         else:
             shapes += [text for text in inside if text is not None]
-    shapes += _drop(stick, row, scribe, scale)
+    if stick.kept:
+        shapes.append(_kept(stick, row[-1], scale))
+        name = _drop_name(stick, scribe, scale)
+        shapes += [name] if isinstance(name, Text) else []
+        above += [name] if isinstance(name, Reading) else []
     top = running(above[:_MOST], Side.ABOVE, 0.0, (0.0, width), size=FINE)
     below = running(_readings(row, scribe, scale), Side.BELOW, _BAND, (0.0, width), size=FINE, datum=0.0)
     items = Group((*shapes, *top.items, *below.items), 0.0, top.depth)
@@ -164,22 +168,20 @@ def _readings(row: Sequence[Lying], scribe: Scribe, scale: float) -> list[Readin
     return [Reading(place.mm * scale, scribe.tell(place)) for place in places]
 
 
-def _drop(stick: StickPlan, row: Sequence[Lying], scribe: Scribe, scale: float) -> Iterator[Item]:
-    """What is left at the far end: white and named where it is kept."""
-    if not stick.kept:
-        return
+def _drop_name(stick: StickPlan, scribe: Scribe, scale: float) -> Text | Reading:
+    """The length of the drop, in it or, where it is too short on paper, above."""
     left, right = (stick.stock.length - stick.drop).mm * scale, stick.stock.length.mm * scale
-    yield _kept(left, right, row[-1], scale)
     name = f"drop {scribe.tell(stick.drop)}"
-    room = right - left - 1.0
     middle = (left + right) / 2
-    size = BODY if text_width(name, BODY) <= room else FINE
-    if text_width(name, size) <= room:
-        yield Text(middle, _BAND / 2, name, size, anchor=Anchor.CENTRE, level=Level.MIDDLE)
+    for size in (BODY, FINE):
+        if text_width(name, size) <= right - left - 1.0:
+            return Text(middle, _BAND / 2, name, size, anchor=Anchor.CENTRE, level=Level.MIDDLE)
+    return Reading(middle, name)
 
 
-def _kept(left: float, right: float, last: Lying, scale: float) -> Polygon:
+def _kept(stick: StickPlan, last: Lying, scale: float) -> Polygon:
     """The drop, white, its first end as the last cut left it."""
+    left, right = (stick.stock.length - stick.drop).mm * scale, stick.stock.length.mm * scale
     run = last.last.run.mm * scale
     high, low = (left, left - run) if last.last_up else (left - run, left)
     return Polygon(((high, 0.0), (right, 0.0), (right, _BAND), (low, _BAND)), Role.OUTLINE, Ink.WHITE)

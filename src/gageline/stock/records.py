@@ -228,6 +228,13 @@ class StickPlan:
         return self.stock.cents - self.credit
 
     @property
+    def covered(self) -> Length:
+        """Length of the stick under pieces; where two nest in one angled cut it counts once."""
+        befores = (None, *self.pieces)
+        nested = [max(ZERO, b.stop - p.start) for b, p in zip(befores, self.pieces, strict=False) if b]
+        return sum((p.length for p in self.pieces), ZERO) - sum(nested, ZERO)
+
+    @property
     def setup(self) -> tuple[Length, tuple[Length, ...]]:
         """What the saw man sets: the stick's length and the lengths cut from it in order."""
         return self.stock.length, tuple(p.length for p in self.pieces)
@@ -272,7 +279,7 @@ class SectionPlan:
     @property
     def yield_(self) -> float:
         """Part of the stick length that ends up in pieces, 0 to 1; kept drops count as not yet used."""
-        cut = sum(p.length.ticks for s in self.sticks for p in s.pieces)
+        cut = sum(s.covered.ticks for s in self.sticks)
         used = sum(s.stock.length.ticks - (s.drop.ticks if s.kept else 0) for s in self.sticks)
         return cut / used if used else 0.0
 

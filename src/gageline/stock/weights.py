@@ -51,7 +51,7 @@ def weigh_section(section: SectionPlan, blanks: tuple[Blank, ...]) -> Weights:
 
     return Weights(
         weight([s.stock.length for s in section.sticks]),
-        weight([p.length for s in section.sticks for p in s.pieces]),
+        weight([s.covered for s in section.sticks]),
         weight([s.drop for s in section.sticks if s.kept]),
     )
 

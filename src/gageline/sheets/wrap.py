@@ -53,7 +53,7 @@ def _lines(parts: list[str], width: float, size: float, weight: Weight) -> Itera
 
 
 def _parts(word: str, width: float, size: float, weight: Weight) -> Iterator[str]:
-    while text_width(word, size, weight) > width and len(word) > 1:
+    while text_width(word, size, weight) > width + 1e-9 and len(word) > 1:
         fits = next(
             n for n in range(len(word) - 1, 0, -1) if n == 1 or text_width(word[:n], size, weight) <= width
         )

@@ -1,0 +1,293 @@
+"""Elevations along grid lines: columns, beams with their depth, levels and tops of steel."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from gageline.detail import Detailed, FullJob, Line
+from gageline.errors import ValueProblem
+from gageline.job import Job
+from gageline.sheets.boxes import line_height
+from gageline.sheets.dimensions import Dimensions, running
+from gageline.sheets.fonts import text_width
+from gageline.sheets.framing_plan import ERECTION_CARE, job_frame
+from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
+from gageline.sheets.labels import Reading, Side
+from gageline.sheets.placing import Board, Label, Run, Spot, beside_line, placed_labels
+from gageline.sheets.plan_labels import signed
+from gageline.sheets.plan_regions import Region
+from gageline.sheets.plan_sides import Edge, Edging, edging, grid_line
+from gageline.sheets.plan_signs import PlanView
+from gageline.sheets.scales import plan_scales
+from gageline.sheets.scene import Box, Group, Item, Paper, Point, Polygon, Sheet, Text
+from gageline.sheets.scene import Level as Height
+from gageline.sheets.scene import Line as Stroke
+from gageline.sheets.style import FINE, Role, Weight
+from gageline.units import System
+
+__all__ = ["grid_elevations"]
+
+_NEAR = 12.0  # inches from a grid line that a member may be and still stand on it
+_LEAST = 1.0 / 32
+_MARGIN = 8.0
+_INSET = 3.0
+_NOTE = 4.5  # mm for the line of notes under the drawing
+_SMALL = 8
+_WORDS = (
+    "Members that run into this plane are not shown. Heights at beams are tops of steel that lie off a level."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Member:
+    """A member in the plane of an elevation: corners, inches along the line and up, and what it is called."""
+
+    name: str
+    corners: tuple[Point, ...]
+    runs: tuple[Run, ...]
+    upright: bool = False
+
+    @property
+    def middle(self) -> float:
+        us = [u for u, _ in self.corners]
+        return (min(us) + max(us)) / 2
+
+
+@dataclass(frozen=True, slots=True)
+class _Plane:
+    """What stands on a grid line, or on a stretch of it."""
+
+    job: Job
+    name: str
+    members: tuple[_Member, ...]
+    grid: tuple[tuple[str, float], ...]
+    levels: tuple[tuple[str, float], ...]
+
+    @property
+    def region(self) -> Region:
+        points = [p for member in self.members for p in member.corners]
+        us, zs = [u for u, _ in points], [z for _, z in points]
+        own = [z for _, z in self.levels if min(zs) - 12 <= z <= max(zs) + 12]
+        return Region(min(us) - 12, min([*zs, *own]) - 6, max(us) + 12, max([*zs, *own]) + 6)
+
+
+def grid_elevations(full: FullJob, names: Sequence[str] = ()) -> Sheet:
+    """Elevations along the grid lines that members stand on.
+
+    Args:
+        full: a job with a frame.
+        names: of the grid lines wanted, in their order; empty for all.
+
+    Raises:
+        ValueProblem: a job without a frame, a name of no grid line, a text with a character that the font
+            lacks, or members so close together that no sheet can show them.
+    """
+    job_frame(full)
+    drafts: list[Draft] = []
+    if full.detailed is not None:
+        frame = full.detailed.frame
+        known = [*frame.grid_x, *frame.grid_y]
+        for name in names or known:
+            if name not in known:
+                raise ValueProblem(f'"{name}" is no grid line of the frame: use one of {", ".join(known)}')
+            plane = _plane(full.job, full.detailed, name)
+            if plane.members:
+                stretches = _stretches(plane)
+                for n, (stretch, drawn) in enumerate(stretches, 1):
+                    drafts.append(_draft(stretch, drawn, n, len(stretches)))
+    return bind(full.job, "grid elevations", drafts)
+
+
+def _plane(job: Job, detailed: Detailed, name: str) -> _Plane:
+    """Everything that stands on a grid line."""
+    frame = detailed.frame
+    axis, at = (0, frame.grid_x[name]) if name in frame.grid_x else (1, frame.grid_y[name])
+    across = frame.grid_y if axis == 0 else frame.grid_x
+    marks: dict[str, list[str]] = {}
+    for one in detailed.placed:
+        marks.setdefault(one.member, []).append(one.mark)
+    members = tuple(
+        _member(line, 1 - axis, marks[line.name], frame.levels, job.system)
+        for line in frame.lines.values()
+        if line.name in marks and all(abs(p[axis] - at) <= _NEAR for p in (line.start, line.finish))
+    )
+    return _Plane(job, name, members, tuple(across.items()), tuple(frame.levels.items()))
+
+
+def _member(line: Line, axis: int, marks: list[str], levels: dict[str, float], system: System) -> _Member:
+    """A member as its outline in the plane.
+
+    Args:
+        line: the member.
+        axis: along which the plane runs: 0 for x, 1 for y.
+        marks: of its piece, or of its shafts from the bottom.
+        levels: elevations by name, inches.
+        system: the units.
+    """
+    u, z = line.start[axis], line.start[2]
+    v, w = line.finish[axis], line.finish[2]
+    runs: tuple[Run, ...] = ((", ".join(marks), Weight.BOLD), (f" {line.stock.designation}", Weight.REGULAR))
+    if line.is_column:
+        seen = abs(line.ey[axis])  # 1 where the depth lies in the plane
+        half = (line.stock.d.inches * seen + line.stock.bf.inches * (1 - seen)) / 2
+        return _Member(
+            line.name, ((u - half, z), (u + half, z), (u + half, w), (u - half, w)), runs, upright=True
+        )
+    if line.name != marks[0]:
+        runs = (*runs, (f", place {line.name}", Weight.REGULAR))
+    tops = [
+        one for one in dict.fromkeys((z, w)) if all(abs(one - level) >= _LEAST for level in levels.values())
+    ]
+    if tops:
+        runs = (*runs, (f" ({' to '.join(signed(one, system) for one in tops)})", Weight.REGULAR))
+    deep = line.upright_depth()
+    return _Member(line.name, ((u, z), (v, w), (v, w - deep), (u, z - deep)), runs)
+
+
+_Drawn = tuple[list[Item], str, Paper]
+
+
+def _stretches(plane: _Plane) -> list[tuple[_Plane, _Drawn]]:
+    """A plane in as many stretches as it takes to write on all of its members."""
+    papers = [large_paper(plane.job)]
+    if len(plane.members) <= _SMALL:
+        papers.insert(0, paper_of(plane.job))
+    for paper in papers:
+        drawn = _on_paper(plane, paper)
+        if drawn is not None:
+            return [(plane, (*drawn, paper))]
+    middles = sorted(member.middle for member in plane.members)
+    cut = (middles[(len(middles) - 1) // 2] + middles[len(middles) // 2]) / 2
+    halves = [tuple(m for m in plane.members if (m.middle <= cut) is first) for first in (True, False)]
+    if not all(halves):
+        raise ValueProblem(
+            f'the elevation on grid line "{plane.name}" has {len(plane.members)} members too close together '
+            "to be labelled on any sheet: give some of them a grid line of their own"
+        )
+    parts = (_Plane(plane.job, plane.name, half, plane.grid, plane.levels) for half in halves)
+    return [stretch for part in parts for stretch in _stretches(part)]
+
+
+def _draft(plane: _Plane, drawn: _Drawn, number: int, many: int) -> Draft:
+    items, scale, paper = drawn
+    part = f", part {number} of {many}" if many > 1 else ""
+    heading = Heading("Elevation", detail=f"Grid line {plane.name}{part}", scale=scale, care=ERECTION_CARE)
+    return Draft(heading, tuple(items), landscape=True, paper=paper)
+
+
+def _on_paper(plane: _Plane, paper: Paper) -> tuple[list[Item], str] | None:
+    """The plane at the largest scale at which it fits; None where it or its labels do not."""
+    room = space(plane.job, landscape=True, paper=paper)
+    free = Box(room.left + _INSET, room.top + _INSET, room.right - _INSET, room.bottom - _INSET - _NOTE)
+    region = plane.region
+    for scale in plan_scales(plane.job.system):
+        k = scale.paper
+        width, height = (region.right - region.left) * k, (region.high - region.low) * k
+        try:
+            sides = _sides(plane, PlanView(region, k, 0.0, height))
+        except ValueProblem:
+            continue
+        left, above, right = (side.depth + _MARGIN for side in sides)
+        across, up = width + left + right, height + above + _MARGIN
+        if across > free.width or up > free.height:
+            continue
+        view = PlanView(
+            region,
+            k,
+            free.left + left + (free.width - across) / 2,
+            free.top + above + height + (free.height - up) / 2,
+        )
+        drawn = _drawn(plane, view)
+        if drawn is None:
+            return None
+        note = Text(free.left, free.bottom + 0.6, _WORDS, FINE, level=Height.TOP)
+        return [*drawn, note], scale.name
+    return None
+
+
+def _frame(view: PlanView) -> Box:
+    region = view.region
+    return Box(
+        view.x(region.left) - _MARGIN,
+        view.y(region.high) - _MARGIN,
+        view.x(region.right) + _MARGIN,
+        view.y(region.low) + _MARGIN,
+    )
+
+
+def _sides(plane: _Plane, view: PlanView) -> tuple[Dimensions, Edging, Edging]:
+    """Levels at the left, the grid above, heights between the levels at the right."""
+    frame, region, system = _frame(view), view.region, plane.job.system
+    levels = [(name, z) for name, z in plane.levels if region.low <= z <= region.high]
+    readings = [Reading(view.y(z), f"{name} {signed(z, system)}") for name, z in levels]
+    left = running(readings, Side.LEFT, frame.left, (frame.top, frame.bottom), size=FINE)
+    grid = tuple((name, u) for name, u in plane.grid if region.left <= u <= region.right)
+    above = edging(
+        Edge(Side.ABOVE, grid, (), bubbles=True),
+        frame.top,
+        view.x(0.0),
+        view.scale,
+        (frame.left, frame.right),
+        system,
+    )
+    heights = Edge(Side.RIGHT, (), tuple(z for _, z in levels), bubbles=False)
+    right = edging(heights, frame.right, view.y(0.0), -view.scale, (frame.top, frame.bottom), system)
+    return left, above, right
+
+
+def _drawn(plane: _Plane, view: PlanView) -> list[Item] | None:
+    """Lines and labels of the plane; None where a label finds no room."""
+    frame, region = _frame(view), view.region
+    thin: list[Stroke] = [
+        grid_line(frame.top, frame.bottom, view.x(u), upright=True)
+        for _, u in plane.grid
+        if region.left <= u <= region.right
+    ]
+    thin += [
+        grid_line(frame.left, frame.right, view.y(z), upright=False)
+        for _, z in plane.levels
+        if region.low <= z <= region.high
+    ]
+    steel: list[Item] = []
+    strokes: list[BaseGeometry] = [shapely.LineString([(t.x1, t.y1), (t.x2, t.y2)]) for t in thin]
+    for member in plane.members:
+        corners = tuple(view.at(corner) for corner in member.corners)
+        steel.append(Polygon(corners, Role.OUTLINE))
+        strokes.append(shapely.Polygon(corners).exterior)
+    labels = [_label(member, view) for member in plane.members]
+    placed = placed_labels(labels, Board(frame, (), tuple(strokes)))
+    if placed is None:
+        return None
+    sides = _sides(plane, view)
+    return [
+        *thin,
+        *steel,
+        Group(tuple(placed), name="labels"),
+        *(Group(side.items, name="dimensions") for side in sides),
+    ]
+
+
+def _label(member: _Member, view: PlanView) -> Label:
+    """Mark and section of a member: in the beam or over it, beside the column."""
+    corners = [view.at(corner) for corner in member.corners]
+    width = sum(text_width(text, FINE, weight) for text, weight in member.runs)
+    spots = tuple(_spots(member, corners, width))
+    a, b = (corners[0], corners[3]) if member.upright else (corners[0], corners[1])
+    targets = tuple(
+        (a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share) for share in (0.5, 0.35, 0.65, 0.2, 0.8)
+    )
+    return Label(member.runs, spots, targets)
+
+
+def _spots(member: _Member, corners: list[Point], width: float) -> Iterator[Spot]:
+    height = line_height(FINE)
+    if member.upright:
+        yield from beside_line(corners[0], corners[3], width, height)
+        yield from beside_line(corners[1], corners[2], width, height)
+    else:
+        yield from beside_line(corners[0], corners[1], width, height)
+        yield from beside_line(corners[3], corners[2], width, height)

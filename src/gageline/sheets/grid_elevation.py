@@ -19,6 +19,7 @@ from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_o
 from gageline.sheets.labels import Reading, Side
 from gageline.sheets.placing import Board, Label, Run, Spot, beside_line, placed_labels
 from gageline.sheets.plan_labels import signed
+from gageline.sheets.plan_members import steel_ends
 from gageline.sheets.plan_regions import Region
 from gageline.sheets.plan_sides import Edge, Edging, edging, grid_line
 from gageline.sheets.plan_signs import PlanView
@@ -111,41 +112,56 @@ def _plane(job: Job, detailed: Detailed, name: str) -> _Plane:
     for one in detailed.placed:
         marks.setdefault(one.member, []).append(one.mark)
     members = tuple(
-        _member(line, 1 - axis, marks[line.name], frame.levels, job.system)
+        _column(line, 1 - axis, marks[line.name])
+        if line.is_column
+        else _beam(line, 1 - axis, marks[line.name][0], detailed, job.system)
         for line in frame.lines.values()
         if line.name in marks and all(abs(p[axis] - at) <= _NEAR for p in (line.start, line.finish))
     )
     return _Plane(job, name, members, tuple(across.items()), tuple(frame.levels.items()))
 
 
-def _member(line: Line, axis: int, marks: list[str], levels: dict[str, float], system: System) -> _Member:
-    """A member as its outline in the plane.
+def _column(line: Line, axis: int, marks: list[str]) -> _Member:
+    """A column as its outline in the plane.
 
     Args:
-        line: the member.
+        line: the column.
         axis: along which the plane runs: 0 for x, 1 for y.
-        marks: of its piece, or of its shafts from the bottom.
-        levels: elevations by name, inches.
+        marks: of its shafts from the bottom.
+    """
+    u, z, top = line.start[axis], line.start[2], line.finish[2]
+    seen = abs(line.ey[axis])  # 1 where the depth lies in the plane
+    half = (line.stock.d.inches * seen + line.stock.bf.inches * (1 - seen)) / 2
+    corners = ((u - half, z), (u + half, z), (u + half, top), (u - half, top))
+    return _Member(line.name, corners, _runs(", ".join(marks), line), upright=True)
+
+
+def _beam(line: Line, axis: int, mark: str, detailed: Detailed, system: System) -> _Member:
+    """A beam as its outline in the plane, from end to end of its steel.
+
+    Args:
+        line: the beam.
+        axis: along which the plane runs: 0 for x, 1 for y.
+        mark: of its piece.
+        detailed: the frame.
         system: the units.
     """
-    u, z = line.start[axis], line.start[2]
-    v, w = line.finish[axis], line.finish[2]
-    runs: tuple[Run, ...] = ((", ".join(marks), Weight.BOLD), (f" {line.stock.designation}", Weight.REGULAR))
-    if line.is_column:
-        seen = abs(line.ey[axis])  # 1 where the depth lies in the plane
-        half = (line.stock.d.inches * seen + line.stock.bf.inches * (1 - seen)) / 2
-        return _Member(
-            line.name, ((u - half, z), (u + half, z), (u + half, w), (u - half, w)), runs, upright=True
-        )
-    if line.name != marks[0]:
+    start, finish = steel_ends(line, detailed)
+    z, w = (line.top_at((*end, 0.0)) for end in (start, finish))
+    runs = _runs(mark, line)
+    if line.name != mark:
         runs = (*runs, (f", place {line.name}", Weight.REGULAR))
-    tops = [
-        one for one in dict.fromkeys((z, w)) if all(abs(one - level) >= _LEAST for level in levels.values())
-    ]
+    levels = detailed.frame.levels.values()
+    tops = [one for one in dict.fromkeys((z, w)) if all(abs(one - level) >= _LEAST for level in levels)]
     if tops:
-        runs = (*runs, (f" ({' to '.join(signed(one, system) for one in tops)})", Weight.REGULAR))
-    deep = line.upright_depth()
+        heights = " to ".join(dict.fromkeys(signed(one, system) for one in tops))
+        runs = (*runs, (f" ({heights})", Weight.REGULAR))
+    deep, u, v = line.upright_depth(), start[axis], finish[axis]
     return _Member(line.name, ((u, z), (v, w), (v, w - deep), (u, z - deep)), runs)
+
+
+def _runs(mark: str, line: Line) -> tuple[Run, ...]:
+    return (mark, Weight.BOLD), (f" {line.stock.designation}", Weight.REGULAR)
 
 
 _Drawn = tuple[list[Item], str, Paper]

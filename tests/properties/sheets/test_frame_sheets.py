@@ -1,0 +1,55 @@
+"""Laws of the sheets of a frame: no text on another and none outside the frame of the paper."""
+
+from collections import Counter
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from frames import bays
+from gageline.detail import read_full
+from gageline.sheets import Page, Sheet, texts
+from gageline.sheets.column_schedule import column_schedule
+from gageline.sheets.field_bolts import field_bolt_list
+from gageline.sheets.framing_plan import framing_plans
+from gageline.sheets.grid_elevation import grid_elevations
+from gageline.sheets.reasons_table import reasons_table
+from pages import crowded, in_title_block, outside
+
+SPACINGS = st.lists(st.integers(168, 420), min_size=1, max_size=4)
+
+
+def wrong(sheet: Sheet) -> list[object]:
+    """What is wrong with the pages of a sheet."""
+    pages = [page for page in sheet.pages if isinstance(page, Page)]
+    return [
+        found for page in pages for found in (crowded(page), outside(page), in_title_block(page)) if found
+    ]
+
+
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(
+    SPACINGS,
+    st.lists(st.integers(168, 420), min_size=1, max_size=3),
+    st.integers(0, 4),
+    st.sampled_from(["ft-in", "mm"]),
+    st.lists(st.sampled_from([0, 1, 2.25, 3]), max_size=3),
+    st.sampled_from([0.0, 0.0, 12.0, 20.0]),
+    st.integers(1, 2),
+)
+def test_no_text_on_another_and_none_outside(
+    xs: list[int], ys: list[int], infill: int, units: str, drops: list[float], skew: float, levels: int
+) -> None:
+    full = read_full(bays(xs, ys, infill, units=units, drops=drops, skew=skew, levels=levels))
+    assert full.detailed is not None
+    plans = framing_plans(full)
+    for sheet in (plans, grid_elevations(full), column_schedule(full), field_bolt_list(full)):
+        assert wrong(sheet) == []
+    if len(full.detailed.reasons) < 20:
+        assert wrong(reasons_table(full)) == []
+    # Every beam is named once on the plans, whatever parts they are cut into: by its mark, set in bold.
+    marks = {one.member: one.mark for one in full.detailed.placed}
+    wanted = Counter(marks[line.name] for line in full.detailed.frame.beams)
+    written = Counter(
+        text.text for page in plans.pages if isinstance(page, Page) for text in texts(page.items)
+    )
+    assert {mark: written[mark] for mark in wanted} == dict(wanted)

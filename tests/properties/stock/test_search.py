@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import cache
-from itertools import product
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from cutting import least_cost
 from gageline.stock.problem import DropValue, Problem, Stick
 from gageline.stock.search import Found, search
 from gageline.stock.watch import start_watch
@@ -18,37 +17,6 @@ MANY = 120
 
 def solve(problem: Problem) -> Found:
     return search(problem, start_watch(30.0))
-
-
-def brute(problem: Problem) -> int | None:
-    """Least cost by trying every way to cut one stick after another; None where nothing does."""
-    sticks = problem.sticks
-
-    @cache
-    def least(wanted: tuple[int, ...], left: tuple[int, ...]) -> int | None:
-        if not any(wanted):
-            return 0
-        best = None
-        for s, stick in enumerate(sticks):
-            if left[s] == 0:
-                continue
-            fewer = tuple(n - (k == s) for k, n in enumerate(left))
-            for take in product(*(range(n + 1) for n in wanted)):
-                room = stick.length - sum(n * length for n, length in zip(take, problem.lengths, strict=True))
-                allowed = all(n == 0 or not stick.fits or stick.fits[i] for i, n in enumerate(take))
-                if not any(take) or room < 0 or not allowed:
-                    continue
-                earned = 0
-                if stick.drop is not None and room >= stick.drop.keep:
-                    rate, per = stick.drop.rate
-                    earned = max(0, (room + stick.drop.extra) * rate // per)
-                rest = least(tuple(n - t for n, t in zip(wanted, take, strict=True)), fewer)
-                if rest is not None and (best is None or rest + stick.cost - earned < best):
-                    best = rest + stick.cost - earned
-        return best
-
-    total = sum(problem.demand)
-    return least(problem.demand, tuple(total if s.limit is None else min(total, s.limit) for s in sticks))
 
 
 @st.composite
@@ -74,7 +42,7 @@ def test_optimum_equals_brute_force(problem: Problem) -> None:
     found = solve(problem)
     assert found.proven
     assert found.packing is not None
-    assert found.packing.cost == found.bound == brute(problem)
+    assert found.packing.cost == found.bound == least_cost(problem)
 
 
 @settings(max_examples=MANY, deadline=None)
@@ -83,7 +51,7 @@ def test_optimum_with_drops_that_earn_equals_brute_force(problem: Problem) -> No
     found = solve(problem)
     assert found.proven
     assert found.packing is not None
-    assert found.packing.cost == found.bound == brute(problem)
+    assert found.packing.cost == found.bound == least_cost(problem)
 
 
 @settings(max_examples=MANY, deadline=None)
@@ -93,7 +61,7 @@ def test_limited_sticks_alone_are_solved_or_shown_too_few(problem: Problem) -> N
     found = solve(limited)
     cost = None if found.packing is None else found.packing.cost
     assert found.proven
-    assert cost == brute(limited)
+    assert cost == least_cost(limited)
 
 
 @settings(max_examples=MANY, deadline=None)

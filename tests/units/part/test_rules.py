@@ -343,10 +343,12 @@ def clipped(*clips: tuple[End, Face, str, str]) -> Part:
 
 def test_clips_that_run_into_one_another_or_past_the_plate() -> None:
     assert only(clipped((End.LEFT, Face.TOP, "5", "6"), (End.LEFT, Face.BOTTOM, "5", "6"))) == (
-        "error: B1 left end, top clip: runs into the clip at the left end, bottom edge: make one of them smaller"
+        "error: B1 left end, top clip: runs into the clip at the left end, bottom edge: "
+        "make one of them smaller"
     )
     assert only(clipped((End.LEFT, Face.TOP, "7", "4"), (End.RIGHT, Face.TOP, "7", "4"))) == (
-        "error: B1 left end, top clip: runs into the clip at the right end, top edge: make one of them smaller"
+        "error: B1 left end, top clip: runs into the clip at the right end, top edge: "
+        "make one of them smaller"
     )
     assert only(clipped((End.LEFT, Face.TOP, "13", "4"))) == (
         'error: B1 left end, top clip: 1\'-1" along and 4" across is more than the plate, 1\'-0" by 10": '

@@ -20,6 +20,7 @@ from gageline.job.fields import (
     PositiveLength,
     RowLengths,
     StockText,
+    TapeLength,
     Text,
 )
 from gageline.job.fittings import AnglesEntry, EndPlateEntry, PlateEntry, StiffenerEntry
@@ -55,7 +56,7 @@ class JobFacts(Entry):
 class PracticeEntry(Entry):
     """The shop's own defaults; what is left out is Gageline's default for the job's units."""
 
-    tape: PositiveLength | None = Field(None, description="smallest division of the tape")
+    tape: TapeLength | None = Field(None, description="smallest division of the tape")
     bolt: BoltText | None = Field(None, description="size of the bolts that holes are for")
     bolt_grade: Text | None = Field(None, description="of the bolts, printed on the sheets")
     hole: HoleKind | None = Field(None, description="kind of hole for a bolt")

@@ -46,6 +46,7 @@ __all__ = [
     "SlopeText",
     "SomeLengths",
     "StockText",
+    "TapeLength",
     "Text",
     "Turn",
 ]
@@ -53,6 +54,7 @@ __all__ = [
 LONGEST = Length.from_inches(200 * 12)
 _INCH = Length.from_inches(1)
 _LEAST = {System.FT_IN: _INCH / 64, System.MM: Length.from_mm(Fraction(2, 5))}
+_INCH_DIVISIONS = tuple(_INCH / 2**times for times in range(7))
 _LEAST_PIECE = {System.FT_IN: _INCH / 2, System.MM: Length.from_mm(12)}
 _MOST_IN_LIST = 500
 _FARTHEST_TURN = 90
@@ -122,6 +124,19 @@ def _at_least(limits: dict[System, Length]) -> Callable[[object, ValidationInfo]
         return length
 
     return read
+
+
+def _read_tape(value: object, info: ValidationInfo) -> Length:
+    """A division that a tape has: an inch halved up to six times, or whole tenths of a millimetre."""
+    step = _at_least(_LEAST)(value, info)
+    if _system(info) is System.FT_IN:
+        known, usual = step in _INCH_DIVISIONS, "1/8, 1/16, 1/32 or 1/64"
+    else:
+        tenth = Length.from_mm(Fraction(1, 10))
+        known, usual = step <= tenth * 100 and step.ticks % tenth.ticks == 0, "0.5, 1, 2 or 5"
+    if not known:
+        raise ValueProblem(f"{_text_of(value, step, info)} is no division of a tape: give {usual}")
+    return step
 
 
 def _read_not_negative(value: object, info: ValidationInfo) -> Length:
@@ -244,6 +259,7 @@ _WRITE, _WRITE_LIST = PlainSerializer(_write_length), PlainSerializer(_write_len
 SignedLength = Annotated[Length, PlainValidator(_read_length), _WRITE, _SCHEMA]
 LengthText = Annotated[Length, PlainValidator(_read_not_negative), _WRITE, _SCHEMA]
 PositiveLength = Annotated[Length, PlainValidator(_at_least(_LEAST)), _WRITE, _SCHEMA]
+TapeLength = Annotated[Length, PlainValidator(_read_tape), _WRITE, _SCHEMA]
 PieceLength = Annotated[Length, PlainValidator(_at_least(_LEAST_PIECE)), _WRITE, _SCHEMA]
 SomeLengths = Annotated[tuple[Length, ...], PlainValidator(_read_lengths), _WRITE_LIST, _LIST_SCHEMA]
 RowLengths = Annotated[tuple[Length, ...], PlainValidator(_read_rows), _WRITE_LIST, _LIST_SCHEMA]

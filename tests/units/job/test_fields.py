@@ -81,3 +81,15 @@ def test_nothing_of_a_document_changes_once_it_is_read() -> None:
     assert isinstance(document, JobDocument)
     with pytest.raises(ValueError, match="frozen"):
         document.job.name = "other"  # type: ignore[misc] # that is what is tried
+
+
+@pytest.mark.parametrize("tape", ['"1/3"', '"3/64"', '"1mm"', "2"])
+def test_a_tape_in_inches_has_halves_of_halves(tape: str) -> None:
+    with pytest.raises(JobProblems, match=r"no division of a tape: give 1/8, 1/16, 1/32 or 1/64"):
+        piece_of(practice=f"tape = {tape}")
+
+
+@pytest.mark.parametrize("tape", ["0.75", "12", '"1/16in"'])
+def test_a_tape_in_millimetres_has_tenths(tape: str) -> None:
+    with pytest.raises(JobProblems, match=r"no division of a tape: give 0.5, 1, 2 or 5"):
+        piece_of(length="1000", practice=f"tape = {tape}", units="mm")

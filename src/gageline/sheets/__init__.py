@@ -4,10 +4,13 @@ from gageline.sheets.bench_card import bench_cards
 from gageline.sheets.boxes import extent, line_height, text_box, text_start, texts
 from gageline.sheets.breaks import BrokenScale, break_marks, broken_scale
 from gageline.sheets.check_sheet import check_sheet
+from gageline.sheets.column_schedule import column_schedule
 from gageline.sheets.cutting_sheet import cutting_sheet
 from gageline.sheets.dimensions import Dimensions, callout, chain, linear, running
 from gageline.sheets.dxf import DxfUnit, to_dxf
+from gageline.sheets.field_bolts import field_bolt_list
 from gageline.sheets.fonts import FAMILY, FONT_FILES, FONT_FOLDER, text_width
+from gageline.sheets.framing_plan import Opening, framing_plans
 from gageline.sheets.furniture import (
     CARE,
     Block,
@@ -22,11 +25,13 @@ from gageline.sheets.furniture import (
     space,
     title_block,
 )
+from gageline.sheets.grid_elevation import grid_elevations
 from gageline.sheets.inspection_sheet import inspection_sheets
 from gageline.sheets.labels import Reading, Side, Writing
 from gageline.sheets.parts_list import parts_list
 from gageline.sheets.pdf import literal, to_pdf, to_typst
 from gageline.sheets.piece_drawing import piece_drawing, piece_drawings
+from gageline.sheets.reasons_table import reasons_table
 from gageline.sheets.receiving_card import ReceivingCard, receiving_cards
 from gageline.sheets.scene import (
     Anchor,
@@ -82,6 +87,7 @@ __all__ = [
     "Leaf",
     "Level",
     "Line",
+    "Opening",
     "Page",
     "Paper",
     "Point",
@@ -103,11 +109,15 @@ __all__ = [
     "broken_scale",
     "callout",
     "chain",
-    "cutting_sheet",
     "check_sheet",
+    "column_schedule",
+    "cutting_sheet",
     "extent",
+    "field_bolt_list",
     "fitted",
     "fitting_templates",
+    "framing_plans",
+    "grid_elevations",
     "inspection_sheets",
     "leaves",
     "line_height",
@@ -120,6 +130,7 @@ __all__ = [
     "piece_drawings",
     "practice_block",
     "practice_rows",
+    "reasons_table",
     "receiving_cards",
     "running",
     "space",

@@ -36,8 +36,7 @@ def column_schedule(full: FullJob) -> Sheet:
     Raises:
         ValueProblem: a job without a frame, or a text with a character that the font lacks.
     """
-    job_frame(full)
-    rows = tuple(_rows(full.job, full.detailed)) if full.detailed else ()
+    rows = tuple(_rows(full.job, job_frame(full)))
     columns = (
         Column("Grid point", wraps=False), Column("Mark", weight=Weight.BOLD, wraps=False),
         Column("Section", wraps=False), Column("Turn", wraps=False), Column("Base", wraps=False),

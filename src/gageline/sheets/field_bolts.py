@@ -36,17 +36,14 @@ def field_bolt_list(full: FullJob) -> Sheet:
     Raises:
         ValueProblem: a job without a frame, or a text with a character that the font lacks.
     """
-    job_frame(full)
-    job = full.job
-    parts: list[Part] = []
-    if full.detailed is not None:
-        width, _ = room_of(job)
-        parts = [
-            Part("By connection", _connections(job, full.detailed)),
-            Part("To order", _totals(job, full.detailed.field_bolts)),
-            Part("", paragraph("Notes", _NOTE, width, BODY)),
-            *_double(full.detailed, width),
-        ]
+    detailed, job = job_frame(full), full.job
+    width, _ = room_of(job)
+    parts = [
+        Part("By connection", _connections(job, detailed)),
+        Part("To order", _totals(job, detailed.field_bolts)),
+        Part("", paragraph("Notes", _NOTE, width, BODY)),
+        *_double(detailed, width),
+    ]
     heading = Heading("Field bolts", detail="by connection", care=ERECTION_CARE)
     return bind(job, "field bolts", list(flow(job, heading, parts)))
 

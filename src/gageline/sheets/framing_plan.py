@@ -9,7 +9,7 @@ from functools import partial
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from gageline.detail import FullJob
+from gageline.detail import Detailed, FullJob
 from gageline.errors import ValueProblem
 from gageline.job import Job
 from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
@@ -23,8 +23,8 @@ from gageline.sheets.plan_sides import Edge, Edging, edging
 from gageline.sheets.plan_signs import PlanView
 from gageline.sheets.plan_strip import StripFacts, side_strip
 from gageline.sheets.scales import Scale, plan_scales
-from gageline.sheets.scene import Box, Group, Item, Line, Paper, Sheet
-from gageline.sheets.style import Role, Weight
+from gageline.sheets.scene import Box, Group, Item, Line, Paper, Polygon, Sheet
+from gageline.sheets.style import Ink, Role, Weight
 from gageline.units import System
 
 __all__ = ["ERECTION_CARE", "Opening", "framing_plans", "job_frame"]
@@ -77,8 +77,8 @@ class _Part:
         return inside(self.region, self.level.beams)
 
 
-def job_frame(full: FullJob) -> None:
-    """Refuse a job without a frame.
+def job_frame(full: FullJob) -> Detailed:
+    """The frame of a job.
 
     Raises:
         ValueProblem: the job has none.
@@ -87,6 +87,7 @@ def job_frame(full: FullJob) -> None:
         raise ValueProblem(
             f'job "{full.job.facts.name}" has no frame: give [frame] with its grid, columns and members'
         )
+    return full.detailed
 
 
 def framing_plans(full: FullJob, openings: Sequence[Opening] = ()) -> Sheet:
@@ -100,13 +101,12 @@ def framing_plans(full: FullJob, openings: Sequence[Opening] = ()) -> Sheet:
         ValueProblem: a job without a frame, a text with a character that the font lacks, or members so
             close together that no sheet can show them.
     """
-    job_frame(full)
+    detailed = job_frame(full)
+    grid = (detailed.frame.grid_x, detailed.frame.grid_y)
     drafts: list[Draft] = []
-    if full.detailed is not None:
-        frame = full.detailed.frame
-        for level in plan_levels(full.detailed):
-            here = tuple(one for one in openings if one.level == level.name)
-            drafts += _level_drafts(full.job, level, here, (frame.grid_x, frame.grid_y))
+    for level in plan_levels(detailed):
+        here = tuple(one for one in openings if one.level == level.name)
+        drafts += _level_drafts(full.job, level, here, grid)
     return bind(full.job, "framing plans", drafts)
 
 
@@ -300,9 +300,11 @@ def _match_lines(part: _Part, view: PlanView, frame: Box) -> tuple[list[Item], l
             "above": Spot(x, frame.top + label.height / 2 + 0.6),
             "below": Spot(x, frame.bottom - label.height / 2 - 0.6),
         }[side]
-        items += label.texts(spot)
-        solids.append(shapely.Polygon(label.box(spot, 0.3)))
+        corners = label.box(spot, 0.3)
         items += _match_line(side, view, frame)
+        items.append(Polygon(tuple((float(a), float(b)) for a, b in corners), None, Ink.WHITE))
+        items += label.texts(spot)
+        solids.append(shapely.Polygon(corners))
     return items, solids
 
 

@@ -87,19 +87,16 @@ def grid_elevations(full: FullJob, names: Sequence[str] = ()) -> Sheet:
         ValueProblem: a job without a frame, a name of no grid line, a text with a character that the font
             lacks, or members so close together that no sheet can show them.
     """
-    job_frame(full)
+    detailed = job_frame(full)
+    known = [*detailed.frame.grid_x, *detailed.frame.grid_y]
     drafts: list[Draft] = []
-    if full.detailed is not None:
-        frame = full.detailed.frame
-        known = [*frame.grid_x, *frame.grid_y]
-        for name in names or known:
-            if name not in known:
-                raise ValueProblem(f'"{name}" is no grid line of the frame: use one of {", ".join(known)}')
-            plane = _plane(full.job, full.detailed, name)
-            if plane.members:
-                stretches = _stretches(plane)
-                for n, (stretch, drawn) in enumerate(stretches, 1):
-                    drafts.append(_draft(stretch, drawn, n, len(stretches)))
+    for name in names or known:
+        if name not in known:
+            raise ValueProblem(f'"{name}" is no grid line of the frame: use one of {", ".join(known)}')
+        plane = _plane(full.job, detailed, name)
+        stretches = _stretches(plane) if plane.members else []
+        for n, (stretch, drawn) in enumerate(stretches, 1):
+            drafts.append(_draft(stretch, drawn, n, len(stretches)))
     return bind(full.job, "grid elevations", drafts)
 
 

@@ -25,7 +25,6 @@ def reasons_table(full: FullJob, marks: frozenset[str] | None = None) -> Sheet:
     Raises:
         ValueProblem: a job without a frame, or a text with a character that the font lacks.
     """
-    job_frame(full)
     columns = (
         Column("Piece", weight=Weight.BOLD, wraps=False),
         Column("End", wraps=False),
@@ -33,7 +32,7 @@ def reasons_table(full: FullJob, marks: frozenset[str] | None = None) -> Sheet:
         Column("Because"),
         Column("Source"),
     )
-    rows = tuple(_rows(full.detailed, marks)) if full.detailed else ()
+    rows = tuple(_rows(job_frame(full), marks))
     heading = Heading("Reasons", detail="why each piece is as it is", care=CARE)
     table = Part("Reasons, piece by piece", Table(columns, rows, FINE))
     return bind(full.job, "reasons", list(flow(full.job, heading, [table], landscape=True)))

@@ -2,7 +2,7 @@ from itertools import pairwise
 
 import pytest
 
-from gageline.sheets.scales import scales
+from gageline.sheets.scales import plan_scales, scales
 from gageline.units import System
 
 
@@ -18,3 +18,10 @@ def test_an_inch_and_a_half_to_the_foot_is_one_to_eight() -> None:
     scale = next(one for one in scales(System.FT_IN) if one.one_to == 8)
     assert scale.name == '1 1/2" = 1\'-0" (1:8)'
     assert scale.paper * 12 == pytest.approx(1.5 * 25.4)
+
+
+def test_scales_of_plans_fall() -> None:
+    for system in System:
+        steps = [scale.one_to for scale in plan_scales(system)]
+        assert steps == sorted(set(steps))
+        assert steps[0] >= 48

@@ -1,0 +1,43 @@
+"""Sides of a plan: chains and bubbles."""
+
+import pytest
+
+from gageline.errors import ValueProblem
+from gageline.sheets import Circle, texts
+from gageline.sheets.labels import Side
+from gageline.sheets.plan_sides import Edge, edging
+from gageline.units import System
+
+GRID = (("1", 0.0), ("2", 240.0), ("3", 480.0))
+
+
+def words(edge: Edge) -> list[str]:
+    drawn = edging(edge, 50.0, 20.0, 0.25, (10.0, 150.0), System.FT_IN)
+    return [text.text for text in texts(drawn.items)]
+
+
+def test_spacings_and_bubbles() -> None:
+    assert words(Edge(Side.ABOVE, GRID, (), bubbles=True)) == ["20'-0\"", "20'-0\"", "1", "2", "3"]
+
+
+def test_stations_divide_the_inner_chain_only() -> None:
+    found = words(Edge(Side.ABOVE, GRID, (60.0,), bubbles=True))
+    assert found == ["5'-0\"", "15'-0\"", "20'-0\"", "20'-0\"", "20'-0\"", "1", "2", "3"]
+
+
+def test_places_that_no_tape_tells_apart_are_one() -> None:
+    assert words(Edge(Side.BELOW, GRID, (240.01,), bubbles=False)) == ["20'-0\"", "20'-0\""]
+
+
+def test_bubbles_of_near_lines_are_moved_apart() -> None:
+    edge = Edge(Side.LEFT, (("A", 0.0), ("B", 12.0), ("C", 400.0)), (), bubbles=True)
+    drawn = edging(edge, 50.0, 120.0, -0.25, (10.0, 150.0), System.FT_IN)
+    centres = sorted(item.y for item in drawn.items if isinstance(item, Circle))
+    assert centres[2] - centres[1] >= 2 * 3.9
+
+
+def test_too_many_bubbles_are_refused() -> None:
+    grid = tuple((str(n), float(n)) for n in range(30))
+    edge = Edge(Side.ABOVE, grid, (), bubbles=True)
+    with pytest.raises(ValueProblem, match="30 grid bubbles do not fit along 140 mm: split the plan"):
+        edging(edge, 50.0, 20.0, 0.25, (10.0, 150.0), System.FT_IN)

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from gageline.part import Assembly, Part, Point
 from gageline.solid.bodies import Body, bodies_of, body_of
-from gageline.steel import DENSITY
+from gageline.steel import DENSITY, Plate, Profile, Stock, foot_weight
 from gageline.units import Length
 
 __all__ = ["Mass", "mass_of", "total", "weigh"]
 
+_HOLLOW = frozenset({Profile.BOX, Profile.TUBE})
 Matrix = tuple[tuple[float, float, float], tuple[float, float, float], tuple[float, float, float]]
 
 
@@ -40,6 +41,8 @@ class Mass:
 def weigh(piece: Part | Assembly) -> Mass:
     """The weight of a part, or of a piece with its fittings, without welds and bolts.
 
+    Hollow sections weigh what their tables say, by the nominal wall.
+
     Args:
         piece: a part or an assembly.
 
@@ -50,8 +53,22 @@ def weigh(piece: Part | Assembly) -> Mass:
         ValueProblem: when there is no body, see `body_of`.
     """
     if isinstance(piece, Part):
-        return mass_of(body_of(piece))
-    return total([mass_of(body) for body in bodies_of(piece)])
+        return _as_listed(mass_of(body_of(piece)), piece.stock)
+    parts = (piece.main, *(fitting.part for fitting in piece.fittings))
+    bodies = bodies_of(piece)
+    return total([_as_listed(mass_of(body), part.stock) for body, part in zip(bodies, parts, strict=True)])
+
+
+def _as_listed(mass: Mass, stock: Stock) -> Mass:
+    """The mass with the weight that the tables give a hollow section.
+
+    Its body has the design wall, which is thinner than the nominal wall that is bought and lifted.
+    """
+    if isinstance(stock, Plate) or stock.profile not in _HOLLOW:
+        return mass
+    more = stock.weight / foot_weight(stock.area)
+    inertia = _matrix(np.array(mass.inertia) * more)
+    return replace(mass, weight=mass.weight * more, inertia=inertia)
 
 
 def mass_of(body: Body) -> Mass:

@@ -8,7 +8,7 @@ import math
 import pytest
 
 from gageline.part import Cope, End, EndCut, Face, Part
-from gageline.solid import weigh
+from gageline.solid import body_of, mass_of, weigh
 from gageline.units import parse_slope
 from pieces import at, drilled, hole, piece
 
@@ -57,7 +57,7 @@ BEVEL = EndCut(bevel=parse_slope("3 in 12"))
     ],
 )  # fmt: skip
 def test_weight_by_hand(part: Part, volume: float) -> None:
-    assert weigh(part).weight == pytest.approx(volume * POUND, rel=1e-3)
+    assert mass_of(body_of(part)).weight == pytest.approx(volume * POUND, rel=1e-3)
 
 
 def test_a_foot_of_half_inch_by_eight_plate() -> None:

@@ -5,7 +5,7 @@ import pytest
 import trimesh
 
 from gageline.part import Cope, End, EndCut, Face, Part, faces_of
-from gageline.solid import body_of, weigh
+from gageline.solid import body_of, mass_of
 from gageline.steel import DENSITY
 from gageline.units import parse_slope
 from pieces import ONE_OF_EACH, at, drilled, hole, piece
@@ -30,7 +30,7 @@ def test_mass_properties(stock: str) -> None:
     mesh = body_of(part).mesh()
     other = trimesh.Trimesh(mesh.vertices, mesh.triangles, process=False)
     other.density = DENSITY
-    mass = weigh(part)
+    mass = mass_of(body_of(part))
     assert other.is_watertight
     assert other.is_winding_consistent
     assert mass.volume == pytest.approx(other.volume, rel=1e-9)

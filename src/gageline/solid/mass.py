@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from gageline.part import Assembly, Part, Point
 from gageline.solid.bodies import Body, bodies_of, body_of
-from gageline.steel import DENSITY, Plate, Profile, Stock, foot_weight
+from gageline.steel import DENSITY, Plate, Profile, Section, Stock
 from gageline.units import Length
 
 __all__ = ["Mass", "mass_of", "total", "weigh"]
 
+_FOOT = Length.from_inches(12)
 _HOLLOW = frozenset({Profile.BOX, Profile.TUBE})
 Matrix = tuple[tuple[float, float, float], tuple[float, float, float], tuple[float, float, float]]
 
@@ -59,6 +61,12 @@ def weigh(piece: Part | Assembly) -> Mass:
     return total([_as_listed(mass_of(body), part.stock) for body, part in zip(bodies, parts, strict=True)])
 
 
+@cache
+def _listed_over_body(stock: Section) -> float:
+    """The table's weight of a foot over that of its body."""
+    return stock.weight / mass_of(body_of(Part("", stock, "", _FOOT))).weight
+
+
 def _as_listed(mass: Mass, stock: Stock) -> Mass:
     """The mass with the weight that the tables give a hollow section.
 
@@ -66,7 +74,7 @@ def _as_listed(mass: Mass, stock: Stock) -> Mass:
     """
     if isinstance(stock, Plate) or stock.profile not in _HOLLOW:
         return mass
-    more = stock.weight / foot_weight(stock.area)
+    more = _listed_over_body(stock)
     inertia = _matrix(np.array(mass.inertia) * more)
     return replace(mass, weight=mass.weight * more, inertia=inertia)
 

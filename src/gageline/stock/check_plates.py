@@ -26,6 +26,7 @@ def check_plates(
     of_mark = {p.mark: p for p in plates}
     made = Counter(p.mark for s in plan.sheets for p in s.pieces)
     wrong = [f"{m}: {made[m]} cut, {p.quantity} wanted" for m, p in of_mark.items() if made[m] != p.quantity]
+    wrong += [f"{m}: {n} cut, none wanted" for m, n in made.items() if m not in of_mark]
     used = Counter(s.sheet for s in plan.sheets)
     for sheet, count in used.items():
         if sheet not in sheets or (sheet.limit is not None and count > sheet.limit):
@@ -41,10 +42,7 @@ def _check_sheet(plan: SheetPlan, of_mark: dict[str, Plate], burner: Burner) -> 
     wrong = []
     trim, kerf = burner.trim.ticks, burner.kerf.ticks
     for laid in plan.pieces:
-        plate = of_mark[laid.mark]
-        straight = (laid.along, laid.across) == (plate.length, plate.width)
-        turned = (laid.along, laid.across) == (plate.width, plate.length) and not plate.grain
-        if not straight and not turned:
+        if laid.mark in of_mark and not _as_wanted(laid, of_mark[laid.mark]):
             wrong.append(f"{laid.mark} has the wrong sizes or lies across the grain")
         x0, y0, x1, y1 = _corners(laid)
         if (
@@ -62,6 +60,12 @@ def _check_sheet(plan: SheetPlan, of_mark: dict[str, Plate], burner: Burner) -> 
     if burner.shear and not _separable([_corners(p) for p in plan.pieces]):
         wrong.append("the pieces cannot be cut from edge to edge")
     return wrong
+
+
+def _as_wanted(laid: Laid, plate: Plate) -> bool:
+    straight = (laid.along, laid.across) == (plate.length, plate.width)
+    turned = (laid.along, laid.across) == (plate.width, plate.length) and not plate.grain
+    return straight or turned
 
 
 def _corners(laid: Laid) -> tuple[int, int, int, int]:

@@ -18,7 +18,7 @@ DEMO = files("gageline") / "demo"
 @pytest.fixture
 def run(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path) -> Run:
     """Run a command in an empty folder that holds the demo jobs; its exit code, output and refusals."""
-    for name in ("mezzanine.toml", "mezzanine-frame.toml"):
+    for name in ("mezzanine.toml", "mezzanine-frame.toml", "rack.toml"):
         (tmp_path / name).write_bytes((DEMO / name).read_bytes())
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("COLUMNS", "200")
@@ -189,6 +189,35 @@ def test_a_sum_that_makes_no_sense_is_refused(run: Run, terms: tuple[str, ...], 
     assert message in err
 
 
+def test_the_cutting_plan(run: Run, tmp_path: Path) -> None:
+    code, out, err = run("cut", "mezzanine.toml", "--rack", "rack.toml", "--out", "cut.pdf")
+    assert (code, err) == (0, "")
+    assert "no plan can cost less than" in out
+    text = "".join(
+        page.get_textpage().get_text_bounded() for page in pypdfium2.PdfDocument(tmp_path / "cut.pdf")
+    )
+    assert "To order" in text
+    assert "7K2214" in text
+
+
+def test_the_cutting_plan_as_json_traces_every_piece_to_its_heat(run: Run, tmp_path: Path) -> None:
+    code, out, _ = run("cut", "mezzanine.toml", "--rack", "rack.toml", "--json")
+    assert code == 0
+    facts = json.loads(out)
+    assert facts["bound"] <= facts["cents"]
+    assert any(trace["piece"] == "B1" and trace["heat"] == "7K2214" for trace in facts["traces"])
+    assert not list(tmp_path.glob("*.pdf"))
+
+
+def test_steel_that_the_rack_has_not_is_named(run: Run, tmp_path: Path) -> None:
+    rack = (tmp_path / "rack.toml").read_text("utf8").replace('"W16x31"', '"W16x36"')
+    (tmp_path / "rack.toml").write_text(rack, "utf8")
+    code, _, err = run("cut", "mezzanine.toml", "--rack", "rack.toml")
+    assert code == 2
+    assert 'W16X31 A992: piece "B2"' in err
+    assert "there is no stick of this steel: order some, or add what is on the rack" in err
+
+
 def test_the_version(run: Run) -> None:
     code, out, _ = run("--version")
     assert (code, out.strip()) == (0, "0.1.0")
@@ -197,5 +226,5 @@ def test_the_version(run: Run) -> None:
 def test_help_is_short_and_names_every_command(run: Run) -> None:
     code, out, _ = run("--help")
     assert code == 0
-    for command in ("cards", "parts", "marks", "verify", "why", "section", "length", "demo"):
+    for command in ("cards", "parts", "marks", "verify", "why", "cut", "section", "length", "demo"):
         assert command in out

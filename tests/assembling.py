@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import combinations
+from typing import Any
 
 from gageline.detail import Detailed, Placed, detail_frame
 from gageline.job import FrameEntry, default_practice
@@ -152,7 +154,7 @@ def off_line(result: Detailed, name: str) -> float:
 
 
 def bay(
-    beam: str = "W18X50", girder: str = "W21X62", column: dict[str, object] | None = None, **member: object
+    beam: str = "W18X50", girder: str = "W21X62", column: Mapping[str, object] | None = None, **member: Any
 ) -> dict[str, object]:
     """Two girders 15 ft apart that run along x, and the beam B1 between them, 10 ft from their start.
 

@@ -4,6 +4,10 @@
 
 `src/gageline/ROOM/name.py` is tested by `tests/units/ROOM/test_name.py`. A package's `__init__` only
 names what the room hands out, and is left out, as are the database migrations that Django writes.
+
+`tools/tests_to_come.txt` lists the modules that are exercised only by the published values, laws and
+whole-way tests of their room so far. The check fails for a module that is neither tested nor listed,
+and for a listed one that has its test by now, so that the list can only shrink.
 """
 
 from __future__ import annotations
@@ -14,24 +18,34 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "src" / "gageline"
 TESTS = ROOT / "tests" / "units"
+TO_COME = ROOT / "tools" / "tests_to_come.txt"
 
 
-def missing() -> list[str]:
-    """The modules without a test module, as paths from the root."""
+def missing() -> set[str]:
+    """The modules without a test module, as paths from the package."""
     modules = (
         path
         for path in PACKAGE.rglob("*.py")
         if not path.name.startswith("__") and path.parent.name != "migrations"
     )
-    return [
-        path.relative_to(ROOT).as_posix()
-        for path in sorted(modules)
+    return {
+        path.relative_to(PACKAGE).as_posix()
+        for path in modules
         if not (TESTS / path.relative_to(PACKAGE).parent / f"test_{path.name}").exists()
-    ]
+    }
+
+
+def main() -> int:
+    """Print what is wrong; the exit code is 1 when anything is."""
+    listed = set(TO_COME.read_text("utf8").split())
+    lacking = missing()
+    for name in sorted(lacking - listed):
+        print(f"no test: {name}: write tests/units/{Path(name).parent.as_posix()}/test_{Path(name).name}")
+    for name in sorted(listed - lacking):
+        print(f"listed, but tested or gone: {name}: take it out of tools/tests_to_come.txt")
+    print(f"{len(lacking & listed)} modules have no test of their own yet, see tools/tests_to_come.txt")
+    return 1 if lacking ^ listed else 0
 
 
 if __name__ == "__main__":
-    names = missing()
-    for name in names:
-        print(f"no test: {name}")
-    sys.exit(1 if names else 0)
+    sys.exit(main())

@@ -56,7 +56,9 @@ def shown(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
 
 
 def test_the_files_are_written(shown: dict[str, str]) -> None:
-    assert shown["files"] == "B2.pdf cards.pdf checks.pdf mezzanine-cards.pdf mezzanine.toml"
+    assert shown["files"] == (
+        "B2.pdf cards.pdf checks.pdf cutting.pdf mezzanine-cards.pdf mezzanine.toml rack.toml"
+    )
 
 
 def test_the_commands_say_what_they_should(shown: dict[str, str]) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from gageline.detail.reason import PRACTICE, Reason
@@ -14,10 +15,13 @@ from gageline.units import Length
 
 __all__ = ["Choice", "choose"]
 
+_ANGLES = frozenset({"double angles", "single angle"})
 _PLATES = frozenset({"single plate", "extended plate"})
 _MOST_SKEW = 45.0  # degrees that a single plate is welded at
 _MOST_SLOPE = 0.5  # 6 in 12
 _LEVEL = 1e-9
+Limit = tuple[bool, str, str, str]
+"""Whether it is passed, what is detailed then, why, and the remedy."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,68 +108,57 @@ def _kind(site: Site) -> tuple[str, str]:
 
 def _usable(site: Site, kind: str) -> tuple[str, Finding | None]:
     """What is detailed instead of a connection that cannot be made at this end, with the finding."""
-    hollow = site.member.stock.profile is Profile.BOX
-    skew, slope = abs(site.skew), abs(site.slope)
-    if slope > _MOST_SLOPE + _LEVEL:
-        return _refused(
-            site,
-            kind,
-            "free",
-            f"a slope of {slope * 12:.3g} in 12 is over 6 in 12",
-            "enter this piece as drawn",
-        )
-    if skew > _MOST_SKEW + 1e-6:
-        return _refused(
-            site,
-            kind,
-            "free",
-            f"a skew of {skew:.1f} degrees is over 45",
-            "frame it into another member, or enter this piece as drawn",
-        )
-    if kind in _PLATES:
-        if hollow:
-            return _refused(
-                site,
-                kind,
-                "free",
-                "a plate beside the web needs an open section",
-                "use an end plate on a W column or girder",
-            )
-        return kind, None
-    instead = "free" if hollow else "single plate"
-    if not site.square:
-        return _refused(
-            site,
-            kind,
-            instead,
-            f"{kind} at a skew of {skew:.1f} degrees would have to be bent",
-            "a single plate welded at the skew angle is detailed",
-        )
-    if site.kind is FaceKind.WALL and kind in {"double angles", "single angle", "end plate"}:
-        welded = kind != "end plate" and site.joint.to_support == "welded"
-        if not welded:
-            return _refused(
-                site,
-                kind,
-                instead,
-                "a hollow wall cannot be bolted from behind",
-                'use a single plate, or angles with to_support = "welded"',
-            )
-    if kind in {"double angles", "single angle"} and hollow:
-        return _refused(site, kind, "free", "a hollow section has no web for angles", "use an end plate")
-    seated = {FaceKind.COLUMN_FLANGE, FaceKind.WALL}
-    if kind == "seat" and site.member.stock.profile is not Profile.I_SHAPE:
-        return _refused(
-            site,
-            kind,
-            instead,
-            "a seat wants a section with flanges to both sides",
-            "use a single plate, or an end plate under a hollow section",
-        )
-    if kind == "seat" and (slope > _LEVEL or site.kind not in seated or not site.support.is_column):
-        why = "a seat wants a level beam at a column's flange or hollow wall"
-        return _refused(site, kind, instead, why, "a single plate is detailed")
+    for wrong, instead, why, remedy in (*_limits_of_place(site), *_limits_of_kind(site, kind)):
+        if wrong:
+            return _refused(site, kind, instead, why, remedy)
     return kind, None
+
+
+def _limits_of_place(site: Site) -> Iterator[Limit]:
+    """What no connection is detailed for."""
+    skew, slope = abs(site.skew), abs(site.slope)
+    yield (
+        slope > _MOST_SLOPE + _LEVEL, "free", f"a slope of {slope * 12:.3g} in 12 is over 6 in 12",
+        "enter this piece as drawn",
+    )  # fmt: skip
+    yield (
+        skew > _MOST_SKEW + 1e-6, "free", f"a skew of {skew:.1f} degrees is over 45",
+        "frame it into another member, or enter this piece as drawn",
+    )  # fmt: skip
+
+
+def _limits_of_kind(site: Site, kind: str) -> Iterator[Limit]:
+    """What a connection is not detailed for."""
+    profile = site.member.stock.profile
+    hollow = profile is Profile.BOX
+    if kind in _PLATES:
+        yield (
+            hollow, "free", "a plate beside the web needs an open section",
+            "use an end plate on a W column or girder",
+        )  # fmt: skip
+        return
+    instead = "free" if hollow else "single plate"
+    yield (
+        not site.square, instead, f"at a skew of {abs(site.skew):.1f} degrees it would have to be bent",
+        "a single plate is welded at the skew angle",
+    )  # fmt: skip
+    bolted = kind == "end plate" or (kind in _ANGLES and site.joint.to_support != "welded")
+    yield (
+        site.kind is FaceKind.WALL and bolted, instead, "a hollow wall cannot be bolted from behind",
+        'use a single plate, or angles with to_support = "welded"',
+    )  # fmt: skip
+    yield (hollow and kind in _ANGLES, "free", "a hollow section has no web for angles", "use an end plate")
+    if kind != "seat":
+        return
+    yield (
+        profile is not Profile.I_SHAPE, instead, "a seat wants a section with flanges to both sides",
+        "use a single plate, or an end plate under a hollow section",
+    )  # fmt: skip
+    seated = site.kind in {FaceKind.COLUMN_FLANGE, FaceKind.WALL} and site.support.is_column
+    yield (
+        not seated or abs(site.slope) > _LEVEL, instead,
+        "a seat wants a level beam at a column's flange or hollow wall", "use a single plate",
+    )  # fmt: skip
 
 
 def _refused(site: Site, kind: str, instead: str, why: str, remedy: str) -> tuple[str, Finding]:

@@ -157,26 +157,17 @@ def gage_of(leg: Length, shop: Shop) -> Length:
 def _angles(joint: Joint, shop: Shop) -> Joint:
     """The angle and how far its bolts spread in the support."""
     choice, site = joint.choice, joint.site
-    welded = choice.to_beam is Join.WELDED
-    given = site.joint.angle or (shop.frame.welded_angle if welded else shop.frame.angle)
-    names = (given,) if site.joint.angle else (given, *_SMALLER[shop.system])
-    web = site.member.stock.tw
-    half = up_to(web.inches / 2, shop.frame.spread_step)
-    pair = choice.kind == "double angles"
     room = _face_room(site)
-    found: Finding | None = None
-    for name in names:
-        angle = _angle(name, shop)
-        out = gage_of(angle.d, shop)
-        spread = (out + half) * 2
-        edge = minimum_edge_distance(choice.size).inches
-        leg = angle.d.inches + web.inches / 2
-        wide = spread.inches / 2 + edge if choice.to_support is Join.BOLTED else leg
-        if site.kind is FaceKind.COLUMN_WEB:
-            wide = leg  # it must lie between the column's fillets
-        if wide <= room + 1e-6:
-            break
-    else:
+    angle, wide = _angle_that_fits(joint, room, shop)
+    limit = "no limit" if room == math.inf else shop.say(room)
+    reason = Reason(
+        f"{angle.designation}, outstanding leg {shop.say(angle.d)}",
+        f"its bolts want {shop.say(wide)} to each side, the face has {limit}",
+        PRACTICE,
+        site.word,
+    )
+    made = replace(joint, angle=angle, reasons=(*joint.reasons, reason))
+    if wide > room + 1e-6:
         found = Finding(
             _NARROW,
             Severity.ERROR,
@@ -186,36 +177,50 @@ def _angles(joint: Joint, shop: Shop) -> Joint:
             "use a single plate, a narrower angle, or a wider support",
             "ANSI/AISC 360-22 Table J3.4",
         )
-    where = f"{angle.designation}, outstanding leg {shop.say(angle.d)}"
-    reasons = [
-        Reason(
-            where,
-            f"its bolts want {shop.say(wide)} to each side, the face has "
-            f"{'no limit' if room == math.inf else shop.say(room)}",
-            PRACTICE,
-            site.word,
-        )
-    ]
-    if choice.to_support is Join.BOLTED:
-        reasons.append(
-            Reason(
-                f"bolts spread {shop.say(spread)} in the support"
-                if pair
-                else f"bolts {shop.say(spread / 2)} off",
-                f"gage {shop.say(out)} and half of the {shop.exact(web)} web rounded up, {shop.say(half)}"
-                + (", twice" if pair else ""),
-                f"{_SPREAD}; gage: AISC Manual Table 1-7A",
-                site.word,
-            )
-        )
-    extra = () if found is None else (found,)
-    return replace(
-        joint,
-        angle=angle,
-        spread=spread if choice.to_support is Join.BOLTED else None,
-        reasons=(*joint.reasons, *reasons),
-        findings=(*joint.findings, *extra),
+        made = replace(made, findings=(*made.findings, found))
+    return _spread_of(made, angle, shop) if choice.to_support is Join.BOLTED else made
+
+
+def _angle_that_fits(joint: Joint, room: float, shop: Shop) -> tuple[Section, float]:
+    """The angle given or usual, or the largest smaller one that the face has room for.
+
+    Returns:
+        The angle, the last one tried where none fits, and what it wants to each side of the web, inches.
+    """
+    choice, given = joint.choice, joint.site.joint.angle
+    usual = shop.frame.welded_angle if choice.to_beam is Join.WELDED else shop.frame.angle
+    names = (given,) if given else (usual, *_SMALLER[shop.system])
+    edge = minimum_edge_distance(choice.size).inches
+    web = joint.site.member.stock.tw
+    for name in names:
+        angle = _angle(name, shop)
+        leg = angle.d.inches + web.inches / 2
+        wide = (gage_of(angle.d, shop) + _half_web(web, shop)).inches + edge
+        if choice.to_support is Join.WELDED or joint.site.kind is FaceKind.COLUMN_WEB:
+            wide = leg  # the leg itself must lie on the face, between a column's fillets
+        if wide <= room + 1e-6:
+            break
+    return angle, wide
+
+
+def _half_web(web: Length, shop: Shop) -> Length:
+    return up_to(web.inches / 2, shop.frame.spread_step)
+
+
+def _spread_of(joint: Joint, angle: Section, shop: Shop) -> Joint:
+    """How far apart the two lines of bolts are in the support."""
+    site, pair = joint.site, joint.kind == "double angles"
+    web, out = site.member.stock.tw, gage_of(angle.d, shop)
+    half = _half_web(web, shop)
+    spread = (out + half) * 2
+    reason = Reason(
+        f"bolts spread {shop.say(spread)} in the support" if pair else f"bolts {shop.say(spread / 2)} off",
+        f"gage {shop.say(out)} and half of the {shop.exact(web)} web rounded up, {shop.say(half)}"
+        + (", twice" if pair else ""),
+        f"{_SPREAD}; gage: AISC Manual Table 1-7A",
+        site.word,
     )
+    return replace(joint, spread=spread, reasons=(*joint.reasons, reason))
 
 
 def _angle(name: str, shop: Shop) -> Section:

@@ -188,17 +188,21 @@ def fill_rooms(problem: Problem, settled: list[Pattern], watch: Watch) -> list[P
     if not kinds:
         return settled
     rooms: dict[tuple[int, tuple[bool, ...]], list[Pattern]] = {}
+    full: list[Pattern] = []
     for pattern in settled:
         stick = problem.sticks[pattern.stick]
         fits = tuple(stick.fits[i] for i in kinds) if stick.fits else ()
-        rooms.setdefault((stick.length - problem.fill(pattern), fits), []).append(pattern)
-    sticks = tuple(Stick(max(1, room), 1, len(of), fits) for (room, fits), of in rooms.items())
+        room = stick.length - problem.fill(pattern)
+        (rooms.setdefault((room, fits), []) if room > 0 else full).append(pattern)
+    if not rooms:
+        return None
+    sticks = tuple(Stick(room, 1, len(of), fits) for (room, fits), of in rooms.items())
     rest = Problem(tuple(problem.lengths[i] for i in kinds), tuple(int(demand[i]) for i in kinds), sticks)
     found = best_fit(rest) or dive(rest, Master(rest), rest.limits(), None, watch)
     if found is None:
         return None
     waiting = [list(of) for of in rooms.values()]
-    filled = []
+    filled = full
     for extra in found:
         base = waiting[extra.stick].pop()
         counts = dict(base.counts)

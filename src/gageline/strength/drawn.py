@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -153,7 +153,7 @@ def support_of(section: Section, steel: Material, face: SupportFace) -> Support:
 
 
 def connections_of(
-    assembly: Assembly, steel: BoltSteel, weld: Length, supports: dict[End, Support] | None = None
+    assembly: Assembly, steel: BoltSteel, weld: Length, supports: Mapping[End, Support] | None = None
 ) -> tuple[Drawn, ...]:
     """The connections of a piece as drawn.
 
@@ -180,7 +180,7 @@ class _Reader:
     assembly: Assembly
     steel: BoltSteel
     weld: Length
-    supports: dict[End, Support]
+    supports: Mapping[End, Support]
 
     def at(self, end: End) -> tuple[Fitting, ...]:
         kinds = {FittingKind.ANGLE, FittingKind.END_PLATE}

@@ -5,21 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from gageline.detail import Detailed
 from gageline.errors import ValueProblem
-from gageline.job import EndEntry, Job, LoadEntry, PieceLoads, stock_named
+from gageline.job import EndEntry, Job, PieceLoads, stock_named
 from gageline.part import Assembly, End, FittingKind
 from gageline.steel import Profile, Section, usual_grade
-from gageline.strength.beams import SimpleBeam, check_beam, largest_uniform_load
+from gageline.strength.beams import SimpleBeam, check_beam
 from gageline.strength.check import Check, Method
-from gageline.strength.connection import Connection, Material, Support, SupportFace
+from gageline.strength.connection import Material, Support, SupportFace
 from gageline.strength.connections import check_connection
+from gageline.strength.demands import SUGGESTED, loads_on, reaction_at
 from gageline.strength.drawn import Drawn, bolt_steel, connections_of, material_of, support_of
-from gageline.strength.loads import Case, Load, combinations, worst
+from gageline.strength.framed import Subject, subjects_of_frame
 from gageline.strength.verdict import NotChecked, Verdict
 
-__all__ = ["SUGGESTED", "CheckedBeam", "CheckedConnection", "JobStrength", "check_strength"]
+__all__ = ["CheckedBeam", "CheckedConnection", "JobStrength", "check_strength"]
 
-SUGGESTED = "none given: half of the beam's largest uniform load, Manual Table 3-6"
 _NOT_GIVEN = frozenset({"", SUGGESTED})
 _FACES = {
     "girder web": SupportFace.GIRDER_WEB,
@@ -89,12 +90,14 @@ class JobStrength:
         return (*names, *beams)
 
 
-def check_strength(job: Job, method: Method | None = None) -> JobStrength:
-    """Check every connection that a job document describes, as drawn.
+def check_strength(job: Job, method: Method | None = None, detailed: Detailed | None = None) -> JobStrength:
+    """Check every connection of a job.
 
     Args:
-        job: the job.
+        job: the job with all of its pieces.
         method: design method; the job's own when left out.
+        detailed: its frame, so that every end is checked with what carries it; without it the pieces of
+            the frame are taken as drawn ones.
 
     Returns:
         Checks of all connections, and everything that was not checked with its reason.
@@ -109,7 +112,7 @@ def check_strength(job: Job, method: Method | None = None) -> JobStrength:
             f"the job gives its reactions by {own.value}, not by {chosen.value}: "
             "give loads instead, or write the method of the reactions in [strength]"
         )
-    return _checked(job, chosen)
+    return _checked(job, chosen, detailed)
 
 
 def _gives_reactions(job: Job) -> bool:
@@ -118,41 +121,49 @@ def _gives_reactions(job: Job) -> bool:
     )
 
 
-def _checked(job: Job, method: Method) -> JobStrength:
-    loads = {one.mark: one for one in job.loads}
+def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength:
     checked: list[CheckedConnection] = []
     refused: list[NotChecked] = []
     beams: list[CheckedBeam] = []
-    for assembly in job.assemblies:
-        given = loads.get(assembly.mark, PieceLoads(assembly.mark))
-        for result in _of_piece(job, assembly, given, method):
+    for subject in _subjects(job, method, detailed):
+        for result in _of_piece(job, subject, method):
             if isinstance(result, Verdict):
-                checked.append(CheckedConnection(assembly.mark, assembly.quantity, result))
+                checked.append(CheckedConnection(subject.piece, subject.quantity, result))
             else:
                 refused.append(result)
         try:
-            beams.extend(_beam(assembly, given, method))
+            beams.extend(_beam(subject.assembly, subject.given, method))
         except ValueProblem as problem:
-            refused.append(NotChecked(f"{assembly.mark} as a beam", str(problem)))
+            refused.append(NotChecked(f"{subject.piece} as a beam", str(problem)))
     return JobStrength(method, tuple(checked), tuple(refused), tuple(beams), tuple(_left_out(job)))
 
 
-def _of_piece(
-    job: Job, assembly: Assembly, given: PieceLoads, method: Method
-) -> Iterator[Verdict | NotChecked]:
+def _subjects(job: Job, method: Method, detailed: Detailed | None) -> Iterator[Subject]:
+    """The pieces as drawn, then every member of the frame."""
+    loads = {one.mark: one for one in job.loads}
+    framed = {assembly.mark for assembly in detailed.assemblies} if detailed else set()
+    for assembly in job.assemblies:
+        if assembly.mark not in framed:
+            given = loads.get(assembly.mark, PieceLoads(assembly.mark))
+            yield Subject(assembly.mark, assembly.quantity, assembly, given, _supports(job, given))
+    if detailed is not None:
+        yield from subjects_of_frame(detailed, job.system, method)
+
+
+def _of_piece(job: Job, subject: Subject, method: Method) -> Iterator[Verdict | NotChecked]:
+    assembly = subject.assembly
     if not any(fitting.kind in _CONNECTING for fitting in assembly.fittings):
         return
     try:
         steel = bolt_steel(job.practice.bolt_grade)
-        drawn = connections_of(assembly, steel, job.practice.weld, _supports(job, given))
     except ValueProblem as problem:
         yield NotChecked(f"{assembly.mark}, its connections", str(problem))
         return
-    plates = iter(given.plates)
-    for one in drawn:
+    plates = iter(subject.given.plates)
+    for one in connections_of(assembly, steel, job.practice.weld, subject.supports):
         force = next(plates, None) if one.end is None else None
         try:
-            yield _verdict(one, assembly, given, force.kips if force else None, method)
+            yield _verdict(one, assembly, subject.given, force.kips if force else None, method)
         except ValueProblem as problem:
             yield NotChecked(one.name, str(problem))
 
@@ -163,47 +174,10 @@ def _verdict(
     if drawn.connection is None:
         raise ValueProblem(drawn.why)
     if drawn.end is not None:
-        return check_connection(_with_reaction(drawn, drawn.end, assembly, given, method), method)
+        demand = reaction_at(assembly, drawn.end, given, method)
+        return check_connection(replace(drawn.connection, **demand._asdict()), method)
     known = replace(drawn.connection, V=plate or 1.0, load="given" if plate else "")
     return check_connection(known, method)
-
-
-def _with_reaction(
-    drawn: Drawn, end: End, assembly: Assembly, given: PieceLoads, method: Method
-) -> Connection:
-    connection = drawn.connection
-    if connection is None:
-        raise ValueProblem(drawn.why)
-    entry = given.left if end is End.LEFT else given.right
-    N = entry.axial.kips if entry.axial else 0.0
-    if entry.reaction:
-        return replace(connection, V=entry.reaction.kips, N=N, load="given")
-    length = assembly.main.length.inches
-    if given.loads:
-        pair, which = worst(_loads(given.loads, length), length, method)
-        V, index = (pair.left, which.left) if end is End.LEFT else (pair.right, which.right)
-        return replace(connection, V=V, N=N, load=f"from the loads, {combinations(method)[int(index)].name}")
-    section = assembly.main.stock
-    if not isinstance(section, Section):
-        raise ValueProblem("no reaction is given: give it at the end")
-    half = largest_uniform_load(section, material_of(assembly.main), length, method) / 2
-    return replace(connection, V=half, N=N, load=SUGGESTED)
-
-
-def _loads(entries: tuple[LoadEntry, ...], length: float) -> tuple[Load, ...]:
-    return tuple(_load(entry, length) for entry in entries)
-
-
-def _load(entry: LoadEntry, length: float) -> Load:
-    if (entry.uniform is None) == (entry.point is None):
-        raise ValueProblem("a load is either uniform or point: give one of them")
-    case = Case(entry.case)
-    if entry.uniform is not None:
-        end = entry.end.inches if entry.end else length
-        return Load(case, entry.uniform.kips_per_inch, entry.start.inches, end)
-    if entry.point is None or entry.at is None:
-        raise ValueProblem("a point load has no place: give at, from the left end")
-    return Load(case, entry.point.kips, entry.at.inches)
 
 
 def _supports(job: Job, given: PieceLoads) -> dict[End, Support]:
@@ -231,7 +205,7 @@ def _beam(assembly: Assembly, given: PieceLoads, method: Method) -> Iterator[Che
         section,
         material_of(assembly.main),
         length,
-        _loads(given.loads, length),
+        loads_on(given.loads, length),
         span.unbraced.inches if span.unbraced is not None else None,
         span.live,
         span.total,

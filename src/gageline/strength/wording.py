@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gageline.strength.check import Check, figure
-from gageline.strength.jobs import SUGGESTED, CheckedBeam, CheckedConnection, JobStrength
+from gageline.strength.demands import SUGGESTED
+from gageline.strength.jobs import CheckedBeam, CheckedConnection, JobStrength
 from gageline.strength.remedies import lighter, remedy
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.units import System

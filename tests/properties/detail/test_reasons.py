@@ -76,8 +76,8 @@ class Worked:
         self.web = up(b.tw.inches / 2, 1 / 16)
         self.spread = 5.5 if kind == "end plate" else 2 * (ANGLE["out"] + self.web)
         self.material = {"double angles": ANGLE["t"], "single plate": 0.375, "end plate": 0.375}[kind]
-        under = b.tw.inches if kind == "single plate" else g.tw.inches
-        self.grip = self.material + under
+        ply = b.tw.inches if kind == "single plate" else g.tw.inches
+        self.grip = self.material + ply
 
     def setback_reason(self) -> list[float]:
         return [self.setback] * (2 if self.kind == "end plate" else 1)

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from assembling import bay, detailed
 from gageline.detail.likeness import Likeness, likeness_of
@@ -9,7 +10,7 @@ from gageline.units import Length
 from pieces import drilled, hole, piece
 
 
-def one(*xs: str, **features: object) -> Assembly:
+def one(*xs: str, **features: Any) -> Assembly:
     holes = drilled(Face.NEAR, *(hole(x, "5") for x in xs))
     return Assembly(piece("W16X26", "10'-0", groups=(holes,), **features), 1)
 

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from assembling import bay, detailed
@@ -31,14 +33,16 @@ def test_a_column_is_met_on_its_flange_or_its_web(turn: int, kind: FaceKind) -> 
         "top": "Floor",
         "turn": turn,
     }
-    table = bay(column=column, **{"from": {"point": "1/A", "x": 60}, "to": {"on": "G2", "at": 60}})
+    ends: dict[str, Any] = {"from": {"point": "1/A", "x": 60}, "to": {"on": "G2", "at": 60}}
+    table = bay(column=column, **ends)
     table["member"] = [m for m in table["member"] if m["name"] != "G1"]  # type: ignore[attr-defined] # a list
     site = detailed(table).joints["B1", End.LEFT].site
     assert (site.support.name, site.kind) == ("P", kind)
 
 
 def test_an_end_that_reaches_nothing_names_what_is_near() -> None:
-    (found,) = notes(bay(to={"between": ("1/A", "1/B"), "at": 100}, **{"from": {"on": "G1", "at": 120}}))
+    ends: dict[str, Any] = {"from": {"on": "G1", "at": 120}, "to": {"between": ("1/A", "1/B"), "at": 100}}
+    (found,) = notes(bay(**ends))
     assert 'the nearest are "G2" 6\'-8" away, "G1"' in found
 
 

@@ -1,5 +1,7 @@
 """Labels that find their own place."""
 
+from collections.abc import Sequence
+
 import pytest
 import shapely
 
@@ -14,7 +16,7 @@ def label(*spots: Spot, text: str = "B1 W16X26", halves: tuple[Label, ...] = ())
     return Label(((text, Weight.REGULAR),), spots, ((50.0, 50.0),), halves=halves)
 
 
-def only_text(items: list[object] | None) -> list[Text]:
+def only_text(items: Sequence[object] | None) -> list[Text]:
     assert items is not None
     return [item for item in items if isinstance(item, Text)]
 

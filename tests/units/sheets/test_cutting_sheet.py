@@ -1,0 +1,69 @@
+"""The cutting sheets of small jobs: what stands on them."""
+
+from __future__ import annotations
+
+from gageline.sheets import cutting_sheet
+from gageline.stock import Effort, answer, ask, read_rack
+from jobs import job_of
+from pages import page_texts
+
+RACK = """
+[saw]
+kerf = "1/8"
+start_trim = "1/2"
+keep = "2'"
+[[held]]
+mark = "R1"
+stock = "W16x26"
+length = "12'"
+value = 1
+heat = "7K2214"
+[[buy]]
+stock = "W16x26"
+lengths = "20'"
+each = 500
+"""
+BEAM = 'mark = "B1"\nquantity = {}\nstock = "W16x26"\nlength = "9\'-0"\n{}'
+
+
+def said_of(count: int, more: str = "", rack: str = RACK) -> list[str]:
+    job = job_of(BEAM.format(count, more))
+    return [
+        t
+        for page in page_texts(cutting_sheet([job], answer(ask([job], read_rack(rack)), Effort(2.0))))
+        for t in page
+    ]
+
+
+def test_heat_source_and_cuts_of_each_stick() -> None:
+    said = said_of(3)
+    assert "1: bought, heat ____________" in said
+    assert "2: rack R1, heat 7K2214, drop D1" in said
+    assert "9'-0 1/2\", 18'-0 5/8\"" in said  # trim 1/2 in, and a kerf of 1/8 in before the second
+    assert "1 to 2" in said
+
+
+def test_sticks_alike_are_drawn_once() -> None:
+    said = said_of(9)
+    assert any("sticks 1 to 4, alike: 20'-0\"" in text for text in said)
+    assert [text for text in said if text.startswith("4: bought")]
+
+
+def test_an_angled_end_says_which_way() -> None:
+    said = " ".join(said_of(1, 'right = { bevel = "3 in 12", long = "top" }\n'))
+    assert "end cut 3 in 12, long at" in said
+
+
+def test_a_stick_cut_already_says_so() -> None:
+    done = RACK + '[[done]]\nstick = "R1"\npieces = "B1"\n'
+    assert any("stick 1: 12'-0\", cut already" in text for text in said_of(2, rack=done))
+
+
+def test_several_jobs_share_the_sheets() -> None:
+    jobs = [job_of(BEAM.format(1, "")), job_of(BEAM.format(2, ""))]
+    said = [
+        t
+        for page in page_texts(cutting_sheet(jobs, answer(ask(jobs, read_rack(RACK)), Effort(2.0))))
+        for t in page
+    ]
+    assert {"1 B1", "2 B1", "test, test"} <= set(said)

@@ -1,0 +1,48 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pypdfium2
+import pytest
+
+from gageline.job import open_job, read_job
+from gageline.sheets import Typeset, check_sheet, to_pdf
+from gageline.strength import check_strength
+
+DEMO = Path(__file__).parents[3] / "src/gageline/demo/mezzanine.toml"
+
+
+@pytest.fixture(scope="module")
+def text() -> str:
+    job = open_job(DEMO)
+    pdf = pypdfium2.PdfDocument(to_pdf(check_sheet(job, check_strength(job))))
+    return "\n".join(page.get_textpage().get_text_bounded() for page in pdf)
+
+
+def test_it_shows_what_governs_with_capacity_clause_and_care(text: str) -> None:
+    assert "35.64 / 48.75 kip = 0.73" in text
+    assert "block shear of the beam web" in text
+    assert "J4.3" in text
+    assert "A licensed engineer answers for the" in text
+    assert "Checked by" in text
+    assert "seismic detailing" in text
+
+
+def test_alike_connections_share_one_run_of_pages() -> None:
+    job = open_job(DEMO)
+    strength = check_strength(job)
+    sheet = check_sheet(job, strength)
+    assert len(sheet.pages) < len(strength.connections) + 1
+    first = sheet.pages[0]
+    assert isinstance(first, Typeset)
+    assert "B1 left" in first.source
+    assert "B1 right" in first.source
+
+
+def test_names_from_the_document_are_shown_as_they_are() -> None:
+    """Signs of typst in a job's name are text, not markup."""
+    table = '[[piece]]\nmark = "B1"\nstock = "W16x26"\nlength = "9\'-0"\n'
+    angles = 'angles = [{ end = "left", stock = "L4x3x5/16", rows = 3 }]\n'
+    job = read_job(f"[job]\nname = '#sys.version $x$ \"q\" \\\\'\n{table}{angles}")
+    pdf = pypdfium2.PdfDocument(to_pdf(check_sheet(job, check_strength(job))))
+    assert "#sys.version $x$" in pdf[0].get_textpage().get_text_bounded()

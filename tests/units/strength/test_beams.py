@@ -1,0 +1,85 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from gageline.errors import ValueProblem
+from gageline.steel import Section, find
+from gageline.strength import Case, Load, Material, Method, SimpleBeam, check_beam, largest_uniform_load
+
+A992 = Material("A992", 50.0, 65.0)
+
+
+def section(name: str) -> Section:
+    found = find(name)
+    assert isinstance(found, Section)
+    return found
+
+
+BEAM = SimpleBeam(
+    section("W18x50"), A992, 420.0,
+    (Load(Case.DEAD, 0.45 / 12, 0.0, 420.0), Load(Case.LIVE, 0.75 / 12, 0.0, 420.0)),
+    unbraced=0.0, live_limit=360, total_limit=240,
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("method", "M", "capacity"), [(Method.LRFD, 266, 379), (Method.ASD, 184, 252)])
+def test_example_f1_1(method: Method, M: float, capacity: float) -> None:
+    """AISC Design Examples v16, F.1-1A: W18x50 over 35 ft, braced all along; live load within L/360."""
+    bending, _, live, _ = check_beam(BEAM, method)
+    assert bending.demand / 12 == pytest.approx(M, rel=0.003)
+    assert bending.capacity / 12 == pytest.approx(capacity, rel=0.003)
+    assert live.demand == pytest.approx(5 * 0.75 / 12 * 420**4 / (384 * 29000 * 800), rel=1e-3)
+    assert live.capacity == pytest.approx(1.17, rel=0.005)
+    assert live.utilisation == pytest.approx(746 / 800, rel=0.01)
+
+
+def test_example_f1_2b_braced_at_thirds() -> None:
+    """F.1-2B: middle third governs, C_b 1.01, 304 and 202 kip-ft."""
+    for method, value in ((Method.LRFD, 304), (Method.ASD, 202)):
+        bending = check_beam(replace(BEAM, unbraced=140.0), method)[0]
+        assert bending.capacity / 12 == pytest.approx(value, rel=0.01)
+
+
+def test_example_f1_3a_braced_in_the_middle() -> None:
+    """F.1-3A: C_b 1.30, 289 and 192 kip-ft."""
+    for method, value in ((Method.LRFD, 289), (Method.ASD, 192)):
+        bending = check_beam(replace(BEAM, unbraced=210.0), method)[0]
+        assert bending.capacity / 12 == pytest.approx(value, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("name", "load"),
+    [("W18x50", 152), ("W18x35", 99.8), ("W24x62", 230), ("W21x44", 143), ("W16x26", 66.3), ("W12x40", 85.5)],
+)
+def test_largest_uniform_load_of_table_3_6(name: str, load: float) -> None:
+    """AISC Manual Table 3-6 at 20 ft, φW_c/L, LRFD."""
+    found = largest_uniform_load(section(name), A992, 240.0, Method.LRFD)
+    assert found == pytest.approx(load, rel=0.005)
+
+
+def test_a_short_beam_is_limited_by_shear() -> None:
+    """Twice φV_n of W18x50, 192 kips (Manual Table 3-6)."""
+    found = largest_uniform_load(section("W18x50"), A992, 36.0, Method.LRFD)
+    assert found == pytest.approx(2 * 192, rel=0.005)
+
+
+def test_a_point_load_off_the_middle_deflects_as_the_textbook_says() -> None:
+    """P at a from the left and b from the right, a > b: P b (L² - b²)^1.5/(9 sqrt(3) E I L)."""
+    L, a, P = 360.0, 240.0, 20.0
+    beam = replace(BEAM, length=L, loads=(Load(Case.LIVE, P, a),), unbraced=L)
+    live = check_beam(beam, Method.ASD)[2]
+    b = L - a
+    exact = P * b * (L**2 - b**2) ** 1.5 / (9 * 3**0.5 * 29000 * beam.section.Ix * L)
+    assert live.demand == pytest.approx(exact, rel=1e-3)
+
+
+def test_a_beam_without_loads_is_refused() -> None:
+    with pytest.raises(ValueProblem, match="the beam has 0 loads"):
+        check_beam(replace(BEAM, loads=()), Method.LRFD)
+
+
+def test_a_hollow_beam_is_refused() -> None:
+    with pytest.raises(ValueProblem, match="HSS6X6X3/8 is no rolled I-shape or channel"):
+        replace(BEAM, section=section("HSS6x6x3/8"))

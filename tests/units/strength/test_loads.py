@@ -1,0 +1,68 @@
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from gageline.errors import ValueProblem
+from gageline.strength import Action, Case, Load, Method, combinations, reactions, worst
+from gageline.strength.loads import moment_along, reactions_by_case, shear_along
+
+PLAIN = combinations(Method.ASD)[1]  # D + L
+LOADS = (Load(Case.DEAD, 0.1, 0.0, 100.0), Load(Case.LIVE, 12.0, 25.0))
+
+
+def test_reactions_balance_the_loads() -> None:
+    found = reactions(LOADS, 100.0, PLAIN)
+    assert found.left == pytest.approx(5.0 + 9.0)
+    assert found.right == pytest.approx(5.0 + 3.0)
+
+
+def test_a_partial_load_by_hand() -> None:
+    """2 kip/in over the right half of 100 in: 100 kips, 75 in from the left."""
+    found = reactions((Load(Case.DEAD, 2.0, 50.0, 100.0),), 100.0, PLAIN)
+    assert found.left == pytest.approx(25.0)
+    assert found.right == pytest.approx(75.0)
+
+
+def test_the_worst_combination_of_each_method() -> None:
+    """II.A-1A: dead 37.5 and live 113 kips ask for 226 by LRFD and 150.5 by ASD (Design Examples v16)."""
+    loads = (Load(Case.DEAD, 75.0, 50.0), Load(Case.LIVE, 226.0, 50.0))
+    for method, value, name in (
+        (Method.LRFD, 226.0, "1.2D + 1.6L + 0.5Lr"),
+        (Method.ASD, 150.5, "D + L"),
+    ):
+        pair, which = worst(loads, 100.0, method)
+        assert pair.left == pytest.approx(value, rel=0.002)
+        assert combinations(method)[int(which.left)].name == name
+
+
+def test_shear_and_moment_along_the_beam() -> None:
+    x = np.array([0.0, 25.0, 50.0, 100.0])
+    assert shear_along(LOADS, 100.0, PLAIN, x) == pytest.approx([14.0, -0.5, -3.0, -8.0])
+    assert moment_along(LOADS, 100.0, PLAIN, x) == pytest.approx([0.0, 318.75, 275.0, 0.0])
+
+
+def test_reactions_handed_on_by_their_kind_are_combined_anew() -> None:
+    """A beam in the middle of a girder: the girder's reactions are half of the beam's, case by case."""
+    beam = reactions_by_case(LOADS, 100.0)
+    action = Action(60.0, tuple((case, pair.left) for case, pair in beam.items()))
+    for method in Method:
+        for combination in combinations(method):
+            direct = reactions(LOADS, 100.0, combination).left
+            girder = reactions(action.loads, 120.0, combination)
+            assert girder.left == pytest.approx(direct / 2)
+
+
+def test_a_load_beyond_the_beam_is_refused() -> None:
+    with pytest.raises(ValueProblem, match="a live load reaches 120 in along a beam of 100 in"):
+        reactions((Load(Case.LIVE, 1.0, 120.0),), 100.0, PLAIN)
+
+
+def test_a_load_that_ends_where_it_begins_is_refused() -> None:
+    with pytest.raises(ValueProblem, match="a load ends at 10 in, where it begins, at 10 in"):
+        Load(Case.LIVE, 1.0, 10.0, 10.0)
+
+
+def test_a_negative_load_is_refused() -> None:
+    with pytest.raises(ValueProblem, match="amount = -1 must be more than 0"):
+        Load(Case.LIVE, -1.0)

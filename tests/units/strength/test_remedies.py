@@ -1,0 +1,61 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+from connections import EXAMPLES, bolts
+from gageline.strength import Bolted, Fillet, Method, Notch, Suggestion, check_connection, lighter, remedy
+
+LRFD = Method.LRFD
+
+
+def cure(name: str, V: float, **changes: object) -> Suggestion | None:
+    return remedy(check_connection(replace(EXAMPLES[name], V=V, **changes), LRFD))  # type: ignore[arg-type] # any field
+
+
+def test_rows_come_first() -> None:
+    found = cure("II.A-4", 75.0)
+    assert found is not None
+    assert found.verdict is not None
+    assert found.change == "4 rows of bolts"
+    joint = found.verdict.connection.to_beam
+    assert isinstance(joint, Bolted)
+    assert joint.rows == 4
+
+
+def test_a_shallower_cope_where_rows_have_no_room() -> None:
+    """Two rows fill the web that a deep cope leaves; the cope itself is what is too much."""
+    example = EXAMPLES["II.A-4"]
+    assert example.beam is not None
+    beam = replace(example.beam, d=12.0, top=Notch(14.0, 5.0))
+    fitting = replace(example.fitting, length=5.5)
+    low = replace(
+        example, beam=beam, fitting=fitting, to_beam=bolts(2, 2.125, 1.375), to_support=bolts(2, 3.0, 2.0)
+    )
+    verdict = check_connection(replace(low, V=25.0), LRFD)
+    found = remedy(verdict)
+    assert not verdict.passes
+    assert found is not None
+    assert found.change.startswith("a cope ")
+
+
+def test_a_larger_weld_where_only_the_weld_is_short() -> None:
+    example = EXAMPLES["II.A-2A"]
+    short = replace(example, to_support=Fillet(3 / 16), V=226.0, drop=12.0)
+    found = remedy(check_connection(short, LRFD))
+    assert found is not None
+    assert found.change == 'welds of 1/4"'
+
+
+def test_nothing_is_suggested_for_what_passes_with_little_to_spare() -> None:
+    verdict = check_connection(EXAMPLES["II.A-4"], LRFD)
+    assert remedy(verdict) is None
+    assert lighter(verdict) is None
+
+
+def test_a_lighter_connection_where_there_is_much_to_spare() -> None:
+    verdict = check_connection(replace(EXAMPLES["II.A-1A"], V=60.0), LRFD)
+    found = lighter(verdict)
+    assert found is not None
+    assert found.verdict is not None
+    assert found.change.endswith("rows of bolts")
+    assert found.verdict.passes

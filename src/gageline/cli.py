@@ -235,7 +235,8 @@ def verify(
     for line in report_of(strength, job.system, working=working):
         say.print(line, markup=False, soft_wrap=True)
     counts = [f"{sum(f.severity is kind for f in findings)} {kind}s" for kind in Severity]
-    say.print(f"{len(job.assemblies)} pieces: {', '.join(counts)}; {summary_of(strength)}")
+    line = f"{len(job.assemblies)} pieces: {', '.join(counts)}; {summary_of(strength)}"
+    say.print(line, markup=False, soft_wrap=True)
     if strength.failed or any(finding.severity is Severity.ERROR for finding in findings):
         raise typer.Exit(1)
 

@@ -1,0 +1,107 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from gageline.detail import open_full
+from gageline.errors import ValueProblem
+from gageline.job import read_job
+from gageline.strength import JobStrength, Method, SupportFace, check_strength
+from gageline.strength.demands import SUGGESTED
+
+DEMO = Path(__file__).parents[3] / "src/gageline/demo"
+BEAM = """
+[[piece]]
+mark = "B1"
+stock = "W18x50"
+length = "20'-0"
+copes = [{ end = "both", length = "4", depth = "2" }]
+angles = [{ end = "both", stock = "L4x3-1/2x1/4", rows = 3, drop = "3 1/2" }]
+"""
+
+
+def strength_of(lines: str = "", head: str = "", method: Method | None = None) -> JobStrength:
+    return check_strength(read_job(f'[job]\nname = "test"\n{head}{BEAM}{lines}'), method)
+
+
+def test_without_a_reaction_half_of_the_largest_uniform_load_is_taken() -> None:
+    """Manual Table 3-6, W18x50 at 20 ft: 152 kips by LRFD, so 76 at each end."""
+    (left, _) = strength_of().connections
+    assert pytest.approx(76, rel=0.005) == left.verdict.connection.V
+    assert left.verdict.connection.load == SUGGESTED
+    assert not strength_of().failed
+
+
+def test_a_given_reaction_that_is_too_much_fails() -> None:
+    found = strength_of('left = { reaction = "90 kip" }\nright = { reaction = "200 kN" }')
+    assert found.failed == ("B1 left",)
+    assert [one.verdict.connection.V for one in found.connections] == pytest.approx([90.0, 44.962], rel=1e-4)
+
+
+def test_loads_give_reactions_and_the_check_of_the_beam() -> None:
+    loads = """
+loads = [{ uniform = "1.2 kip/ft" }, { case = "live", point = "20 kip", at = "5'-0" }]
+span = { unbraced = "5'-0", live = 360 }
+"""
+    found = strength_of(loads)
+    left, right = (one.verdict.connection for one in found.connections)
+    assert pytest.approx(1.2 * 12 + 1.6 * 15) == left.V
+    assert pytest.approx(1.2 * 12 + 1.6 * 5) == right.V
+    assert left.load == "from the loads, 1.2D + 1.6L + 0.5Lr"
+    assert [check.title.split(",")[0] for check in found.beams[0].checks] == [
+        "bending of the beam", "shear of the beam", "deflection under live load",
+    ]  # fmt: skip
+
+
+def test_a_support_that_is_known_is_checked() -> None:
+    found = strength_of('left = { support = "W14x90", face = "column flange" }')
+    left, right = (one.verdict.connection for one in found.connections)
+    assert left.support is not None
+    assert left.support.face is SupportFace.COLUMN_FLANGE
+    assert left.support.t == pytest.approx(0.710, abs=1e-5)
+    assert right.support is None
+
+
+def test_the_opposite_hand_carries_what_its_piece_carries() -> None:
+    lines = 'left = { reaction = "30 kip" }\n[[piece]]\nmark = "B2"\nas_hand_of = "B1"\n'
+    names = {one.verdict.connection.name: one.verdict.connection.V for one in strength_of(lines).connections}
+    assert names["B2 left"] == names["B1 left"] == 30.0
+
+
+def test_reactions_by_one_method_are_not_checked_by_the_other() -> None:
+    with pytest.raises(ValueProblem, match="the job gives its reactions by LRFD, not by ASD"):
+        strength_of('left = { reaction = "30 kip" }', method=Method.ASD)
+
+
+def test_the_method_of_the_job_is_the_default() -> None:
+    assert strength_of(head='[strength]\nmethod = "ASD"\n').method is Method.ASD
+
+
+@pytest.mark.parametrize(
+    ("load", "why"),
+    [
+        ('{ uniform = "1 kip/ft", point = "2 kip" }', "a load is either uniform or point"),
+        ('{ point = "2 kip" }', "a point load has no place"),
+        ('{ point = "2 kip", at = "30\'-0" }', "a dead load reaches 360 in along a beam of 240 in"),
+    ],
+)
+def test_loads_that_make_no_sense_are_not_checked_and_say_why(load: str, why: str) -> None:
+    found = strength_of(f"loads = [{load}]")
+    assert not found.connections
+    assert all(why in item.why for item in found.refused)
+
+
+def test_bolts_of_no_table_are_not_checked_and_say_why() -> None:
+    found = strength_of(head='[practice]\nbolt_grade = "8.8"\n')
+    assert [item.what for item in found.refused] == ["B1, its connections"]
+
+
+def test_the_ends_of_a_frame_know_what_carries_them() -> None:
+    full = open_full(DEMO / "mezzanine-frame.toml")
+    found = check_strength(full.job, detailed=full.detailed)
+    ends = [one.verdict.connection for one in found.connections if one.verdict.connection.beam]
+    assert ends
+    assert all(connection.support is not None for connection in ends)
+    given = {connection.name: connection.V for connection in ends if connection.load == "given"}
+    assert given["B1 left"] == 22.0

@@ -71,7 +71,7 @@ def start_shop(home: Path, database: str = "", port: int = 0) -> Shop:
     with (home.parent / f"{home.name}.log").open("ab") as log:
         process = subprocess.Popen(command, env=environment, stdout=log, stderr=log)
     url = f"http://localhost:{port}"
-    for _ in range(400):
+    for _ in range(1200):
         if process.poll() is not None:
             break
         try:

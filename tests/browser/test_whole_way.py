@@ -11,7 +11,7 @@ from shop_server import Shop
 
 def _open(context: BrowserContext, problems: list[str]) -> Page:
     page = context.new_page()
-    page.set_default_timeout(15_000)
+    page.set_default_timeout(60_000)
     page.on("pageerror", lambda wrong: problems.append(str(wrong)))
     page.on("console", lambda said: problems.append(said.text) if "Content Security" in said.text else None)
     return page
@@ -97,6 +97,9 @@ def _walk(tablet: Page, context: BrowserContext) -> int:
     return steps
 
 
+expect.set_options(timeout=60_000)  # a busy machine is slow, and nothing else
+
+
 def test_from_the_first_visit_to_a_laid_out_piece(browser: Browser, shop: Shop) -> None:
     problems: list[str] = []
     with (
@@ -117,8 +120,8 @@ def test_from_the_first_visit_to_a_laid_out_piece(browser: Browser, shop: Shop) 
         steps = _walk(tablet, hand)
         expect(page.locator("#pieces")).to_contain_text("Bench")
         hand.set_offline(False)
-        expect(tablet.locator("#net")).to_be_empty(timeout=15_000)
-        expect(page.locator("#pieces")).to_contain_text("Fit", timeout=15_000)  # without reloading
+        expect(tablet.locator("#net")).to_be_empty(timeout=60_000)
+        expect(page.locator("#pieces")).to_contain_text("Fit", timeout=60_000)  # without reloading
         page.get_by_role("link", name="B1", exact=True).click()
         ticked = page.locator("#history li").filter(
             has_text=re.compile(r"Flo Fitter ticked \d+\. .* on B1 1/1")

@@ -7,6 +7,7 @@ import time
 import uuid
 from dataclasses import replace
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect, JsonResponse
@@ -82,6 +83,15 @@ def fit_card(request: HttpRequest, copy: int) -> HttpResponse:
     return _card(request, copy, "fit")
 
 
+@lru_cache(maxsize=256)  # the cards that are open on the floor
+def _pictures(text: str, mark: str, place: str) -> tuple[dict[str, str], str]:
+    """The picture of each task of a place by its code, and that of the whole stick."""
+    layout = layout_of(text, mark)
+    tasks = card_of(text, mark).tasks(place)
+    pictures = {task.code: step_svg(layout, task.step) if task.step else "" for task in tasks}
+    return pictures, stick_svg(layout.main, f"{mark}, unfolded")
+
+
 def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
     now = _now()  # before the ticks are read, so that none is younger than it and missing
     copy = get_object_or_404(Copy.objects.select_related("piece__job"), pk=pk)
@@ -90,8 +100,9 @@ def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
     if not piece.active:
         raise ValueProblem(f"{piece.mark} was taken out of the job: ask the office")
     layout = layout_of(text, piece.mark)
+    pictures, stick = _pictures(text, piece.mark, place)
     lines = tuple(
-        replace(line, picture=step_svg(layout, line.task.step) if line.task.step else "")
+        replace(line, picture=pictures[line.task.code])
         for line in task_lines(copy, card_of(text, piece.mark), place)
     )
     context: dict[str, Any] = {
@@ -100,7 +111,7 @@ def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
         "place": place,
         "lines": lines,
         "done": sum(line.tick is not None for line in lines),
-        "stick": stick_svg(layout.main, f"{piece.mark}, unfolded"),
+        "stick": stick,
         "marks": marks_table(layout.main.steps),
         "system": layout.system,
         "lengths": {

@@ -48,8 +48,7 @@ def _quick_hashes(settings: Settings) -> None:
 
 
 @pytest.fixture
-def owner(request: pytest.FixtureRequest) -> Person:
-    request.getfixturevalue("db")
+def owner(db: None) -> Person:  # noqa: ARG001 -- the tables are wanted, not a value
     return make_owner("Ada Example", SECRET)
 
 

@@ -53,8 +53,12 @@ def test_sticks_of_which_there_are_none_and_kinds_not_accepted_stay_out() -> Non
     assert found.patterns == [Pattern(1, ((1, 2),))]
 
 
-def test_a_table_that_would_be_too_large_is_not_tried() -> None:
-    assert listed(replace(PAIRS, sticks=(Stick(40_000_000, 10),)), [5.1, 4.9], 20) is None
+def test_a_table_that_would_be_too_large_is_not_tried(monkeypatch: pytest.MonkeyPatch) -> None:
+    # lengths 0 to 100, after none, one and both of the kinds
+    monkeypatch.setattr("gageline.stock.affordable._TABLE", 303)
+    assert listed(PAIRS, [5.1, 4.9], 20) is not None
+    monkeypatch.setattr("gageline.stock.affordable._TABLE", 302)
+    assert listed(PAIRS, [5.1, 4.9], 20) is None
 
 
 @pytest.mark.parametrize("drops", [False, True])

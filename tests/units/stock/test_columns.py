@@ -57,7 +57,7 @@ def test_three_of_ten_share_sticks_in_fractions() -> None:
 def test_prices_of_the_demand_add_up_to_the_value() -> None:
     problem = Problem((51, 49, 34, 33), (4, 4, 2, 4), (Stick(100, 10),))
     found = relaxed(problem)
-    assert 60.0 - 1e-6 <= found.value + 0.0 <= 60.0 + 1e-6
+    assert found.value == pytest.approx(60.0)  # 51 + 49 four times, 34 + 33 + 33 twice
     assert found.duals @ np.array(problem.demand) == pytest.approx(found.value)
 
 

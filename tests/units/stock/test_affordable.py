@@ -41,6 +41,21 @@ def test_a_cost_more_lets_in_what_earns_one_less() -> None:
     assert len(found.patterns) == 2
 
 
+def test_a_pattern_with_room_for_one_more_to_the_tick_is_left_out() -> None:
+    found = listed(Problem((50,), (2,), (Stick(100, 10),)), [5.0], 30)
+    assert found is not None
+    assert found.patterns == [Pattern(0, ((0, 2),))]
+
+
+def test_a_stick_that_pays_back_must_do_so_in_full() -> None:
+    # at 10 and 9 the bound is 19, less 4 for a 60 on the cheap stick; a 55 there would pay back only 3
+    problem = Problem((60, 55), (1, 1), (Stick(100, 10), Stick(100, 6, 1)))
+    found = listed(problem, [10.0, 9.0], 15)
+    assert found is not None
+    assert found.patterns == [Pattern(0, ((0, 1),)), Pattern(1, ((0, 1),))]
+    assert least_cost(problem) == 16
+
+
 def test_too_long_a_listing_is_given_up() -> None:
     assert listed(PAIRS, [5.1, 4.9], 21, most=2) is not None
     assert listed(PAIRS, [5.1, 4.9], 21, most=1) is None

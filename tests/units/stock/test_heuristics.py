@@ -82,6 +82,14 @@ def test_a_stick_too_good_for_its_pieces_is_changed_in_the_end() -> None:
     assert check(none_left, found) == 20
 
 
+def test_a_stick_freed_by_a_change_is_there_for_the_next() -> None:
+    # 50 takes the only 60, 45 and 12 a 100; then 50 goes to a stick of its own length and 57 to the 60
+    problem = Problem((50, 45, 12), (1, 1, 1), (Stick(60, 50, 1), Stick(100, 90), Stick(50, 48)))
+    found = best_fit(problem)
+    assert found is not None
+    assert check(problem, found) == 48 + 50
+
+
 def test_pieces_left_over_make_no_plan() -> None:
     assert best_fit(Problem((40,), (3,), (Stick(90, 10, 1),))) is None
     assert best_fit(Problem((40, 30), (1, 1), (Stick(90, 10, fits=(True, False)),))) is None
@@ -114,7 +122,7 @@ def test_a_dive_leaves_the_limits_it_was_given() -> None:
 
 def test_pieces_still_wanted_go_into_the_rooms_left() -> None:
     # rooms of 40 and 30 for a 40 and a 30; the third stick stays as it is
-    problem = Problem((70, 60, 40, 30, 100), (1, 1, 1, 1, 1), (Stick(100, 10),))
+    problem = Problem((70, 60, 40, 30, 95), (1, 1, 1, 1, 1), (Stick(100, 10),))
     settled = [Pattern(0, ((0, 1),)), Pattern(0, ((1, 1),)), Pattern(0, ((4, 1),))]
     found = fill_rooms(problem, settled, start_watch(5.0))
     assert found is not None

@@ -50,7 +50,8 @@ def test_rooms_that_hold_and_meet() -> None:
     # a common edge or corner has no area
     assert not room.meets(Room(6, 2, 4, 4))
     assert not room.meets(Room(2, 6, 4, 4))
-    assert not room.meets(Room(0, 0, 2, 2))
+    assert not room.meets(Room(0, 2, 2, 4))
+    assert not room.meets(Room(2, 0, 4, 2))
 
 
 @pytest.mark.parametrize("shear", [False, True])
@@ -85,9 +86,9 @@ def test_the_rule_says_which_rest_stays_whole() -> None:
 
 
 def test_the_place_that_leaves_the_narrowest_strip_is_taken() -> None:
-    # after 10 x 7 of 10 x 10 a strip of 3 is left; 3 x 5 lies in it turned, nothing beside it
-    boxes = [Box(10, 7, grain=False), Box(3, 5, grain=False)]
-    assert filled(boxes, [0, 1], shear=True)[1] == (1, Room(0, 7, 5, 3))
+    # after 10 x 6 of 10 x 10 a strip of 4 is left: 4 x 3 leaves 1 above it as it lies, and none turned
+    boxes = [Box(10, 6, grain=False), Box(4, 3, grain=False)]
+    assert filled(boxes, [0, 1], shear=True)[1] == (1, Room(0, 6, 3, 4))
 
 
 @pytest.mark.parametrize("shear", [False, True])

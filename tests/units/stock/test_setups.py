@@ -41,6 +41,22 @@ def test_one_set_up_for_all_is_found_unasked() -> None:
     assert better(PROBLEM, SCATTERED) == Packing(((MIXED, 4),), 28)
 
 
+def test_a_plan_with_fewer_set_ups_may_cost_less_as_well() -> None:
+    plan = Packing(((Pattern(0, ((0, 1),)), 4), (Pattern(0, ((1, 2), (2, 2))), 2)), 42)
+    assert better(PROBLEM, plan) == Packing(((MIXED, 4),), 28)
+
+
+def test_dearer_plans_do_not_hide_those_of_equal_cost() -> None:
+    # 60 + 40 + 40 on the dear stick is one set-up for 10; 60 + 40 and 40 + 40 are two for 3
+    problem = Problem((60, 40), (2, 4), (Stick(100, 1), Stick(140, 5)))
+    ways = [((0, 1), (1, 1)), ((0, 1),), ((1, 2),), ((1, 1),)]
+    plan = packing(problem, [Pattern(0, way) for way in ways])
+    found = better(problem, plan)
+    assert found is not None
+    assert found.cost <= plan.cost
+    assert (merit(problem, plan).setups, merit(problem, found).setups) == (4, 2)
+
+
 def test_fewer_stick_lengths_where_set_ups_are_equal() -> None:
     problem = Problem((50, 30), (1, 1), (Stick(60, 5), Stick(55, 5), Stick(40, 5, fits=(False, True))))
     plan = packing(problem, [Pattern(0, ((0, 1),)), Pattern(2, ((1, 1),))])

@@ -32,7 +32,7 @@ CHECKS = (
     ),
     ("every module has its test", ["tools/missing_tests.py"]),
     # the shop's browser tests still depend on how busy the machine is: run them by `pytest tests/browser`
-    ("tests", ["-m", "pytest", "-n", "2", "--ignore=tests/browser"]),
+    ("tests", ["-m", "pytest", "-n", "2", "--hypothesis-profile=ci", "--ignore=tests/browser"]),
 )
 
 

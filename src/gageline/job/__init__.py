@@ -31,7 +31,7 @@ from gageline.job.frame import (
     PlaceEntry,
 )
 from gageline.job.frame_practice import FramePractice, frame_practice
-from gageline.job.job import Job, build_job, check_job, open_job, read_job
+from gageline.job.job import CheckedJob, Job, build_job, check_job, checked, open_job, read_job
 from gageline.job.joining import Joined, grade_of, plate_stock, rows_down
 from gageline.job.loading import LoadEntry, PieceLoads, SpanEntry, StrengthEntry
 from gageline.job.marking import FittingMarks
@@ -48,6 +48,7 @@ from gageline.job.writing import write_document
 
 __all__ = [
     "AnglesEntry",
+    "CheckedJob",
     "ColumnEntry",
     "ColumnPlateEntry",
     "Corner",
@@ -99,6 +100,7 @@ __all__ = [
     "Text",
     "build_job",
     "check_job",
+    "checked",
     "default_practice",
     "filled",
     "frame_practice",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path as FilePath
 
 from gageline.errors import ValueProblem
@@ -15,10 +15,10 @@ from gageline.job.practice import Practice
 from gageline.job.problems import placed
 from gageline.job.reading import parse, read_text, validated
 from gageline.job.salvage import original_path, salvaged
-from gageline.part import Assembly, Finding, check_assembly
+from gageline.part import Assembly, Finding, Severity, check_assembly
 from gageline.units import System
 
-__all__ = ["Job", "build_job", "check_job", "open_job", "read_job"]
+__all__ = ["CheckedJob", "Job", "build_job", "check_job", "checked", "open_job", "read_job"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +109,32 @@ def check_job(job: Job) -> tuple[Finding, ...]:
     """What the rules of the trade say about every piece of a job, each finding once."""
     found = (finding for assembly in job.assemblies for finding in check_assembly(assembly, job.system))
     return tuple(dict.fromkeys(found))
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedJob:
+    """A job after the rules of the trade went over it.
+
+    Args:
+        job: the pieces without an error.
+        wrong: the marks of the others.
+        findings: what was found, each once, in the order of the pieces.
+    """
+
+    job: Job
+    wrong: tuple[str, ...]
+    findings: tuple[Finding, ...]
+
+
+def checked(job: Job) -> CheckedJob:
+    """The job without the pieces that the rules of the trade find an error in."""
+    found = {piece.mark: check_assembly(piece, job.system) for piece in job.assemblies}
+    wrong = {mark for mark, all_ in found.items() if any(f.severity is Severity.ERROR for f in all_)}
+    sound = tuple(piece for piece in job.assemblies if piece.mark not in wrong)
+    findings = dict.fromkeys(finding for all_ in found.values() for finding in all_)
+    return CheckedJob(
+        replace(job, assemblies=sound), tuple(mark for mark in found if mark in wrong), tuple(findings)
+    )
 
 
 def _build(document: JobDocument, collector: Collector) -> Job:

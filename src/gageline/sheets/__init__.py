@@ -28,6 +28,7 @@ from gageline.sheets.furniture import (
 from gageline.sheets.grid_elevation import grid_elevations
 from gageline.sheets.inspection_sheet import inspection_sheets
 from gageline.sheets.labels import Reading, Side, Writing
+from gageline.sheets.packet import frame_packet, packet
 from gageline.sheets.parts_list import parts_list
 from gageline.sheets.pdf import literal, to_pdf, to_typst
 from gageline.sheets.piece_drawing import piece_drawing, piece_drawings
@@ -116,6 +117,7 @@ __all__ = [
     "field_bolt_list",
     "fitted",
     "fitting_templates",
+    "frame_packet",
     "framing_plans",
     "grid_elevations",
     "inspection_sheets",
@@ -123,6 +125,7 @@ __all__ = [
     "line_height",
     "linear",
     "literal",
+    "packet",
     "paper_of",
     "paragraph",
     "parts_list",

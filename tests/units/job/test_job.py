@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from gageline.errors import ValueProblem
-from gageline.job import JobProblems, build_job, check_job, open_job, read_document, read_job
+from gageline.job import JobProblems, build_job, check_job, checked, open_job, read_document, read_job
 from gageline.part import Severity
 from gageline.units import System
 from jobs import job_of
@@ -48,3 +48,14 @@ def test_a_document_without_a_text_has_problems_without_lines() -> None:
 def test_a_document_builds_to_the_same_job_as_its_text() -> None:
     text = (DEMO / "metric.toml").read_text(encoding="utf-8")
     assert build_job(read_document(text)) == read_job(text)
+
+
+def test_pieces_with_an_error_are_named_and_left_out() -> None:
+    text = (DEMO / "mezzanine.toml").read_text("utf8").replace('down = "4"', 'down = "20"', 1)
+    job = read_job(text)
+    result = checked(job)
+    assert result.wrong == ("B4",)
+    assert [piece.mark for piece in result.job.assemblies] == [
+        piece.mark for piece in job.assemblies if piece.mark != "B4"
+    ]
+    assert result.findings == check_job(job)

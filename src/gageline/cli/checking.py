@@ -1,0 +1,59 @@
+"""What is wrong with a job and whether its connections are strong enough: verify and checks."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from gageline.cli.screen import JobFile, Out, opened, say, write_sheet
+from gageline.errors import ValueProblem
+from gageline.job import check_job
+from gageline.part import Severity
+from gageline.sheets import check_sheet
+from gageline.strength import Method, check_strength, report_of, summary_of
+
+DesignMethod = Annotated[
+    str | None, typer.Option("--method", help="lrfd or asd; what the job says when left out")
+]
+
+
+def verify(
+    job_file: JobFile,
+    working: Annotated[bool, typer.Option("--working", help="the full calculation of every check")] = False,
+    method: DesignMethod = None,
+) -> None:
+    """The problems of a job and the strength of its connections; exit code 1 when any is an error.
+
+    Exit code 1 also where a connection or a beam is not strong enough for a load that the job gives.
+    """
+    full = opened(job_file)
+    job, findings = full.job, (*full.findings, *check_job(full.job))
+    for finding in findings:
+        say.print(finding.text(), markup=False, soft_wrap=True)
+    strength = check_strength(job, _method(method), full.detailed)
+    for line in report_of(strength, job.system, working=working):
+        say.print(line, markup=False, soft_wrap=True)
+    counts = [f"{sum(f.severity is kind for f in findings)} {kind}s" for kind in Severity]
+    line = f"{len(job.assemblies)} pieces: {', '.join(counts)}; {summary_of(strength)}"
+    say.print(line, markup=False, soft_wrap=True)
+    if strength.failed or any(finding.severity is Severity.ERROR for finding in findings):
+        raise typer.Exit(1)
+
+
+def checks(job_file: JobFile, method: DesignMethod = None, out: Out = None) -> None:
+    """The check sheet: every limit state of every connection with its working, as a PDF to sign."""
+    full = opened(job_file)
+    job = full.job
+    strength = check_strength(job, _method(method), full.detailed)
+    write_sheet(check_sheet(job, strength), out, job_file, "checks")
+    say.print(summary_of(strength), markup=False, soft_wrap=True)
+
+
+def _method(text: str | None) -> Method | None:
+    """The design method that was typed."""
+    if text is None:
+        return None
+    if text.upper() not in Method.__members__:
+        raise ValueProblem(f'method "{text}" is neither lrfd nor asd: give one of them')
+    return Method[text.upper()]

@@ -1,0 +1,113 @@
+"""What a piece is made from and how it is marked: cards, parts, marks, and the demo job."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from pathlib import Path
+from typing import Annotated
+
+import typer
+from rich.table import Table
+
+from gageline.cli.screen import (
+    AsJson,
+    JobFile,
+    Mark,
+    Out,
+    aside,
+    chosen,
+    layouts,
+    opened,
+    say,
+    show_findings,
+    sound,
+    tracked,
+    write,
+    write_sheet,
+    written,
+)
+from gageline.exchange import json_text
+from gageline.layout import PartLayout
+from gageline.sheets import packet
+from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job
+from gageline.units import System
+
+
+def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
+    """Bench cards, piece drawings, fitting templates and the parts list, as one PDF.
+
+    Each card has the unfolded stick with every mark to strike and the numbered steps. What the rules of
+    the trade find is printed; a piece with an error is left out, and the exit code is 1.
+    """
+    full = opened(job_file)
+    show_findings(full.findings)
+    result = sound(chosen(full.job, piece))
+    if result.job.assemblies:
+        write_sheet(packet(result.job, layouts(result.job)), out, job_file, "cards")
+    if result.wrong:
+        left_out = f"left out for their errors: {', '.join(result.wrong)}"
+        aside.print(left_out, markup=False, soft_wrap=True, style="red")
+        raise typer.Exit(1)
+
+
+def parts(job_file: JobFile, as_json: AsJson = False) -> None:
+    """The parts list: quantities, sections, lengths, weights, bolts."""
+    job = opened(job_file).job
+    bills = tuple(bill_of_piece(assembly) for assembly in tracked(job.assemblies, "weighing"))
+    lines, bolts = parts_of_job(bills), bolts_of_job(job)
+    if as_json:
+        print(json_text({"parts": lines, "bolts": bolts, "pieces": bills}, job.system))
+        return
+    table = Table("mark", "qty", "section", "length", "grade", "each lb", "total lb")
+    for line in lines:
+        length = written(line.length, job.system)
+        weights = f"{line.weight:.1f}", f"{line.total_weight:.1f}"
+        table.add_row(line.mark, str(line.quantity), line.designation, length, line.grade, *weights)
+    total = sum(line.total_weight for line in lines)
+    table.add_section()
+    table.add_row("total", "", "", "", "", "", f"{total:.0f}")
+    say.print(table)
+    for bolt_line in bolts:
+        grip = f", grip {written(bolt_line.grip, job.system)}" if bolt_line.grip else ""
+        where = "field" if bolt_line.field else "shop"
+        say.print(
+            f"{bolt_line.quantity} {where} bolts {bolt_line.bolt} {bolt_line.grade}{grip}", markup=False
+        )
+
+
+def marks(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> None:
+    """What to mark on each piece, step by step, with the tape readings."""
+    job = chosen(opened(job_file).job, piece)
+    laid = layouts(job)
+    if as_json:
+        print(json_text(laid, job.system))
+        return
+    for assembly, layout in zip(job.assemblies, laid, strict=True):
+        hand = f", opposite hand of {assembly.hand_of}" if assembly.hand_of else ""
+        _show_steps(layout.main, f"{assembly.quantity} wanted{hand}", job.system)
+        for fitting in layout.fittings:
+            _show_steps(fitting, f"{fitting.quantity} for each {assembly.mark}", job.system)
+
+
+def _show_steps(laid: PartLayout, wanted: str, system: System) -> None:
+    """One part's steps, with the readings to strike and the check after each."""
+    part = laid.part
+    head = f"{part.mark}: {part.stock.designation}, {written(part.length, system)}, {wanted}"
+    say.print(head, style="bold", markup=False, soft_wrap=True)
+    for step in laid.steps:
+        face = f" [{step.face} face]" if step.face else ""
+        say.print(f"{step.number:>3}. {step.title}{face}: {step.text}", markup=False, soft_wrap=True)
+        if step.readings:
+            readings = ", ".join(reading.text for reading in step.readings)
+            say.print(f"     from the {step.from_}: {readings}", markup=False, soft_wrap=True)
+        if step.check:
+            say.print(f"     check: {step.check}", markup=False, soft_wrap=True, style="dim")
+
+
+def demo(out: Annotated[Path, typer.Option("--out", "-o", help="folder to write to")] = Path("out")) -> None:
+    """The demo job, an invented mezzanine: writes its document, the rack's and the PDF of the cards."""
+    source = files("gageline") / "demo"
+    job_file = out / "mezzanine.toml"
+    write(job_file, (source / "mezzanine.toml").read_bytes())
+    write(out / "rack.toml", (source / "rack.toml").read_bytes())
+    cards(job_file, None, out / "mezzanine-cards.pdf")

@@ -1,0 +1,94 @@
+"""What every command shares: what a person types, where text goes, files opened and written."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path
+from typing import Annotated, TypeVar
+
+import typer
+from rich.console import Console
+from rich.progress import BarColumn, Progress, TextColumn, track
+
+from gageline.detail import FullJob, open_full
+from gageline.errors import GagelineError
+from gageline.job import CheckedJob, Job, checked
+from gageline.layout import Layout, lay_out
+from gageline.part import Finding, Severity
+from gageline.sheets import Sheet, to_pdf
+from gageline.units import Length, System, feet_inches, millimetres
+
+__all__ = [
+    "AsJson", "JobFile", "Mark", "Out", "aside", "chosen", "layouts", "opened", "say", "show_findings",
+    "sound", "tracked", "write", "write_sheet", "written",
+]  # fmt: skip
+
+say = Console(highlight=False)
+aside = Console(stderr=True, highlight=False)
+
+Item = TypeVar("Item")
+JobFile = Annotated[Path, typer.Argument(help="the job document, a .toml file", metavar="JOB")]
+AsJson = Annotated[bool, typer.Option("--json", help="the full result for other programs")]
+Out = Annotated[Path | None, typer.Option("--out", "-o", help="where to write", show_default=False)]
+Mark = Annotated[str | None, typer.Option("--piece", "-p", help="only the piece of this mark")]
+
+
+def tracked(items: tuple[Item, ...], what: str) -> Iterable[Item]:
+    """The items one by one, with a line of progress where there is a screen to show it."""
+    return track(items, description=what, console=aside, transient=True, disable=not aside.is_terminal)
+
+
+def opened(job_file: Path) -> FullJob:
+    """The job of a file, its frame detailed, with a line of progress where there is a screen."""
+    columns = (TextColumn("{task.description}"), BarColumn(), TextColumn("{task.completed}/{task.total}"))
+    with Progress(*columns, console=aside, transient=True, disable=not aside.is_terminal) as shown:
+        task = shown.add_task("detailing", total=None)
+        return open_full(job_file, lambda done, total: shown.update(task, completed=done, total=total))
+
+
+def chosen(job: Job, mark: str | None) -> Job:
+    """The whole job, or one piece of it."""
+    return job if mark is None else replace(job, assemblies=(job.piece(mark),))
+
+
+def sound(job: Job) -> CheckedJob:
+    """The job without the pieces that have errors, after saying what is wrong."""
+    result = checked(job)
+    show_findings(result.findings)
+    return result
+
+
+def layouts(job: Job) -> tuple[Layout, ...]:
+    """Every piece of the job laid out, with a line of progress."""
+    return tuple(lay_out(piece, job.practice, job.system) for piece in tracked(job.assemblies, "laying out"))
+
+
+def show_findings(findings: tuple[Finding, ...]) -> None:
+    """Say findings beside the result, the graver the brighter."""
+    styles = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "dim"}
+    for finding in findings:
+        aside.print(finding.text(), markup=False, soft_wrap=True, style=styles[finding.severity])
+
+
+def written(length: Length, system: System) -> str:
+    """A length as the job's unit system writes it."""
+    return feet_inches(length, 64) if system is System.FT_IN else millimetres(length)
+
+
+def write(path: Path, content: bytes) -> None:
+    """Write a file, and say where it is."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(content)
+    except OSError as refused:
+        reason = (refused.strerror or "it cannot be written").lower()
+        raise GagelineError(
+            f"{path} cannot be written ({reason}): choose another place with --out"
+        ) from refused
+    say.print(f"written: {path}", markup=False, soft_wrap=True)
+
+
+def write_sheet(sheet: Sheet, out: Path | None, job_file: Path, what: str) -> None:
+    """Write a sheet as PDF where the person wanted it, or beside as JOB-what.pdf."""
+    write(out or Path(f"{job_file.stem}-{what}.pdf"), to_pdf(sheet))

@@ -1,0 +1,17 @@
+"""The commands that say what is wrong and whether it is strong enough."""
+
+from pathlib import Path
+
+from typed import Run, broken
+
+
+def test_verify_ends_with_a_count(run: Run) -> None:
+    code, out, _ = run("verify", "mezzanine.toml")
+    assert code == 0
+    assert "14 pieces: 0 errors, 0 warnings, 0 notes" in out
+
+
+def test_verify_fails_on_an_error(run: Run, tmp_path: Path) -> None:
+    code, out, _ = run("verify", broken(tmp_path, ('down = "4"', 'down = "20"')))
+    assert code == 1
+    assert "error: B4 right web, hole at" in out

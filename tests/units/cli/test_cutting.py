@@ -1,0 +1,37 @@
+"""The cutting plan from the command line."""
+
+import json
+from pathlib import Path
+
+import pypdfium2
+
+from typed import Run
+
+
+def test_the_cutting_plan(run: Run, tmp_path: Path) -> None:
+    code, out, err = run("cut", "mezzanine.toml", "--rack", "rack.toml", "--out", "cut.pdf")
+    assert (code, err) == (0, "")
+    assert "no plan can cost less than" in out
+    text = "".join(
+        page.get_textpage().get_text_bounded() for page in pypdfium2.PdfDocument(tmp_path / "cut.pdf")
+    )
+    assert "To order" in text
+    assert "7K2214" in text
+
+
+def test_the_cutting_plan_as_json_traces_every_piece_to_its_heat(run: Run, tmp_path: Path) -> None:
+    code, out, _ = run("cut", "mezzanine.toml", "--rack", "rack.toml", "--json")
+    assert code == 0
+    facts = json.loads(out)
+    assert facts["bound"] <= facts["cents"]
+    assert any(trace["piece"] == "B1" and trace["heat"] == "7K2214" for trace in facts["traces"])
+    assert not list(tmp_path.glob("*.pdf"))
+
+
+def test_steel_that_the_rack_has_not_is_named(run: Run, tmp_path: Path) -> None:
+    rack = (tmp_path / "rack.toml").read_text("utf8").replace('"W16x31"', '"W16x36"')
+    (tmp_path / "rack.toml").write_text(rack, "utf8")
+    code, _, err = run("cut", "mezzanine.toml", "--rack", "rack.toml")
+    assert code == 2
+    assert 'W16X31 A992: piece "B2"' in err
+    assert "there is no stick of this steel: order some, or add what is on the rack" in err

@@ -1,0 +1,58 @@
+"""Cards, parts, marks and the demo as a person asks for them."""
+
+import json
+from pathlib import Path
+
+import pypdfium2
+
+from typed import Run, broken
+
+
+def test_cards_of_one_piece(run: Run, tmp_path: Path) -> None:
+    code, out, err = run("cards", "mezzanine.toml", "--piece", "B1", "--out", "b1.pdf")
+    assert (code, out.strip(), err) == (0, "written: b1.pdf", "")
+    pages = pypdfium2.PdfDocument(tmp_path / "b1.pdf")
+    text = "".join(page.get_textpage().get_text_bounded() for page in pages)
+    assert "18'-5 3/4\"" in text
+    assert "Bench card" in text
+    assert "Piece drawing" in text
+
+
+def test_cards_leave_out_a_piece_with_an_error_and_say_so(run: Run, tmp_path: Path) -> None:
+    job = broken(tmp_path, ('down = "4"', 'down = "20"'))
+    code, _, err = run("cards", job, "--piece", "B4")
+    assert code == 1
+    assert "error: B4 right web, hole at" in err
+    assert "left out for their errors: B4" in err
+    assert not (tmp_path / "broken-cards.pdf").exists()
+
+
+def test_parts(run: Run) -> None:
+    code, out, _ = run("parts", "mezzanine.toml")
+    assert code == 0
+    assert "W16X26" in out
+    assert "18'-7 1/4\"" in out
+    assert "field bolts 3/4 A325-N" in out
+
+
+def test_parts_for_other_programs(run: Run) -> None:
+    code, out, _ = run("parts", "mezzanine.toml", "--json")
+    data = json.loads(out)
+    assert code == 0
+    first = data["parts"][0]
+    assert (first["mark"], first["quantity"], first["length"]["in"]) == ("B1", 4, 223.25)
+
+
+def test_marks(run: Run) -> None:
+    code, out, _ = run("marks", "mezzanine.toml", "--piece", "C2")
+    assert code == 0
+    assert "C2: C12X20.7, 14'-2\", 2 wanted, opposite hand of C1" in out
+    assert "Check the steel" in out
+
+
+def test_marks_for_other_programs(run: Run) -> None:
+    code, out, _ = run("marks", "mezzanine.toml", "--piece", "B1", "--json")
+    (layout,) = json.loads(out)
+    assert code == 0
+    assert layout["main"]["steps"][0]["title"] == "Check the steel"
+    assert any(mark["kind"] == "hole centre" for mark in layout["main"]["marks"])

@@ -1,0 +1,32 @@
+"""What every command says of files and pieces."""
+
+from pathlib import Path
+
+from typed import Run, broken
+
+
+def test_a_place_that_cannot_be_written_is_said(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("")
+    code, _, err = run("cards", "mezzanine.toml", "--piece", "B1", "--out", "file/b1.pdf")
+    assert code == 2
+    assert "cannot be written" in err
+    assert "choose another place with --out" in err
+
+
+def test_an_unknown_piece_is_refused_with_the_known(run: Run) -> None:
+    code, _, err = run("marks", "mezzanine.toml", "--piece", "Z9")
+    assert (code, err.strip()[:49]) == (2, 'there is no piece "Z9": the job has B1, B2, B3, G')
+
+
+def test_every_problem_of_a_document_is_said_with_its_line(run: Run, tmp_path: Path) -> None:
+    job = broken(tmp_path, ('stock = "W16x26"\nlength', 'stock = "W16x27"\nlenght'))
+    code, out, err = run("verify", job)
+    assert (code, out) == (2, "")
+    assert 'did you mean "length"?' in err
+    assert "W16X26" in err
+    assert err.count("line ") >= 2
+
+
+def test_a_missing_file_is_said(run: Run) -> None:
+    code, _, err = run("parts", "nothing.toml")
+    assert (code, err.strip()) == (2, "nothing.toml: there is no such file: check the name")

@@ -10,7 +10,7 @@ from gageline.cli.screen import JobFile, Out, opened, say, write_sheet
 from gageline.errors import ValueProblem
 from gageline.job import check_job
 from gageline.part import Severity
-from gageline.sheets import check_sheet
+from gageline.sheets import check_sheet, check_texts
 from gageline.strength import Method, check_strength, report_of, summary_of
 
 DesignMethod = Annotated[
@@ -28,7 +28,7 @@ def verify(
     Exit code 1 also where a connection or a beam is not strong enough for a load that the job gives.
     """
     full = opened(job_file)
-    job, findings = full.job, (*full.findings, *check_job(full.job))
+    job, findings = full.job, (*full.findings, *check_job(full.job), *check_texts(full.job))
     for finding in findings:
         say.print(finding.text(), markup=False, soft_wrap=True)
     strength = check_strength(job, _method(method), full.detailed)

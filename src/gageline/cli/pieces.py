@@ -28,7 +28,7 @@ from gageline.cli.screen import (
 )
 from gageline.exchange import json_text
 from gageline.layout import PartLayout
-from gageline.sheets import packet
+from gageline.sheets import check_texts, packet
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job
 from gageline.units import System
 
@@ -41,6 +41,9 @@ def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
     """
     full = opened(job_file)
     show_findings(full.findings)
+    show_findings(texts := check_texts(full.job))
+    if texts:
+        raise typer.Exit(2)
     result = sound(chosen(full.job, piece))
     if result.job.assemblies:
         write_sheet(packet(result.job, layouts(result.job)), out, job_file, "cards")

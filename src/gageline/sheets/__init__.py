@@ -32,6 +32,7 @@ from gageline.sheets.packet import frame_packet, packet
 from gageline.sheets.parts_list import parts_list
 from gageline.sheets.pdf import literal, to_pdf, to_typst
 from gageline.sheets.piece_drawing import piece_drawing, piece_drawings
+from gageline.sheets.printable import check_texts
 from gageline.sheets.reasons_table import reasons_table
 from gageline.sheets.receiving_card import ReceivingCard, receiving_cards
 from gageline.sheets.scene import (
@@ -111,6 +112,7 @@ __all__ = [
     "callout",
     "chain",
     "check_sheet",
+    "check_texts",
     "column_schedule",
     "cutting_sheet",
     "extent",

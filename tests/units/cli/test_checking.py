@@ -15,3 +15,14 @@ def test_verify_fails_on_an_error(run: Run, tmp_path: Path) -> None:
     code, out, _ = run("verify", broken(tmp_path, ('down = "4"', 'down = "20"')))
     assert code == 1
     assert "error: B4 right web, hole at" in out
+
+
+def test_a_text_that_cannot_be_printed_is_an_error_before_the_cards_are(run: Run, tmp_path: Path) -> None:
+    job = broken(tmp_path, ('name = "', 'name = "漢 '))
+    code, out, _ = run("verify", job)
+    assert code == 1
+    assert "error: job name: text" in out
+    code, _, err = run("cards", job)
+    assert code == 2
+    assert "error: job name: text" in err
+    assert not list(tmp_path.glob("*.pdf"))

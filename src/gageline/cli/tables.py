@@ -39,7 +39,8 @@ def length(
     ],
 ) -> None:
     """Add, subtract, multiply and divide lengths as the trade writes them."""
-    total = _sum(terms)
+    ticks = _sum(terms)
+    total = Length(round(ticks))
     texts = (
         feet_inches(total, 64),
         inches_text(total, 64),
@@ -47,23 +48,29 @@ def length(
         f"{millimetres(total, 2)} mm",
     )
     say.print("  =  ".join(texts), markup=False)
-    if parse_length(texts[0]) != total:
+    if ticks.denominator != 1:
+        say.print(
+            f"nearest to it is {exact_text(total)}; the fractions above are rounded to 1/64", markup=False
+        )
+    elif parse_length(texts[0]) != total:
         say.print(f"exactly {exact_text(total)}; the fractions above are rounded to 1/64", markup=False)
 
 
-def _sum(terms: list[str]) -> Length:
-    """The value of a chain of terms, worked from left to right."""
-    total = parse_length(terms[0])
+def _sum(terms: list[str]) -> Fraction:
+    """The value of a chain of terms, worked from left to right, in ticks of `Length`."""
+    total = Fraction(parse_length(terms[0]).ticks)
     if len(terms) % 2 == 0:
         raise ValueProblem(f'"{terms[-1]}" has nothing after it: write a length, or a number after x and /')
     for sign, term in zip(terms[1::2], terms[2::2], strict=True):
         match sign:
             case "+":
-                total += parse_length(term)
+                total += parse_length(term).ticks
             case "-":
-                total -= parse_length(term)
-            case "x" | "×" | "*" | "/":
-                total = total * (_factor(term) if sign != "/" else 1 / _factor(term))
+                total -= parse_length(term).ticks
+            case "x" | "×" | "*":
+                total *= _factor(term)
+            case "/":
+                total /= _factor(term)
             case _:
                 raise ValueProblem(f'"{sign}" is no sign between lengths: use +, -, x or /')
     return total

@@ -40,6 +40,13 @@ def test_a_length_that_fractions_cannot_say_is_given_exactly(run: Run) -> None:
     assert "exactly 1 mm; the fractions above are rounded to 1/64" in out
 
 
+def test_a_third_of_a_millimetre_is_not_called_exact(run: Run) -> None:
+    _, out, _ = run("length", "5mm", "/", "3")
+    assert "nearest to it is 1.66671875 mm; the fractions above are rounded to 1/64" in out
+    _, out, _ = run("length", "5mm", "/", "3", "x", "3")
+    assert "exactly 5 mm" in out
+
+
 @pytest.mark.parametrize(
     ("terms", "message"),
     [

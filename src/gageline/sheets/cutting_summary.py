@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from gageline.sheets.flow import Part
 from gageline.sheets.furniture import paragraph
-from gageline.sheets.notation import Scribe, weight_text, weight_unit
+from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Anchor
 from gageline.sheets.style import BODY, Weight
 from gageline.sheets.table import Column, Table
@@ -24,6 +24,7 @@ from gageline.stock import (
     weigh_plates,
     weigh_section,
 )
+from gageline.takeoff import weight_text, weight_unit
 from gageline.units import Length
 
 __all__ = ["drop_marks", "heat_of", "money", "proof", "summary_parts"]

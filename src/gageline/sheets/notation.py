@@ -12,30 +12,13 @@ from gageline.sheets.furniture import bolt_text
 from gageline.steel import HoleKind, Profile
 from gageline.units import ZERO, Length, Slope, System, is_metric, millimetres, round_to, write_length
 
-__all__ = ["WEB_FACES", "Scribe", "is_scattered", "short_name", "weight_text", "weight_unit"]
+__all__ = ["WEB_FACES", "Scribe", "is_scattered", "short_name"]
 
 WEB_FACES = frozenset({Face.NEAR, Face.FAR, Face.LEG_A, Face.FACE})
 """The faces that an elevation looks at."""
-_KG = 0.45359237
 _KINDS = {HoleKind.OVS: "oversize", HoleKind.SSL: "(short)", HoleKind.LSL: "(long)"}
 _MANY_ROWS = 4
 _NAME = 24
-
-
-def weight_unit(system: System) -> str:
-    """The unit that weights are written in."""
-    return "lb" if system is System.FT_IN else "kg"
-
-
-def weight_text(pounds: float, system: System, places: int = 1) -> str:
-    """A weight as the job writes it: whole pounds and more, or kilograms, to 0.1.
-
-    Args:
-        pounds: the weight, lb.
-        system: the units of the job.
-        places: decimals.
-    """
-    return f"{pounds if system is System.FT_IN else pounds * _KG:,.{places}f}"
 
 
 def is_scattered(group: HoleGroup) -> bool:

@@ -8,11 +8,10 @@ from gageline.job import Job
 from gageline.part import Assembly
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Draft, Heading, bind, bolt_text, practice_block, space
-from gageline.sheets.notation import weight_text, weight_unit
 from gageline.sheets.scene import Anchor, Box, Group, Item, Level, Sheet, Text
 from gageline.sheets.style import BODY, HEADING, Weight
 from gageline.sheets.table import Column, Table, table_blocks
-from gageline.takeoff import PieceBill, bill_of_piece, bolts_of_job, parts_of_job
+from gageline.takeoff import PieceBill, bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
 from gageline.units import ZERO, Length, write_length
 
 __all__ = ["parts_list"]

@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from gageline.job import Job
 from gageline.part import Assembly, BoltSet, Face, Fitting, HoleGroup, Part, extent_y
 from gageline.sheets.furniture import bolt_text
-from gageline.sheets.notation import Scribe, is_scattered, short_name, weight_text, weight_unit
+from gageline.sheets.notation import Scribe, is_scattered, short_name
 from gageline.sheets.scene import Anchor
 from gageline.sheets.style import FINE
 from gageline.sheets.table import Column, Table
 from gageline.steel import Profile
-from gageline.takeoff import PieceBill
+from gageline.takeoff import PieceBill, weight_text, weight_unit
 from gageline.units import ZERO, Length, System, write_length
 
 __all__ = ["bill_table", "hole_lists", "piece_notes"]

@@ -9,6 +9,7 @@ from gageline.takeoff.materials import (
     bolts_of_job,
     parts_of_job,
 )
+from gageline.takeoff.weights import weight_number, weight_text, weight_unit
 
 __all__ = [
     "BoltLine",
@@ -18,4 +19,7 @@ __all__ = [
     "bill_of_piece",
     "bolts_of_job",
     "parts_of_job",
+    "weight_number",
+    "weight_text",
+    "weight_unit",
 ]

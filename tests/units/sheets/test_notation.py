@@ -1,7 +1,7 @@
 import pytest
 
 from gageline.part import End, Face, FlangeTrim, Opening, Side
-from gageline.sheets.notation import Scribe, weight_text, weight_unit
+from gageline.sheets.notation import Scribe
 from gageline.units import Length, System
 from jobs import job_of, piece_of
 from pieces import at, drilled, hole, piece
@@ -62,12 +62,6 @@ def test_ends_out_of_square() -> None:
     assert list(FEET.end(part, End.RIGHT)) == ["cut 3 1/2 in 12, long at top", ""]
     assert next(iter(METRIC.end(part, End.RIGHT))) == "cut 16.3°, long at top"
     assert list(FEET.end(part, End.LEFT)) == ["", ""]
-
-
-def test_weights_in_the_units_of_the_job() -> None:
-    assert weight_text(1234.56, System.FT_IN) == "1,234.6"
-    assert weight_text(100, System.MM) == "45.4"
-    assert (weight_unit(System.FT_IN), weight_unit(System.MM)) == ("lb", "kg")
 
 
 def test_what_was_given_in_millimetres_is_written_in_them_in_a_job_of_feet_and_inches() -> None:

@@ -100,12 +100,12 @@ def dive(
         problem: the question.
         master: the linear program; patterns found on the way stay in it.
         limits: the most of each stick.
-        target: give up where the plan would cost more; None for any cost.
+        target: give up once the plan is bound to cost more; None for any cost.
         watch: when to stop.
         tilt: small amounts added to the demand in the linear program, which lead another way down.
 
     Returns:
-        One pattern a stick, or None.
+        One pattern a stick, or None. The last fractions rounded up may bring the plan above the target.
     """
     demand = np.array(problem.demand, dtype=np.int64)
     left = limits.copy()
@@ -124,16 +124,25 @@ def dive(
             ending = _finish(problem, demand, left, relaxed.duals, target - spent, watch)
             if ending is not None:
                 return settled + ending
-        picked = _settle(problem, master.patterns, relaxed.uses, demand, left)
+        picked = settle(problem, master.patterns, relaxed.uses, demand, left)
         settled += picked
         spent += sum(problem.cost(p) for p in picked)
     return settled
 
 
-def _settle(
-    problem: Problem, patterns: list[Pattern], uses: Table, demand: Ints, left: Ints
-) -> list[Pattern]:
-    """Take the whole part of the solution, or its largest fraction; lowers demand and limits in place."""
+def settle(problem: Problem, patterns: list[Pattern], uses: Table, demand: Ints, left: Ints) -> list[Pattern]:
+    """Take the whole part of a solution, or its largest fraction, as far as demand and sticks go.
+
+    Args:
+        problem: the question.
+        patterns: those of the linear program.
+        uses: how often the solution uses each.
+        demand: pieces still wanted of each kind; lowered in place.
+        left: sticks still there of each kind; lowered in place.
+
+    Returns:
+        One pattern a stick taken.
+    """
     order = sorted(
         np.nonzero(uses > 1e-6)[0],
         key=lambda p: (-round(float(uses[p]) % 1.0, 6), -problem.fill(patterns[p])),

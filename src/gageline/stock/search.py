@@ -76,6 +76,11 @@ class _Search:
         self.best = plan
         return True
 
+    def reach(self, patterns: list[Pattern] | None, target: int) -> bool:
+        """Keep a plan if it is the best so far; whether a plan of the target cost is there."""
+        self.offer(patterns)
+        return self.best is not None and self.best.cost <= target
+
     def raise_bound(self, bound: int) -> None:
         """Raise the bound to the next cost that a plan can have."""
         self.bound = max(self.bound, -(-bound // self.step) * self.step)
@@ -126,7 +131,7 @@ class _Search:
                 return Answer.NONE
             if choice.patterns:
                 settled = without_spares(self.problem, choice.patterns)
-                if self.offer(fill_rooms(self.problem, settled, self.watch)):
+                if self.reach(fill_rooms(self.problem, settled, self.watch), target):
                     return Answer.FOUND
         return Answer.UNKNOWN
 
@@ -148,7 +153,7 @@ class _Search:
         choice = choose(
             self.problem, self.demand, limits, self.master.patterns, kinds, target, soon, first=False
         )
-        return self.offer(choice.patterns or None)
+        return self.reach(choice.patterns or None, target)
 
     def pack(self, mix: Mix, target: int) -> Answer:
         """Find a plan of at most the target cost inside a mix, or refute it."""
@@ -164,7 +169,7 @@ class _Search:
         answer = self.list_and_choose(mix.sticks, prices, target, _FEW, _PATIENCE)
         if answer is not Answer.UNKNOWN:
             return answer
-        if self.offer(dive(self.problem, self.master, mix.sticks, target, self.watch)):
+        if self.reach(dive(self.problem, self.master, mix.sticks, target, self.watch), target):
             if self.problem.has_drops:
                 self.pool(mix.sticks, self.target(), _POOL_SECONDS)
             return Answer.FOUND
@@ -192,7 +197,7 @@ class _Search:
             if self.watch.over():
                 return False
             tilt = np.random.default_rng(way).uniform(-_TILT, _TILT, len(self.demand))
-            if self.offer(dive(self.problem, self.master, limits, target, self.watch, tilt)):
+            if self.reach(dive(self.problem, self.master, limits, target, self.watch, tilt), target):
                 return True
         return False
 

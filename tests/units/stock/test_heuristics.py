@@ -10,7 +10,7 @@ import pytest
 
 from cutting import all_patterns, least_cost, random_problem
 from gageline.stock.columns import Master
-from gageline.stock.heuristics import best_fit, dive, fill_rooms
+from gageline.stock.heuristics import best_fit, dive, fill_rooms, settle
 from gageline.stock.problem import Pattern, Problem, Stick, packing
 from gageline.stock.watch import start_watch
 
@@ -118,6 +118,25 @@ def test_a_dive_leaves_the_limits_it_was_given() -> None:
     limits = PAIRS.limits()
     dive(PAIRS, Master(PAIRS), limits, None, start_watch(20.0))
     assert limits.tolist() == PAIRS.limits().tolist()
+
+
+def test_no_more_is_settled_than_sticks_and_pieces_are_there() -> None:
+    # rounding may make whole what is not: for three uses there are two sticks, for two pairs three pieces
+    long, pair = Pattern(0, ((0, 1),)), Pattern(1, ((1, 2),))
+    problem = Problem((90, 40), (5, 3), (Stick(100, 10, 2), Stick(80, 8)))
+    demand, left = np.array([5, 3]), np.array([2, 4])
+    assert settle(problem, [long, pair], np.array([3.0, 2.0]), demand, left) == [long, long, pair]
+    assert demand.tolist() == [3, 1]
+    assert left.tolist() == [0, 3]
+
+
+def test_the_largest_fraction_is_settled_where_nothing_is_whole() -> None:
+    some, more = Pattern(0, ((0, 1),)), Pattern(0, ((1, 1),))
+    problem = Problem((90, 80), (2, 2), (Stick(100, 10),))
+    demand, left = np.array([2, 2]), np.array([4])
+    assert settle(problem, [some, more], np.array([0.3, 0.6]), demand, left) == [more]
+    assert demand.tolist() == [2, 1]
+    assert left.tolist() == [3]
 
 
 def test_pieces_still_wanted_go_into_the_rooms_left() -> None:

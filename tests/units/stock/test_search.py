@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-import numpy as np
+from random import Random
 
+import numpy as np
+import pytest
+
+import gageline.stock.search as searching
 from gageline.stock.bounds import exact_prices
 from gageline.stock.columns import Master
-from gageline.stock.heuristics import best_fit
+from gageline.stock.heuristics import best_fit, dive
 from gageline.stock.mix import Knowledge, Mix, cheapest_mix
-from gageline.stock.problem import Problem, Stick, packing
+from gageline.stock.problem import Ints, Pattern, Problem, Stick, packing
 from gageline.stock.program import Answer
 from gageline.stock.search import search
 from gageline.stock.setups import fewer_setups, merit
-from gageline.stock.watch import Progress, start_watch
+from gageline.stock.watch import Progress, Watch, start_watch
 
 # pairs of 51 and 49 fill a stick of 100 exactly; best fit decreasing finds it, and so must the search
 PAIRS = Problem((51, 49, 34, 33), (4, 4, 2, 4), (Stick(100, 10),))
@@ -91,3 +95,40 @@ def test_time_over_keeps_the_best_plan_and_an_honest_bound() -> None:
     assert full.proven
     assert found.bound <= full.packing.cost <= found.packing.cost
     assert told[0].stage == "best fit"
+
+
+def triplets(count: int) -> Problem:
+    """Three pieces a stick, each stick full; kinds 3k, 3k+1 and 3k+2 are cut from one stick."""
+    random = Random(5)  # noqa: S311  # test data
+    lengths: list[int] = []
+    while len(lengths) < 3 * count:
+        one = random.randint(380, 490)
+        two = random.randint(250, (1000 - one) // 2)
+        if not {one, two, 1000 - one - two} & set(lengths) and len({one, two, 1000 - one - two}) == 3:
+            lengths += [one, two, 1000 - one - two]
+    return Problem(tuple(lengths), (1,) * len(lengths), (Stick(1000, 1),))
+
+
+def test_a_dive_that_ends_above_its_target_does_not_end_the_search(monkeypatch: pytest.MonkeyPatch) -> None:
+    problem = triplets(20)
+    simple = best_fit(problem)
+    assert simple is not None
+    full = [Pattern(0, tuple((3 * k + j, 1) for j in range(3))) for k in range(18)]
+    pairs = [Pattern(0, ((k, 1), (k + 3, 1))) for k in range(54, 57)]
+    assert len(simple) > len(full + pairs) > 20
+    asked: list[int | None] = []
+
+    def first_above(
+        problem: Problem, master: Master, limits: Ints, target: int | None, watch: Watch, tilt: object = None
+    ) -> list[Pattern] | None:
+        asked.append(target)
+        if len(asked) == 1:
+            return full + pairs
+        return dive(problem, master, limits, target, watch, tilt)  # type: ignore[arg-type]  # handed on as it came
+
+    monkeypatch.setattr(searching, "dive", first_above)
+    monkeypatch.setattr(searching, "affordable", lambda *_: None)
+    found = search(problem, start_watch(20.0))
+    assert found.packing is not None
+    assert (found.packing.cost, found.bound, found.proven) == (20, 20, True)
+    assert asked[:2] == [20, 20]

@@ -22,7 +22,8 @@ __all__ = ["backup", "restore"]
 
 _FORMAT = 1
 _NAMES = (
-    "person", "tablet", "job", "revision", "piece", "copy", "tick", "sent", "logentry",
+    "person", "tablet", "job", "revision", "piece", "copy", "tick", "sent", "logentry", "stick",
+    "stickrevision", "racktext", "plan", "cutting", "cut",
 )  # fmt: skip
 _LARGEST = 4_000_000_000  # bytes of one table, unpacked
 

@@ -9,19 +9,28 @@ from django.db import models
 
 from gageline.errors import GagelineError
 from gageline.shop.roles import Role
+from gageline.shop.stock_models import Cut, Cutting, Plan, RackText, Search, Stick, StickRevision, Where
 
 __all__ = [
     "Copy",
+    "Cut",
+    "Cutting",
     "Guess",
     "Job",
     "LogEntry",
     "Person",
     "Piece",
+    "Plan",
+    "RackText",
     "Revision",
+    "Search",
     "Sent",
     "Stage",
+    "Stick",
+    "StickRevision",
     "Tablet",
     "Tick",
+    "Where",
 ]
 
 

@@ -3,6 +3,7 @@
 from gageline.stock.blanks import Blank, blanks_of
 from gageline.stock.check import check_plan
 from gageline.stock.check_plates import check_plates
+from gageline.stock.document import HeldEntry, RackDocument
 from gageline.stock.plan import Effort, plan_cuts
 from gageline.stock.plates import Burner, Laid, Plate, PlatePlan, Sheet, SheetPlan, plan_plates
 from gageline.stock.question import (
@@ -42,6 +43,7 @@ __all__ = [
     "Effort",
     "End",
     "Held",
+    "HeldEntry",
     "Laid",
     "Offer",
     "Piece",
@@ -52,6 +54,7 @@ __all__ = [
     "Progress",
     "Question",
     "Rack",
+    "RackDocument",
     "Saw",
     "SectionPlan",
     "Sheet",

@@ -31,6 +31,7 @@ from gageline.stock.records import (
     StickPlan,
     by_weight,
 )
+from gageline.stock.schema import rack_schema_text
 from gageline.stock.watch import Progress
 from gageline.stock.weights import Weights, weigh_plan, weigh_plates, weigh_section
 
@@ -75,6 +76,7 @@ __all__ = [
     "open_rack",
     "plan_cuts",
     "plan_plates",
+    "rack_schema_text",
     "read_rack",
     "traces",
     "weigh_plan",

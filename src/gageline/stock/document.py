@@ -30,8 +30,12 @@ def _as_list(value: object) -> object:
 
 
 Price = Annotated[Decimal, Field(ge=0, le=_DEAREST)]
-Lengths = Annotated[tuple[PositiveLength, ...], BeforeValidator(_as_list), Field(min_length=1)]
-Marks = Annotated[tuple[Mark, ...], BeforeValidator(_as_list), Field(min_length=1)]
+_SomeLengths = Annotated[tuple[PositiveLength, ...], Field(min_length=1)]
+_SomeMarks = Annotated[tuple[Mark, ...], Field(min_length=1)]
+Lengths = Annotated[
+    _SomeLengths, BeforeValidator(_as_list, json_schema_input_type=PositiveLength | _SomeLengths)
+]
+Marks = Annotated[_SomeMarks, BeforeValidator(_as_list, json_schema_input_type=Mark | _SomeMarks)]
 
 
 class RackFacts(Entry):

@@ -36,7 +36,7 @@ from gageline.job.joining import Joined, grade_of, plate_stock, rows_down
 from gageline.job.loading import LoadEntry, PieceLoads, SpanEntry, StrengthEntry
 from gageline.job.marking import FittingMarks
 from gageline.job.measured import Corner, Edge, EndReadings, SquareGap, Stick
-from gageline.job.measuring import Inspected, Measurements, read_measurements
+from gageline.job.measuring import Inspected, MeasuredEntry, Measurements, read_measurements
 from gageline.job.plates import join_stiffeners
 from gageline.job.practice import Practice, default_practice
 from gageline.job.problems import JobProblems, Note, Path, Problem, placed
@@ -80,6 +80,7 @@ __all__ = [
     "LineLoad",
     "LoadEntry",
     "Mark",
+    "MeasuredEntry",
     "Measurements",
     "MemberEntry",
     "Note",

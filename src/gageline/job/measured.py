@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from gageline.part import End
-from gageline.units import Length
+from gageline.units import ZERO, Length
 
 __all__ = ["Corner", "Edge", "EndReadings", "SquareGap", "Stick"]
 
@@ -125,6 +125,8 @@ class Stick:
         tape_length: the length the tape's error was found over.
         worked: there are holes or cuts in it already, so that it cannot be turned over.
         as_column: ordered as a column.
+        ordered: the length it was ordered at; None where it was ordered cut to the piece.
+        ordered_camber: what the mill was asked to camber it by.
     """
 
     piece: str
@@ -142,6 +144,8 @@ class Stick:
     tape_length: Length | None = None
     worked: bool = False
     as_column: bool = False
+    ordered: Length | None = None
+    ordered_camber: Length = ZERO
 
     def at(self, end: End) -> EndReadings:
         """The readings of one end."""

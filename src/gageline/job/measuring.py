@@ -6,6 +6,8 @@
 
 from __future__ import annotations
 
+import difflib
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal
 
@@ -17,7 +19,7 @@ from gageline.job.forms import filled
 from gageline.job.measured import Corner, Edge, EndReadings, SquareGap, Stick
 from gageline.job.problems import Note, placed
 from gageline.job.reading import parse
-from gageline.units import Length, System
+from gageline.units import ZERO, Length, System
 
 __all__ = ["Inspected", "Measurements", "read_measurements"]
 
@@ -66,15 +68,20 @@ class MeasuredEntry(Entry):
     tape_length: PositiveLength | None = Field(None, description="over so much of it")
     worked: Flag = Field(default=False, description="holes or cuts are in it already")
     as_column: Flag = Field(default=False, description="ordered as a column")
+    ordered: PositiveLength | None = Field(None, description="length it was ordered at; the piece's own")
+    ordered_camber: LengthText = Field(ZERO, description="what the mill was asked to camber it by")
 
 
 class InspectedEntry(Entry):
-    """One finished piece as measured."""
+    """One finished piece as measured; without readings its blank sheet is wanted."""
 
     piece: Mark
     by: Text | None = None
     date: Date | None = None
     number: Annotated[int, Field(strict=True, ge=1, le=9999)] = 1
+    compression: Flag = Field(default=False, description="a column, or another member in compression")
+    bearing: Flag = Field(default=False, description="both ends are finished for contact bearing")
+    camber: LengthText = Field(ZERO, description="what the drawing asks for")
     readings: dict[str, SignedLength] = Field(
         default_factory=dict, description="by the names that the inspection sheet prints"
     )
@@ -100,6 +107,9 @@ class Inspected:
         by: who measured, empty when not said.
         date: as typed, empty when not said.
         readings: name on the inspection sheet and what was read.
+        compression: a column, or another member in compression.
+        bearing: both ends are finished for contact bearing.
+        camber: what the drawing asks for.
     """
 
     piece: str
@@ -107,6 +117,9 @@ class Inspected:
     by: str
     date: str
     readings: tuple[tuple[str, Length], ...]
+    compression: bool = False
+    bearing: bool = False
+    camber: Length = ZERO
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,12 +149,13 @@ class Measurements:
         raise ValueProblem(f'no stick was measured for piece "{piece}": the sheet has {known}')
 
 
-def read_measurements(text: str, system: System) -> Measurements:
+def read_measurements(text: str, system: System, marks: Collection[str] | None = None) -> Measurements:
     """The sheet of measurements in a TOML text.
 
     Args:
         text: the whole sheet.
         system: the units of the job, which bare numbers are in.
+        marks: of the job's pieces; None where they are not known.
 
     Raises:
         JobProblems: with everything that is wrong with it, each with its path and line.
@@ -149,6 +163,8 @@ def read_measurements(text: str, system: System) -> Measurements:
     table = parse(text)
     document = filled(MeasurementsDocument, table, text, system)
     notes = [note for index, entry in enumerate(document.measured) for note in _faults(entry, index)]
+    if marks is not None:
+        notes.extend(_strangers(document, marks))
     if notes:
         raise placed(notes, table, text)
     return Measurements(
@@ -156,6 +172,17 @@ def read_measurements(text: str, system: System) -> Measurements:
         tuple(_inspected(entry) for entry in document.inspected),
         tuple(document.tolerances.items()),
     )
+
+
+def _strangers(document: MeasurementsDocument, marks: Collection[str]) -> Iterator[Note]:
+    """Steel that was read for pieces which the job has not."""
+    measured = ((("measured", index), one.piece) for index, one in enumerate(document.measured))
+    inspected = ((("inspected", index), one.piece) for index, one in enumerate(document.inspected))
+    for path, piece in (*measured, *inspected):
+        if piece not in marks:
+            near = difflib.get_close_matches(piece, marks, n=1, cutoff=0.4)
+            meant = f'did you mean "{near[0]}"?' if near else f"it has {', '.join(sorted(marks)[:20])}"
+            yield (*path, "piece"), f'the job has no piece "{piece}": {meant}'
 
 
 def _faults(entry: MeasuredEntry, index: int) -> list[Note]:
@@ -188,8 +215,8 @@ def _stick(entry: MeasuredEntry, system: System) -> Stick:
     def fahrenheit(degrees: float | None) -> float | None:
         return degrees * 9 / 5 + 32 if system is System.MM and degrees is not None else degrees
 
-    same = ("length", "along", "tape_error", "tape_length")
-    given: dict[str, Any] = {name: getattr(entry, name) for name in (*same, "worked", "as_column")}
+    same = ("length", "along", "tape_error", "tape_length", "worked", "as_column", "ordered")
+    given: dict[str, Any] = {name: getattr(entry, name) for name in (*same, "ordered_camber")}
     return Stick(
         piece=entry.piece,
         heat=entry.heat or "",
@@ -223,4 +250,7 @@ def _gap(gap: Length | None, blade: Length | None, long: str | None) -> SquareGa
 
 def _inspected(entry: InspectedEntry) -> Inspected:
     date = entry.date.isoformat() if entry.date else ""
-    return Inspected(entry.piece, entry.number, entry.by or "", date, tuple(entry.readings.items()))
+    return Inspected(
+        entry.piece, entry.number, entry.by or "", date, tuple(entry.readings.items()),
+        entry.compression, entry.bearing, entry.camber,
+    )  # fmt: skip

@@ -68,18 +68,13 @@ class Receipt:
 def receive(
     part: Part,
     stick: Stick,
-    *,
-    ordered: Length | None = None,
-    camber: Length = ZERO,
     tolerances: Mapping[str, Length] | None = None,
 ) -> Receipt:
     """Judge a stick by the standard that its section is rolled or formed to.
 
     Args:
         part: the piece that is to be made of it.
-        stick: as measured.
-        ordered: the length ordered; the piece's own length when the stick was ordered cut to it.
-        camber: what the mill was asked to camber it by; three quarters of it are enough.
+        stick: as measured; of camber that the mill was asked for three quarters are enough.
         tolerances: the shop's own limits by the code of the rule.
 
     Raises:
@@ -87,7 +82,7 @@ def receive(
 
     Source: of camber by the mill AISC 303, 6.4.4.
     """
-    want = part.length if ordered is None else ordered
+    want, camber = stick.ordered or part.length, stick.ordered_camber
     limits = _limits(part, want, stick)
     if camber:
         rule = "cambered by the mill: three quarters at the least"

@@ -25,12 +25,17 @@ sweep = "1/4"
 steel_temperature = 95
 tape_temperature = 60
 worked = true
+ordered = "40'"
+ordered_camber = "3/4"
 
 [[inspected]]
 piece = "B1"
 number = 2
 by = "somebody"
 date = 2026-11-25
+compression = true
+bearing = true
+camber = "1"
 readings = { overall = "18'-7 3/16", "left end square" = "1/16" }
 """
 
@@ -46,7 +51,9 @@ def test_a_whole_sheet_is_read() -> None:
     assert (stick.web_off, stick.camber) == (-parse_length("1/8"), -parse_length("1/2"))
     assert stick.sweep == parse_length("1/4")
     assert (stick.steel_temperature, stick.tape_temperature, stick.worked) == (95, 60, True)
+    assert (stick.ordered, stick.ordered_camber) == (parse_length("40'"), parse_length("3/4"))
     (inspected,) = sheet.inspected
+    assert (inspected.compression, inspected.bearing, inspected.camber) == (True, True, parse_length("1"))
     assert (inspected.number, inspected.by, inspected.date) == (2, "somebody", "2026-11-25")
     assert dict(inspected.readings)["overall"] == parse_length("18'-7 3/16")
     assert sheet.tolerances == (("hole-place", parse_length("3/32")),)
@@ -90,3 +97,13 @@ def test_a_stick_that_was_not_measured_is_named_with_those_that_were() -> None:
 def test_what_cannot_be_is_said_with_its_place(lines: str, message: str) -> None:
     with pytest.raises(JobProblems, match=re.escape(message)):
         read_measurements(f'[[measured]]\npiece = "B1"\n{lines}\n', System.FT_IN)
+
+
+def test_every_piece_that_the_job_has_not_is_said_at_once() -> None:
+    text = '[[measured]]\npiece = "B11"\n[[inspected]]\npiece = "Z9"\n[[inspected]]\npiece = "B1"\n'
+    with pytest.raises(JobProblems) as raised:
+        read_measurements(text, System.FT_IN, ["B1", "B2"])
+    assert str(raised.value).splitlines() == [
+        'line 2: measured 1 → piece: the job has no piece "B11": did you mean "B1"?',
+        'line 4: inspected 1 → piece: the job has no piece "Z9": it has B1, B2',
+    ]

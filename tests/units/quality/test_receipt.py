@@ -40,7 +40,7 @@ def test_a_64th_shorter_is_out_by_a_64th() -> None:
 
 
 def test_a_stick_ordered_longer_is_judged_by_what_was_ordered() -> None:
-    receipt = receive(PIECE.main, Stick("B1", length=inches("20'-0 1/4")), ordered=inches("20'"))
+    receipt = receive(PIECE.main, Stick("B1", length=inches("20'-0 1/4"), ordered=inches("20'")))
     assert receipt.accepted
     assert receipt.ordered == inches("20'")
 
@@ -66,7 +66,7 @@ def test_the_shops_own_limits_count() -> None:
 )
 def test_a_stick_cambered_by_the_mill_needs_three_quarters_of_it(camber: str, verdict: Verdict) -> None:
     """AISC 303, 6.4.4 (read): of 1 in asked for, 3/4 is enough."""
-    receipt = receive(PIECE.main, Stick("B1", camber=inches(camber)), camber=inches("1"))
+    receipt = receive(PIECE.main, Stick("B1", camber=inches(camber), ordered_camber=inches("1")))
     assert next(one for one in receipt.judgements if one.name == "camber").verdict is verdict
 
 

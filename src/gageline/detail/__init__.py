@@ -2,16 +2,20 @@
 
 from gageline.detail.agree import Shared
 from gageline.detail.bolting import FieldBolts, bolt_length
-from gageline.detail.detail import Detailed, Placed, Progress, detail_frame
+from gageline.detail.carrier import AnchorRods, Served
+from gageline.detail.detail import Progress, detail_frame
+from gageline.detail.detailed import Detailed, Placed
 from gageline.detail.full import FullJob, full_job, open_full, read_full
 from gageline.detail.joint import Joint
-from gageline.detail.line import Frame, Line
+from gageline.detail.line import Frame, Line, Opening
+from gageline.detail.loads import MemberLoads
 from gageline.detail.reason import Reason
 from gageline.detail.rows import Ladder
 from gageline.detail.site import FaceKind, Site
 from gageline.detail.supports import Bearing, Supports
 
 __all__ = [
+    "AnchorRods",
     "Bearing",
     "Detailed",
     "FaceKind",
@@ -21,9 +25,12 @@ __all__ = [
     "Joint",
     "Ladder",
     "Line",
+    "MemberLoads",
+    "Opening",
     "Placed",
     "Progress",
     "Reason",
+    "Served",
     "Shared",
     "Site",
     "Supports",

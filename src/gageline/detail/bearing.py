@@ -149,10 +149,8 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> Iterab
     stock = plate.part.stock
     thick = stock.tf if isinstance(stock, Section) else stock.thickness
     grip = thick + bearing.member.stock.tf
-    made = field_bolts_of(
-        f"{bearing.member.name} on {bearing.column.name}", bearing.column.name, size.size, len(points), grip
-    )
-    return [made]
+    name = f"{bearing.member.name} on {bearing.column.name}"
+    return [field_bolts_of(name, (beam.part.mark, column.part.mark), size, len(points), grip)]
 
 
 def _bolt_points(bearing: Bearing, cap: _Cap, beam: Carrier) -> tuple[Vec, ...]:

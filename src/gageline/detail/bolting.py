@@ -8,7 +8,7 @@ from gageline.detail.joint import Joint
 from gageline.detail.reason import Reason
 from gageline.detail.shop import Shop
 from gageline.part import Finding, Join, Severity
-from gageline.steel import Bolt, Measure, bolt
+from gageline.steel import Bolt, Measure
 from gageline.units import Length, round_up
 
 __all__ = ["FieldBolts", "bolt_length", "clearances", "field_bolts_of", "length_reason"]
@@ -26,7 +26,8 @@ class FieldBolts:
 
     Args:
         connection: the end they belong to, or what is joined.
-        support: the piece that carries.
+        piece: own name of the piece that is put in, its assembly's mark where it is placed.
+        support: own name of the piece that carries it.
         bolt: size.
         count: how many.
         grip: through which thickness of steel.
@@ -35,6 +36,7 @@ class FieldBolts:
     """
 
     connection: str
+    piece: str
     support: str
     bolt: str
     count: int
@@ -133,6 +135,16 @@ def _beside_web(joint: Joint, size: Bolt) -> list[tuple[str, float, float]]:
     return [("bolts of the outstanding leg to those of the web leg", aside - stick, size.socket.inches / 2)]
 
 
-def field_bolts_of(connection: str, support: str, size_text: str, count: int, grip: Length) -> FieldBolts:
-    """Bolts of a connection with their length."""
-    return FieldBolts(connection, support, size_text, count, grip, bolt_length(bolt(size_text), grip))
+def field_bolts_of(
+    connection: str, pieces: tuple[str, str], size: Bolt, count: int, grip: Length
+) -> FieldBolts:
+    """Bolts of a connection with their length.
+
+    Args:
+        connection: the end they belong to, or what is joined.
+        pieces: own names of the piece that is put in and of the one that carries it.
+        size: the bolt.
+        count: how many.
+        grip: through which thickness of steel.
+    """
+    return FieldBolts(connection, *pieces, size.size, count, grip, bolt_length(size, grip))

@@ -24,10 +24,57 @@ from gageline.part import (
 )
 from gageline.units import Length
 
-__all__ = ["Carrier"]
+__all__ = ["AnchorRods", "Carrier", "Served"]
 
 _SAME = 4  # ticks: holes this near are one hole
 _LYING = frozenset({Face.TOP, Face.BOTTOM})
+
+
+@dataclass(frozen=True, slots=True)
+class AnchorRods:
+    """The rods that hold a column's base plate.
+
+    Args:
+        column: member that they hold.
+        diameter: of a rod.
+        count: how many.
+        hole: in the base plate.
+        projection: over the concrete.
+        embedment: in the concrete.
+        pitch: between rods along the column's depth.
+        gage: between rods across it.
+    """
+
+    column: str
+    diameter: Length
+    count: int
+    hole: Length
+    projection: Length
+    embedment: Length
+    pitch: Length
+    gage: Length
+
+    @property
+    def length(self) -> Length:
+        """Overall, to the end of its embedment."""
+        return self.projection + self.embedment
+
+
+@dataclass(frozen=True, slots=True)
+class Served:
+    """A fitting that a piece carries for the end of another member.
+
+    Args:
+        piece: own name of the carrying piece, its assembly's mark where it is placed.
+        fitting: name of the fitting in that piece.
+        member: that it is for.
+        end: of that member.
+    """
+
+    piece: str
+    fitting: str
+    member: str
+    end: End
 
 
 @dataclass(slots=True)
@@ -51,6 +98,7 @@ class Carrier:
     bolts: list[BoltSet] = field(default_factory=list)
     reasons: list[Reason] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
+    rods: AnchorRods | None = None
 
     def local(self, point: Vec) -> Vec:
         """A point of space in the part's space, inches."""

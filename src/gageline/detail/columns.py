@@ -9,7 +9,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from gageline.detail.carrier import Carrier
+from gageline.detail.carrier import AnchorRods, Carrier
 from gageline.detail.line import Line
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
@@ -20,6 +20,7 @@ from gageline.units import ZERO, Length, parse_length, round_up
 __all__ = ["shafts_of"]
 
 _ROD_HOLES = "AISC Manual Table 14-2, holes for anchor rods (from memory)"
+_EMBEDDED = 12  # rod diameters
 _OSHA_RODS = "29 CFR 1926.755(a): at least 4 anchor rods (from memory)"
 
 
@@ -55,6 +56,7 @@ def shafts_of(
         names = {fitting.name for fitting in shaft.fittings}
         shaft.welds.extend(weld for weld in whole.welds if weld.fitting in names)
         shaft.reasons.extend(whole.reasons)
+        shaft.rods = whole.rods if number == 1 else None
         shaft.reasons.append(
             Reason(
                 f"shaft {number} of {len(cuts)}, {shop.say(part.length)} long",
@@ -133,12 +135,23 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
             PRACTICE,
         )
     )
+    deep = given.embedment or round_up(rod * _EMBEDDED, shop.pick(1, 10))
+    carrier.rods = AnchorRods(line.name, rod, 4, hole, up, deep, pitch, gage)
     carrier.reasons.append(
         Reason(
             f"holes {shop.say(hole)} for {shop.say(rod)} anchor rods, rods {shop.say(up)} over the concrete",
-            f"plate {shop.say(thick)}, grout {shop.say(grout)}, nut, washer and some thread, two and a half "
-            "rod diameters, rounded up",
+            "as given"
+            if given.projection
+            else f"plate {shop.say(thick)}, grout {shop.say(grout)}, nut, washer and some thread, two and a "
+            "half rod diameters, rounded up",
             f"{_ROD_HOLES}; {_OSHA_RODS}",
+        )
+    )
+    carrier.reasons.append(
+        Reason(
+            f"rods {shop.say(deep)} into the concrete, {shop.say(carrier.rods.length)} long",
+            "as given" if given.embedment else f"{_EMBEDDED} rod diameters, rounded up; not checked",
+            PRACTICE,
         )
     )
 

@@ -4,20 +4,22 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from itertools import pairwise
 
 from gageline.detail.agree import Key, Shared, agreed
 from gageline.detail.bearing import bear, cap_for, end_plane_on_column
 from gageline.detail.bolting import FieldBolts, clearances, field_bolts_of, length_reason
 from gageline.detail.build import build_joint
-from gageline.detail.carrier import Carrier
+from gageline.detail.carrier import Carrier, Served
 from gageline.detail.choice import Choice, choose
 from gageline.detail.columns import shafts_of
+from gageline.detail.detailed import Detailed, Placed
 from gageline.detail.entering import entering
 from gageline.detail.framing import frame_of
 from gageline.detail.joint import Joint, joint_at
 from gageline.detail.line import Frame, Line
+from gageline.detail.loads import MemberLoads, carried_by, unused_area_loads, wrong_loads
+from gageline.detail.openings import crossed
 from gageline.detail.pieces import mark_pieces
 from gageline.detail.reason import Reason
 from gageline.detail.shop import Shop
@@ -36,68 +38,13 @@ from gageline.job import (
     Practice,
     frame_practice,
 )
-from gageline.part import Assembly, End, Finding, Placement, Severity
+from gageline.part import Assembly, End, Finding, Severity
 from gageline.steel import Profile
 from gageline.units import System
 
-__all__ = ["Detailed", "Placed", "Progress", "detail_frame"]
+__all__ = ["Progress", "detail_frame"]
 
 Progress = Callable[[int, int], None]
-
-
-@dataclass(frozen=True, slots=True)
-class Placed:
-    """A piece where it stands in the frame.
-
-    Args:
-        member: the member of the frame.
-        mark: of the piece.
-        assembly: the piece as this member has it, under the member's own name.
-        placement: of that assembly in space, x and y in the plan, z up.
-    """
-
-    member: str
-    mark: str
-    assembly: Assembly
-    placement: Placement
-
-
-@dataclass(frozen=True, slots=True)
-class Detailed:
-    """A frame, detailed.
-
-    Args:
-        frame: every member where it stands.
-        supports: what carries what.
-        joints: the connection of every end that frames into something.
-        shared: ends that share bolts through one web.
-        assemblies: the pieces, one of each mark with its quantity, every fitting marked.
-        placed: every piece of the frame where it stands.
-        reasons: why each piece is as it is, by its mark.
-        field_bolts: bolts put in at the site, by connection.
-        findings: what is wrong or wants a look.
-    """
-
-    frame: Frame
-    supports: Supports
-    joints: dict[Key, Joint]
-    shared: tuple[Shared, ...]
-    assemblies: tuple[Assembly, ...]
-    placed: tuple[Placed, ...]
-    reasons: dict[str, tuple[Reason, ...]]
-    field_bolts: tuple[FieldBolts, ...]
-    findings: tuple[Finding, ...]
-
-    def member(self, name: str) -> Placed:
-        """The piece of a member.
-
-        Raises:
-            ValueProblem: when the frame has no such member.
-        """
-        for one in self.placed:
-            if one.member == name:
-                return one
-        raise ValueProblem(f'there is no member "{name}" in the frame: use a name that it has')
 
 
 def detail_frame(
@@ -126,7 +73,9 @@ def detail_frame(
     work.choose(notes)
     work.work_out(notes)
     work.build()
-    return work.result(drawn), [*notes, *unsupported]
+    more = (*unused_area_loads(frame, entry), *crossed(frame, shop))
+    notes = [*notes, *unsupported, *wrong_loads(frame, system)]
+    return work.result(drawn, carried_by(frame, entry), more), notes
 
 
 class _Work:
@@ -142,6 +91,7 @@ class _Work:
         self.carriers: dict[str, Carrier] = {}
         self.shafts: dict[str, tuple[tuple[float, Carrier], ...]] = {}
         self.bolts: list[FieldBolts] = []
+        self.served: list[Served] = []
         self.bearings: dict[str, list[Bearing]] = defaultdict(list)
         for bearing in supports.bearings:
             self.bearings[bearing.member.name].append(bearing)
@@ -240,22 +190,27 @@ class _Work:
             own.findings.extend(joint.findings)
             if other is None:
                 continue
+            known = len(other.fittings)
             build_joint(joint, stick, own, other, self.shop)
+            self.served.extend(
+                Served(other.part.mark, fitting.name, name, joint.site.end)
+                for fitting in other.fittings[known:]
+            )
             reasons, findings = clearances(joint, self.shop)
             own.reasons.extend(reasons)
             own.findings.extend(findings)
-            self.bolts.extend(self._field_bolts(joint))
+            self.bolts.extend(self._field_bolts(joint, (own.part.mark, other.part.mark)))
         own.reasons.insert(0, _length_reason(stick, joints, self.shop))
         if len(joints) == 2:
             reasons, findings = entering(joints[0], joints[1], self.shop)
             own.reasons.extend(reasons)
             own.findings.extend(findings)
 
-    def _field_bolts(self, joint: Joint) -> Iterable[FieldBolts]:
+    def _field_bolts(self, joint: Joint, pieces: tuple[str, str]) -> Iterable[FieldBolts]:
         """The bolts of a connection, those that are shared counted with the end that keeps the holes."""
         if joint.kind == "seat":
             grip = joint.material + joint.site.member.stock.tf
-            yield field_bolts_of(joint.site.name, joint.site.support.name, joint.choice.size.size, 2, grip)
+            yield field_bolts_of(joint.site.name, pieces, joint.choice.size, 2, grip)
         if joint.ladder is None:
             return
         key = (joint.site.member.name, joint.site.end)
@@ -264,7 +219,6 @@ class _Work:
         first = next((one for one in self.shared if key in {one.one, one.two}), None)
         alone = joint.ladder.rows - (first.rows if first else 0)
         grip = joint.grip
-        carrier = joint.site.support.name
         counts = [(alone, grip)]
         if first is not None and key == first.one:
             other = self.joints[first.two]
@@ -272,11 +226,13 @@ class _Work:
         own = self.carriers[key[0]]
         for rows, through in counts:
             if rows > 0:
-                bolts = field_bolts_of(joint.site.name, carrier, size.size, rows * lines, through)
+                bolts = field_bolts_of(joint.site.name, pieces, size, rows * lines, through)
                 own.reasons.append(length_reason(size, through, joint.site.word, self.shop))
                 yield bolts
 
-    def result(self, drawn: tuple[Assembly, ...]) -> Detailed:
+    def result(
+        self, drawn: tuple[Assembly, ...], loads: tuple[MemberLoads, ...], more: tuple[Finding, ...]
+    ) -> Detailed:
         """Everything together, with piece marks."""
         lines = self.frame.lines
         names = sorted(self.carriers, key=lambda name: _in_document(lines[self.carriers[name].member], name))
@@ -292,6 +248,7 @@ class _Work:
             {one.mark.casefold() for one in (*assemblies, *drawn)},
             {fit.part.mark.casefold() for one in drawn for fit in one.fittings},
         )
+        carriers = tuple(self.carriers.values())
         return Detailed(
             self.frame,
             self.supports,
@@ -304,9 +261,10 @@ class _Work:
             ),
             _reasons(self.carriers, marks, pieces),
             tuple(self.bolts),
-            tuple(
-                dict.fromkeys([*taken, *(found for one in self.carriers.values() for found in one.findings)])
-            ),
+            tuple(dict.fromkeys([*taken, *more, *(f for one in carriers for f in one.findings)])),
+            loads,
+            tuple(self.served),
+            tuple(one.rods for one in carriers if one.rods is not None),
         )
 
 

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
+from functools import partial
 from itertools import accumulate
+from typing import TypeVar
 
-from gageline.detail.line import Frame, Line
+from shapely import Polygon
+
+from gageline.detail.line import Frame, Line, Opening
 from gageline.detail.space import Vec, along, cross, minus, sideways, turned, unit
 from gageline.errors import ValueProblem
 from gageline.job import (
@@ -17,6 +21,7 @@ from gageline.job import (
     LevelEntry,
     MemberEntry,
     Note,
+    OpeningInFrameEntry,
     Path,
     PlaceEntry,
     say,
@@ -34,6 +39,7 @@ _SHORTEST = 6.0  # inches between the work points of a member
 _SPLICE_ABOVE = 48.0  # inches over its level where the document says nothing (common practice, no source)
 _STEEPEST = 1.0  # rise over run of a beam
 Table = ColumnEntry | MemberEntry
+Made = TypeVar("Made")
 
 
 class _Stuck(Exception):
@@ -54,6 +60,16 @@ class _Framing:
     lines: dict[str, Line] = field(default_factory=dict)
     failed: set[str] = field(default_factory=set)
     waiting: list[str] = field(default_factory=list)
+
+    def said(self, path: Path, make: Callable[[], Made]) -> Made | None:
+        """What is made of a table, or None with what is wrong with it noted."""
+        try:
+            return make()
+        except ValueProblem as wrong:
+            self.notes.append((path, str(wrong)))
+        except _Stuck:
+            pass
+        return None
 
     def line(self, name: str) -> Line:
         """The line of a member, placed now if it is not yet."""
@@ -156,6 +172,21 @@ class _Framing:
                     f"{self._say(line.finish[2])}: change at or above"
                 )
         return tuple(sorted(found))
+
+    def opening(self, table: OpeningInFrameEntry) -> Opening:
+        """An opening, its corners in the plan at the elevation of its level."""
+        level = self._level(table.level)
+        corners = [self._place(place)[:2] for place in table.corners]
+        if len(corners) == 2:
+            (x1, y1), (x2, y2) = corners
+            corners = [(x1, y1), (x2, y1), (x2, y2), (x1, y2)]
+        shape = Polygon(corners)
+        if not shape.is_valid or shape.area < _SHORTEST**2:
+            raise ValueProblem(
+                "its corners do not go around an area: give two opposite corners that differ in x and y, "
+                "or each corner after the one beside it"
+            )
+        return Opening(table.name, level, tuple((x, y, level) for x, y in corners))
 
     def _section(self, text: str, profiles: frozenset[Profile], what: str) -> Section:
         stock = stock_named(text, self.system)
@@ -292,6 +323,7 @@ def frame_of(entry: FrameEntry, system: System) -> tuple[Frame, list[Note]]:
     _once(((path, table.name) for path, table in tables), notes)
     _once(((("frame", "level", n), level.name) for n, level in enumerate(levels)), notes)
     _once(((("frame", "point", n), point.name) for n, point in enumerate(points)), notes)
+    _once(((("frame", "opening", n), opening.name) for n, opening in enumerate(entry.openings)), notes)
     framing = _Framing(
         entry,
         system,
@@ -302,17 +334,16 @@ def frame_of(entry: FrameEntry, system: System) -> tuple[Frame, list[Note]]:
         _grid(entry.grid, notes),
     )
     for path, table in tables:
-        try:
-            framing.line(table.name)
-        except ValueProblem as wrong:
-            notes.append((path, str(wrong)))
-        except _Stuck:
-            continue
+        framing.said(path, partial(framing.line, table.name))
     splices: dict[str, tuple[float, ...]] = {}
     for line in framing.lines.values():
         if isinstance(line.entry, ColumnEntry) and line.entry.splices:
-            try:
-                splices[line.name] = framing.splices(line, line.entry)
-            except ValueProblem as wrong:
-                notes.append(((*line.path, "splices"), str(wrong)))
-    return Frame(framing.lines, framing.levels, *framing.grid, splices), notes
+            found = framing.said((*line.path, "splices"), partial(framing.splices, line, line.entry))
+            splices[line.name] = found or ()
+    openings = [
+        framing.said(("frame", "opening", n), partial(framing.opening, table))
+        for n, table in enumerate(entry.openings)
+    ]
+    return Frame(
+        framing.lines, framing.levels, *framing.grid, splices, tuple(one for one in openings if one)
+    ), notes

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 
-from gageline.detail.detail import Detailed, Progress, detail_frame
+from gageline.detail.detail import Progress, detail_frame
+from gageline.detail.detailed import Detailed
 from gageline.job import Job, parse, placed, read_job, read_text
 from gageline.part import Finding
 

@@ -10,7 +10,7 @@ from gageline.job import ColumnEntry, MemberEntry, Path
 from gageline.part import Placement
 from gageline.steel import Section
 
-__all__ = ["Frame", "Line"]
+__all__ = ["Frame", "Line", "Opening"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +102,21 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
+class Opening:
+    """An opening in a floor.
+
+    Args:
+        name: of the opening.
+        elevation: of its level, inches.
+        corners: one after the other, x and y in the plan, inches; z is the elevation.
+    """
+
+    name: str
+    elevation: float
+    corners: tuple[Vec, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Frame:
     """Every member where it stands, supporting ones before those that are placed by them.
 
@@ -111,6 +126,7 @@ class Frame:
         grid_x: grid lines across x by name: their x, inches.
         grid_y: grid lines across y by name: their y, inches.
         splices: elevations of the splices of columns by name, rising, inches.
+        openings: in its floors.
     """
 
     lines: dict[str, Line]
@@ -118,6 +134,7 @@ class Frame:
     grid_x: dict[str, float]
     grid_y: dict[str, float]
     splices: dict[str, tuple[float, ...]]
+    openings: tuple[Opening, ...] = ()
 
     @property
     def columns(self) -> tuple[Line, ...]:

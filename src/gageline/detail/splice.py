@@ -64,7 +64,7 @@ def splice_plates(line: Line, lower: Carrier, upper: Carrier, shop: Shop) -> Fie
             _OSHA,
         )
     )
-    return field_bolts_of(f"{line.name} splice", lower.part.mark, size.size, _ROWS * 4, grip)
+    return field_bolts_of(f"{line.name} splice", (upper.part.mark, lower.part.mark), size, _ROWS * 4, grip)
 
 
 def _plate(

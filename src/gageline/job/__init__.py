@@ -18,7 +18,7 @@ from gageline.job.fields import (
     Text,
 )
 from gageline.job.fittings import AnglesEntry, EndPlateEntry, StiffenerEntry
-from gageline.job.forces import Force, LineLoad
+from gageline.job.forces import AreaLoad, Force, LineLoad
 from gageline.job.forms import filled
 from gageline.job.frame import (
     ColumnEntry,
@@ -28,12 +28,13 @@ from gageline.job.frame import (
     GridEntry,
     LevelEntry,
     MemberEntry,
+    OpeningInFrameEntry,
     PlaceEntry,
 )
 from gageline.job.frame_practice import FramePractice, frame_practice
 from gageline.job.job import CheckedJob, Job, build_job, check_job, checked, open_job, read_job
 from gageline.job.joining import Joined, grade_of, plate_stock, rows_down
-from gageline.job.loading import LoadEntry, PieceLoads, SpanEntry, StrengthEntry
+from gageline.job.loading import AreaLoadEntry, LoadEntry, PieceLoads, SpanEntry, StrengthEntry
 from gageline.job.marking import FittingMarks
 from gageline.job.measured import Corner, Edge, EndReadings, SquareGap, Stick
 from gageline.job.measuring import Inspected, MeasuredEntry, Measurements, read_measurements
@@ -48,6 +49,8 @@ from gageline.job.writing import write_document
 
 __all__ = [
     "AnglesEntry",
+    "AreaLoad",
+    "AreaLoadEntry",
     "CheckedJob",
     "ColumnEntry",
     "ColumnPlateEntry",
@@ -84,6 +87,7 @@ __all__ = [
     "Measurements",
     "MemberEntry",
     "Note",
+    "OpeningInFrameEntry",
     "Path",
     "PieceEntry",
     "PieceLoads",

@@ -1,8 +1,9 @@
-"""Forces and line loads as they are typed: `60 kip`, `267 kN`, `1.2 kip/ft`, `17.5 kN/m`."""
+"""Forces and loads as they are typed: `60 kip`, `267 kN`, `1.2 kip/ft`, `17.5 kN/m`, `85 psf`, `4 kPa`."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Annotated
@@ -11,8 +12,9 @@ from pydantic import PlainSerializer, PlainValidator, WithJsonSchema
 
 from gageline.errors import ValueProblem
 from gageline.job.wording import shown
+from gageline.units import Length
 
-__all__ = ["Force", "ForceText", "LineLoad", "LineLoadText"]
+__all__ = ["AreaLoad", "AreaLoadText", "Force", "ForceText", "LineLoad", "LineLoadText"]
 
 _KIP = Fraction("4.4482216152605")
 _FOOT = Fraction("0.3048")
@@ -24,7 +26,15 @@ _LINE_LOADS = {
     "lb/ft": Fraction(1, 12000),
     "kN/m": _FOOT / _KIP / 12,
 }
-_TYPED = re.compile(r"(\d{1,9}(?:\.\d{1,6})?)\s*([A-Za-z]+(?:/[A-Za-z]+)?)")
+_FOOT_WIDE, _METRE_WIDE = Length.from_inches(12), Length.from_mm(1000)
+_AREA_LOADS = {
+    "psf": ("plf", _FOOT_WIDE),
+    "lb/ft2": ("plf", _FOOT_WIDE),
+    "ksf": ("kip/ft", _FOOT_WIDE),
+    "kPa": ("kN/m", _METRE_WIDE),
+    "kN/m2": ("kN/m", _METRE_WIDE),
+}  # the line load that each makes over a width of one
+_TYPED = re.compile(r"(\d{1,9}(?:\.\d{1,6})?)\s*([A-Za-z]+(?:/[A-Za-z]+2?)?)")
 _MOST = 100_000
 
 
@@ -74,7 +84,30 @@ class LineLoad:
         return f"{float(self.number):.6f}".rstrip("0").rstrip(".") + f" {self.unit}"
 
 
-def _read(units: dict[str, Fraction], what: str, value: object) -> tuple[Fraction, str]:
+@dataclass(frozen=True, slots=True)
+class AreaLoad:
+    """A load on a floor or a roof with the unit it was typed in.
+
+    Args:
+        number: as typed.
+        unit: as typed.
+    """
+
+    number: Fraction
+    unit: str
+
+    @property
+    def text(self) -> str:
+        """As typed."""
+        return f"{float(self.number):.6f}".rstrip("0").rstrip(".") + f" {self.unit}"
+
+    def over(self, width: Length) -> LineLoad:
+        """The load along a beam that carries so wide a strip."""
+        unit, one = _AREA_LOADS[self.unit]
+        return LineLoad(self.number * width.ratio(one), unit)
+
+
+def _read(units: Iterable[str], what: str, value: object) -> tuple[Fraction, str]:
     example = next(iter(units))
     if not isinstance(value, str) or not (found := _TYPED.fullmatch(value.strip())):
         raise ValueProblem(f'{shown(value)} is no {what}: write a number and its unit, "12.5 {example}"')
@@ -96,11 +129,15 @@ def _line_load(value: object) -> LineLoad:
     )
 
 
-def _text(value: Force | LineLoad) -> str:
+def _area_load(value: object) -> AreaLoad:
+    return value if isinstance(value, AreaLoad) else AreaLoad(*_read(_AREA_LOADS, "load on an area", value))
+
+
+def _text(value: Force | LineLoad | AreaLoad) -> str:
     return value.text
 
 
-def _schema(units: dict[str, Fraction], what: str) -> WithJsonSchema:
+def _schema(units: Iterable[str], what: str) -> WithJsonSchema:
     names = "|".join(units)
     return WithJsonSchema(
         {"type": "string", "pattern": rf"^\d+(\.\d+)?\s*({names})$", "description": f"a {what} with its unit"}
@@ -111,4 +148,7 @@ _WRITE = PlainSerializer(_text)
 ForceText = Annotated[Force, PlainValidator(_force), _WRITE, _schema(_FORCES, "force")]
 LineLoadText = Annotated[
     LineLoad, PlainValidator(_line_load), _WRITE, _schema(_LINE_LOADS, "load along a member")
+]
+AreaLoadText = Annotated[
+    AreaLoad, PlainValidator(_area_load), _WRITE, _schema(_AREA_LOADS, "load on an area")
 ]

@@ -21,6 +21,7 @@ from gageline.job.fields import (
     Text,
 )
 from gageline.job.frame_practice import FramePracticeEntry
+from gageline.job.loading import AreaLoadEntry, LoadEntry, SpanEntry
 from gageline.steel import HoleKind
 
 __all__ = [
@@ -33,6 +34,7 @@ __all__ = [
     "GridLinesEntry",
     "LevelEntry",
     "MemberEntry",
+    "OpeningInFrameEntry",
     "PlaceEntry",
     "PointEntry",
     "SpliceEntry",
@@ -40,6 +42,8 @@ __all__ = [
 
 _MOST_MEMBERS = 20_000
 _MOST_NAMES = 400
+_MOST_LOADS = 100
+_MOST_CORNERS = 40
 
 ConnectionName = Literal[
     "double angles", "single angle", "single plate", "extended plate", "end plate", "seat", "bearing", "free"
@@ -68,6 +72,9 @@ class LevelEntry(Entry):
 
     name: Text
     elevation: SignedLength
+    loads: Annotated[tuple[AreaLoadEntry, ...], Field(max_length=_MOST_LOADS)] = Field(
+        (), description="carried by its members over their tributary widths"
+    )
 
 
 def _place(value: object) -> object:
@@ -118,6 +125,7 @@ class ColumnPlateEntry(Entry):
     diameter: PositiveLength | None = Field(None, description="of the holes")
     rod: PositiveLength | None = Field(None, description="diameter of the anchor rods")
     projection: PositiveLength | None = Field(None, description="of the anchor rods over the concrete")
+    embedment: PositiveLength | None = Field(None, description="of the anchor rods in the concrete")
     weld: PositiveLength | None = None
 
 
@@ -189,6 +197,13 @@ class MemberEntry(Entry):
     )
     rise: SlopeText | None = Field(None, description="slope upward from start to end, 2 in 12")
     fall: SlopeText | None = Field(None, description="slope downward from start to end, 2 in 12")
+    tributary: PositiveLength | None = Field(
+        None, description="width of the strip whose area loads it carries; none when left out"
+    )
+    loads: Annotated[tuple[LoadEntry, ...], Field(max_length=_MOST_LOADS)] = Field(
+        (), description="from its start work point, along its top of steel"
+    )
+    span: SpanEntry = SpanEntry()
     ends: FrameEndEntry = Field(FrameEndEntry(), description="both ends, where an end says nothing")
     start: FrameEndEntry = FrameEndEntry()
     end: FrameEndEntry = FrameEndEntry()
@@ -201,6 +216,16 @@ class MemberEntry(Entry):
         return FrameEndEntry.model_construct(**{**both, **given})
 
 
+class OpeningInFrameEntry(Entry):
+    """An opening in a floor, for a stair or a shaft; nothing of that level may cross it."""
+
+    name: Text
+    level: LevelText = Field(description="a level's name or an elevation")
+    corners: Annotated[tuple[Place, ...], Field(min_length=2, max_length=_MOST_CORNERS)] = Field(
+        description="one after the other; two make a rectangle along x and y"
+    )
+
+
 class FrameEntry(Entry):
     """The frame: what stands where; the program details it."""
 
@@ -210,3 +235,6 @@ class FrameEntry(Entry):
     levels: Annotated[tuple[LevelEntry, ...], Field(alias="level", max_length=_MOST_NAMES)] = ()
     columns: Annotated[tuple[ColumnEntry, ...], Field(alias="column", max_length=_MOST_MEMBERS)] = ()
     members: Annotated[tuple[MemberEntry, ...], Field(alias="member", max_length=_MOST_MEMBERS)] = ()
+    openings: Annotated[
+        tuple[OpeningInFrameEntry, ...], Field(alias="opening", max_length=_MOST_MEMBERS)
+    ] = ()

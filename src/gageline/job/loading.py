@@ -9,12 +9,15 @@ from pydantic import Field
 
 from gageline.job.features import EndEntry
 from gageline.job.fields import Entry, LengthText, Mark, PositiveLength
-from gageline.job.forces import Force, ForceText, LineLoadText
+from gageline.job.forces import AreaLoadText, Force, ForceText, LineLoadText
 from gageline.units import ZERO
 
-__all__ = ["LoadEntry", "PieceLoads", "SpanEntry", "StrengthEntry", "swapped"]
+__all__ = ["AreaLoadEntry", "Case", "LoadEntry", "PieceLoads", "SpanEntry", "StrengthEntry", "swapped"]
 
 Limit = Annotated[int, Field(strict=True, ge=50, le=2000)]
+
+
+Case = Literal["dead", "live", "roof"]
 
 
 class StrengthEntry(Entry):
@@ -26,12 +29,19 @@ class StrengthEntry(Entry):
 class LoadEntry(Entry):
     """One load on a beam, unfactored."""
 
-    case: Literal["dead", "live", "roof"] = Field("dead", description="what kind of load it is")
+    case: Case = Field("dead", description="what kind of load it is")
     uniform: LineLoadText | None = Field(None, description="along the beam")
     point: ForceText | None = Field(None, description="at one place")
     start: LengthText = Field(ZERO, description="left end to where a uniform load begins")
     end: PositiveLength | None = Field(None, description="left end to where it ends; the right end")
     at: LengthText | None = Field(None, description="left end to a point load")
+
+
+class AreaLoadEntry(Entry):
+    """One load on everything of a level, unfactored."""
+
+    case: Case = Field("dead", description="what kind of load it is")
+    area: AreaLoadText = Field(description="on each square foot or metre")
 
 
 class SpanEntry(Entry):

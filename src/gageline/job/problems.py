@@ -12,7 +12,7 @@ from gageline.job.lines import line_of, lines_of_keys
 __all__ = ["JobProblems", "Note", "Path", "Problem", "place", "placed"]
 
 _NAMED: dict[tuple[str, ...], str] = {("piece",): "mark", ("held",): "mark"} | {
-    ("frame", table): "name" for table in ("column", "member", "point", "level")
+    ("frame", table): "name" for table in ("column", "member", "point", "level", "opening")
 }  # the key that an item of a list is known by
 Path = tuple[str | int, ...]
 Note = tuple[Path, str]

@@ -63,7 +63,7 @@ def lengths(draw: st.DrawFn) -> object:
     """A length from 1/2 in to 200 ft in one of the ways of writing it."""
     parts = draw(st.integers(128, 256 * 2400))
     whole, rest = divmod(parts, 256)
-    hundredths = draw(st.integers(1200, 6_000_000))
+    hundredths = draw(st.integers(1270, 6_000_000))
     return draw(
         st.sampled_from(
             [

@@ -27,9 +27,10 @@ from gageline.cli.screen import (
     written,
 )
 from gageline.exchange import json_text
+from gageline.job import CheckedJob
 from gageline.layout import PartLayout
 from gageline.sheets import check_texts, packet
-from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job
+from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
 from gageline.units import System
 
 
@@ -47,6 +48,11 @@ def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
     result = sound(chosen(full.job, piece))
     if result.job.assemblies:
         write_sheet(packet(result.job, layouts(result.job)), out, job_file, "cards")
+    _end(result)
+
+
+def _end(result: CheckedJob) -> None:
+    """Say which pieces were left out; the exit code is 1 when any was."""
     if result.wrong:
         left_out = f"left out for their errors: {', '.join(result.wrong)}"
         aside.print(left_out, markup=False, soft_wrap=True, style="red")
@@ -54,21 +60,27 @@ def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
 
 
 def parts(job_file: JobFile, as_json: AsJson = False) -> None:
-    """The parts list: quantities, sections, lengths, weights, bolts."""
-    job = opened(job_file).job
+    """The parts list: quantities, sections, lengths, weights, bolts.
+
+    A piece with an error is left out and said, and the exit code is 1.
+    """
+    result = sound(opened(job_file).job)
+    job = result.job
     bills = tuple(bill_of_piece(assembly) for assembly in tracked(job.assemblies, "weighing"))
     lines, bolts = parts_of_job(bills), bolts_of_job(job)
     if as_json:
         print(json_text({"parts": lines, "bolts": bolts, "pieces": bills}, job.system))
+        _end(result)
         return
-    table = Table("mark", "qty", "section", "length", "grade", "each lb", "total lb")
+    unit = weight_unit(job.system)
+    table = Table("mark", "qty", "section", "length", "grade", f"each {unit}", f"total {unit}")
     for line in lines:
         length = written(line.length, job.system)
-        weights = f"{line.weight:.1f}", f"{line.total_weight:.1f}"
+        weights = weight_text(line.weight, job.system), weight_text(line.total_weight, job.system)
         table.add_row(line.mark, str(line.quantity), line.designation, length, line.grade, *weights)
     total = sum(line.total_weight for line in lines)
     table.add_section()
-    table.add_row("total", "", "", "", "", "", f"{total:.0f}")
+    table.add_row("total", "", "", "", "", "", weight_text(total, job.system, 0))
     say.print(table)
     for bolt_line in bolts:
         grip = f", grip {written(bolt_line.grip, job.system)}" if bolt_line.grip else ""
@@ -76,20 +88,27 @@ def parts(job_file: JobFile, as_json: AsJson = False) -> None:
         say.print(
             f"{bolt_line.quantity} {where} bolts {bolt_line.bolt} {bolt_line.grade}{grip}", markup=False
         )
+    _end(result)
 
 
 def marks(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> None:
-    """What to mark on each piece, step by step, with the tape readings."""
-    job = chosen(opened(job_file).job, piece)
+    """What to mark on each piece, step by step, with the tape readings.
+
+    A piece with an error is left out and said, and the exit code is 1.
+    """
+    result = sound(chosen(opened(job_file).job, piece))
+    job = result.job
     laid = layouts(job)
     if as_json:
         print(json_text(laid, job.system))
+        _end(result)
         return
     for assembly, layout in zip(job.assemblies, laid, strict=True):
         hand = f", opposite hand of {assembly.hand_of}" if assembly.hand_of else ""
         _show_steps(layout.main, f"{assembly.quantity} wanted{hand}", job.system)
         for fitting in layout.fittings:
             _show_steps(fitting, f"{fitting.quantity} for each {assembly.mark}", job.system)
+    _end(result)
 
 
 def _show_steps(laid: PartLayout, wanted: str, system: System) -> None:

@@ -56,3 +56,20 @@ def test_marks_for_other_programs(run: Run) -> None:
     assert code == 0
     assert layout["main"]["steps"][0]["title"] == "Check the steel"
     assert any(mark["kind"] == "hole centre" for mark in layout["main"]["marks"])
+
+
+def test_weights_of_a_metric_job_are_kilograms(run: Run) -> None:
+    code, out, _ = run("parts", "metric.toml")
+    assert code == 0
+    assert "each kg" in out
+    assert "lb" not in out
+
+
+def test_parts_and_marks_leave_out_a_piece_with_an_error(run: Run, tmp_path: Path) -> None:
+    job = broken(tmp_path, ('down = "4"', 'down = "20"'))
+    for command in ("parts", "marks"):
+        code, out, err = run(command, job)
+        assert code == 1
+        assert err.endswith("left out for their errors: B4\n")
+        assert "B1" in out
+        assert "B4" not in out

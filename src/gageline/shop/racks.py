@@ -1,0 +1,186 @@
+"""The rack document of the shop: its facts as text, with the sticks of the yard brought in and handed out."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+import tomlkit
+from django.db import transaction
+from tomlkit.exceptions import TOMLKitError
+
+from gageline.errors import ValueProblem
+from gageline.job import JobProblems, Problem, parse
+from gageline.shop.jobs import Conflict
+from gageline.shop.logbook import note
+from gageline.shop.models import Person, RackText, Stick, Where
+from gageline.shop.prints import safe_cell
+from gageline.shop.sticks import HELD, held_tables, part_of, read_held, save_stick
+from gageline.stock import read_rack
+from gageline.units import System
+
+__all__ = ["LARGEST_RACK", "Brought", "rack_text", "save_rack", "sticks_csv", "whole_rack", "yard_system"]
+
+Table = dict[str, Any]
+LARGEST_RACK = 500_000  # bytes; the sticks of ten yards
+_FIRST = """\
+# What the saw takes, and what can be bought. Lengths: 18'-7 1/4", 223.25in, 5670mm; bare numbers are inches.
+
+[rack]
+units = "ft-in"
+
+[saw]
+kerf = "1/8"
+start_trim = "1/2"
+end_trim = "1/2"
+grip = "4"
+keep = "3'-0" # shorter drops are scrap
+drop_percent = 50
+
+# [[buy]]
+# stock = "W16x26"
+# lengths = ["20'", "40'", "60'"]
+# per_pound = 0.92
+"""  # common practice, no source
+
+
+@dataclass(frozen=True, slots=True)
+class Brought:
+    """What a rack document brought.
+
+    Args:
+        number: of the rack text that is current now.
+        added: marks of sticks that are new in the yard.
+        changed: marks of sticks that were there and differ.
+    """
+
+    number: int
+    added: tuple[str, ...]
+    changed: tuple[str, ...]
+
+
+def rack_text() -> tuple[int, str]:
+    """The facts of the rack as they stand, and their number; 0 while nobody has typed any."""
+    latest = RackText.objects.first()
+    return (latest.number, latest.text) if latest else (0, _FIRST)
+
+
+def yard_system() -> System:
+    """The units that bare numbers of the yard are in."""
+    facts = parse(rack_text()[1]).get("rack")
+    return System.MM if isinstance(facts, dict) and facts.get("units") == System.MM.value else System.FT_IN
+
+
+def whole_rack(text: str, tables: Iterable[Table]) -> str:
+    """A rack document of facts and sticks.
+
+    Args:
+        text: the facts.
+        tables: of the sticks.
+    """
+    sticks = list(tables)
+    return f"{text.rstrip()}\n\n{tomlkit.dumps({'held': sticks})}" if sticks else text
+
+
+def save_rack(person: Person, content: bytes, base: int | None) -> Brought | Conflict:
+    """Take a rack document: its facts are the shop's from now on, its sticks come into the yard.
+
+    A stick that has a mark of the yard changes the one that is there; no stick is taken out. Sticks that
+    the document says were cut already stay in its text.
+
+    Args:
+        person: who brings it.
+        content: of the file, or as typed.
+        base: the number of the facts that were edited; None for a file, which replaces them.
+
+    Returns:
+        What it brought, or the facts that another has saved meanwhile.
+
+    Raises:
+        GagelineError: with everything that is wrong with it.
+    """
+    text = _decoded(content)
+    tables = parse(text)
+    read_rack(text)
+    cut = {done["stick"] for done in tables.get("done", [])}
+    there = [table for table in tables.get(HELD, []) if table["mark"] not in cut]
+    facts = _without(text, tables, cut)
+    units = tables.get("rack", {}).get("units")
+    system = System.MM if units == System.MM.value else System.FT_IN
+    with transaction.atomic():
+        latest = RackText.objects.select_for_update().first()
+        number, now = (latest.number, latest.text) if latest else (0, _FIRST)
+        if base is not None and base != number and now != facts:
+            return Conflict(
+                {"text": now}, {"text": now}, {"text": facts}, latest.by if latest else "", number
+            )
+        if facts != now or not latest:
+            number += 1
+            RackText.objects.create(number=number, text=facts, by=person.name)
+            note(person.name, f"changed the facts of the rack (number {number})")
+        added, changed = _bring_in(person, there, system)
+    return Brought(number, tuple(added), tuple(changed))
+
+
+def _decoded(content: bytes) -> str:
+    if len(content) > LARGEST_RACK:
+        raise ValueProblem(f"the rack document is larger than {LARGEST_RACK / 1e3:.0f} kB: split it")
+    try:
+        return content.decode("utf-8-sig").replace("\r\n", "\n")
+    except UnicodeDecodeError as refused:
+        raise ValueProblem("this is not UTF-8 text: a rack document in TOML is expected") from refused
+
+
+def _without(text: str, tables: Table, cut: set[str]) -> str:
+    """The document as it was typed, comments and all, without the sticks that come into the yard."""
+    kept = [table for table in tables.get(HELD, []) if table["mark"] in cut]
+    if len(kept) == len(tables.get(HELD, [])):
+        return text
+    rest = {key: value for key, value in tables.items() if key != HELD}
+    try:
+        document = tomlkit.parse(text)
+        del document[HELD]
+        facts = tomlkit.dumps(document)
+        if parse(facts) != rest:
+            facts = tomlkit.dumps(rest)
+    except (TOMLKitError, JobProblems):
+        facts = tomlkit.dumps(rest)
+    return whole_rack(facts, kept)
+
+
+def _bring_in(person: Person, tables: list[Table], system: System) -> tuple[list[str], list[str]]:
+    """The sticks of a document into the yard: the marks of the new and of the changed ones."""
+    known = {row.mark: row for row in Stick.objects.filter(where__in=(Where.YARD, Where.SAW))}
+    added: list[str] = []
+    changed: list[str] = []
+    for table in tables:
+        mark = str(table["mark"])
+        row = known.get(mark)
+        _, kept = read_held(table, system)
+        if row is not None and part_of(row, HELD) == kept:
+            continue
+        if row is not None and row.where == Where.SAW:
+            message = "is at the saw: leave it out of the document, or take it back from the saw first"
+            raise JobProblems((Problem(f'held "{mark}"', message),))
+        save_stick(person, row, table, row.current if row else 0, system)
+        (changed if row else added).append(mark)
+    return added, changed
+
+
+def sticks_csv() -> str:
+    """The sticks that are there as comma-separated values.
+
+    Source: RFC 4180.
+    """
+    out = io.StringIO(newline="")
+    table = csv.writer(out)
+    table.writerow(("mark", "section", "grade", "length", "heat", "certificate", "value", "for"))
+    for row, held in held_tables():
+        piece = f"{row.copy.piece.job.name} {row.copy.piece.mark} {row.copy.number}" if row.copy else ""
+        filed = "on file" if held.get("certificate") else ""
+        texts = (row.mark, row.stock, row.grade, row.length, row.heat, filed, str(held.get("value", "")))
+        table.writerow(tuple(map(safe_cell, (*texts, piece))))
+    return out.getvalue()

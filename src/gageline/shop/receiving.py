@@ -1,0 +1,193 @@
+"""The steel that came: a stick's readings judged, the ways a piece can be laid on it, its receiving card."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import tomlkit
+
+from gageline.errors import ValueProblem
+from gageline.job import Job, JobProblems, Problem, read_measurements, stock_named
+from gageline.job import Stick as Readings
+from gageline.layout import Decision, Placed, StickLayout, decide, lay_out_on
+from gageline.part import Finding, Part
+from gageline.quality import Judgement, Receipt, Verdict, receive, usable
+from gageline.sheets import ReceivingCard, receiving_cards, to_pdf
+from gageline.shop.engine import job_of, layout_of
+from gageline.shop.jobs import current_text
+from gageline.shop.models import Copy, Stick
+from gageline.shop.sticks import HELD, MEASURED, WAY, part_of, read_held
+from gageline.units import Length, System, write_length
+
+__all__ = [
+    "Judged", "card_pdf", "check_readings", "judge", "judgement_rows", "read_table", "stick_layout",
+    "way_rows",
+]  # fmt: skip
+
+Table = dict[str, Any]
+_PIECE = "X"  # a stick that is for no piece yet is read under a mark of its own
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """A stick as it came, judged.
+
+    Args:
+        system: the units it is shown in.
+        receipt: every reading beside its limit.
+        measured: whether anything was read at all.
+        decision: the ways the piece can be laid on it; None while it is for no piece.
+        on: the piece laid out on it the way that was chosen, or that is advised.
+        usable: whether the piece can be made of it, and what comes off.
+        job: of the piece.
+    """
+
+    system: System
+    receipt: Receipt
+    measured: bool
+    decision: Decision | None = None
+    on: StickLayout | None = None
+    usable: Finding | None = None
+    job: Job | None = None
+
+    @property
+    def chosen(self) -> str:
+        """The way that the piece is laid, in words."""
+        return self.on.placed.way.words if self.on else ""
+
+
+def read_table(table: Table, system: System, mark: str = _PIECE, heat: str = "") -> Readings:
+    """The readings of a stick.
+
+    Args:
+        table: as it was typed.
+        system: the units of the yard.
+        mark: of the piece that is to be made of it.
+        heat: its heat number.
+
+    Raises:
+        JobProblems: with everything that is wrong with them.
+    """
+    named = {**table, "piece": mark} | ({"heat": heat} if heat else {})
+    return read_measurements(tomlkit.dumps({"measured": [named]}), system).sticks[0]
+
+
+def judge(stick: Stick) -> Judged:
+    """Judge a stick as it was measured, by itself or for the piece that is to be made of it.
+
+    Raises:
+        ValueProblem: when the piece it is for was taken out of its job.
+    """
+    kept, measured = part_of(stick, HELD), part_of(stick, MEASURED)
+    held, _ = read_held(kept, System.FT_IN)
+    system = _system_of(measured)
+    typed = {"ordered": kept["length"], **_typed(measured)}
+    copy = stick.copy
+    if copy is None:
+        readings = read_table(typed, system, heat=stick.heat)
+        stock = stock_named(held.steel.section, System.FT_IN)
+        part = Part(stick.mark, stock, held.steel.grade, held.length)
+        return Judged(system, receive(part, readings), bool(_typed(measured)))
+    if not copy.piece.active:
+        raise ValueProblem(f"{copy.piece.mark} was taken out of its job: take the stick from the piece")
+    text = current_text(copy.piece.job)
+    job = job_of(text)
+    layout = layout_of(text, copy.piece.mark)
+    # what was bought is what is there until somebody measures it
+    readings = read_table({"length": kept["length"], **typed}, system, copy.piece.mark, stick.heat)
+    part = layout.main.part
+    decision = decide(layout.assembly, readings, job.practice.tape, job.system)
+    chosen = _chosen(decision, str(part_of(stick, WAY).get("way", "")))
+    on = lay_out_on(layout, readings, chosen.way)
+    receipt = receive(part, on.stick)
+    fits = usable(decision, part, job.system)
+    return Judged(job.system, receipt, bool(_typed(measured)), decision, on, fits, job)
+
+
+def judgement_rows(judged: Judged) -> tuple[tuple[str, ...], ...]:
+    """Every reading as a row for a page: name, wanted, read, allowed, verdict, source of the limit."""
+    return tuple(_row(one, judged.system) for one in judged.receipt.judgements)
+
+
+def _row(one: Judgement, system: System) -> tuple[str, ...]:
+    read = "nominal" if one.read is None else _say(one.read, system)
+    allowed = one.limit.text(system) if one.limit else "-"
+    verdict = str(one.verdict)
+    if one.verdict is Verdict.OUT:
+        verdict = f"out by {one.by.mm:.2f} mm" if system is System.MM else f'out by {one.by.inches:.3f}"'
+    elif one.verdict is Verdict.NO_LIMIT:
+        verdict = "not checked"
+    source = one.limit.cited if one.limit else "no limit held"
+    return one.name, _say(one.wanted, system), read, allowed, verdict, source
+
+
+def way_rows(judged: Judged) -> tuple[tuple[str, ...], ...]:
+    """The ways that the piece can be laid as rows for a page: way, can be done, each end short by."""
+    if judged.decision is None:
+        return ()
+    rows = []
+    for option in judged.decision.options:
+        words = option.way.words
+        taken = " (taken)" if words == judged.chosen else ""
+        advised = " (advised)" if option is judged.decision.chosen else ""
+        able = "yes" if option.within_design else "ask first" if option.possible else "no"
+        short = (_span(fit.least, fit.most, judged.system) for fit in (option.left, option.right))
+        rows.append((words, f"{words}{taken}{advised}", able, *short))
+    return tuple(rows)
+
+
+def _span(low: Length, high: Length, system: System) -> str:
+    return _say(low, system) if low == high else f"{_say(low, system)} to {_say(high, system)}"
+
+
+def _say(length: Length, system: System) -> str:
+    text = write_length(length, system, 64)
+    return f"{text} mm" if system is System.MM else text
+
+
+def _typed(measured: Table) -> Table:
+    return {key: value for key, value in measured.items() if key != "units"}
+
+
+def _system_of(measured: Table) -> System:
+    return System.MM if measured.get("units") == System.MM.value else System.FT_IN
+
+
+def _chosen(decision: Decision, words: str) -> Placed:
+    return next((option for option in decision.options if option.way.words == words), decision.chosen)
+
+
+def stick_layout(copy: Copy) -> StickLayout | None:
+    """The readings of a piece on the stick that it is made of; None while none was given to it and measured.
+
+    Raises:
+        JobProblems: when what was measured cannot be read any more.
+    """
+    stick = Stick.objects.filter(copy=copy).select_related("copy__piece__job").first()
+    if stick is None:
+        return None
+    judged = judge(stick)
+    return judged.on if judged.measured else None
+
+
+def check_readings(table: Table, system: System) -> tuple[Problem, ...]:
+    """What is wrong with readings as they are typed; nothing where they can be kept."""
+    try:
+        read_table(table, system)
+    except JobProblems as wrong:
+        return wrong.problems
+    return ()
+
+
+def card_pdf(stick: Stick) -> bytes:
+    """The receiving card of a stick, to print.
+
+    Raises:
+        ValueProblem: while it is for no piece.
+    """
+    judged = judge(stick)
+    if judged.on is None or judged.decision is None or judged.job is None:
+        raise ValueProblem(f"stick {stick.mark} is for no piece yet: say which, and print then")
+    card = ReceivingCard(judged.on, judged.receipt, judged.decision)
+    return to_pdf(receiving_cards(judged.job, (card,)))

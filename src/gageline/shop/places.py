@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from django.http import HttpRequest
 
-from gageline.shop.models import Copy, Job, Person, Stage
+from gageline.shop.models import Copy, Job, Person, Stage, Stick, Where
 
 __all__ = ["Place", "places", "strip"]
 
@@ -34,6 +34,7 @@ def places() -> tuple[Place, ...]:
     counts = {stage: waiting.filter(stage=stage).count() for stage in (Stage.BENCH, Stage.FIT, Stage.GATE)}
     return (
         Place("Office", "jobs", Job.objects.count(), "jobs"),
+        Place("Yard", "yard", Stick.objects.filter(where=Where.YARD).count(), "sticks in stock"),
         Place("Bench", "bench", counts[Stage.BENCH], "waiting for layout"),
         Place("Fit", "fit", counts[Stage.FIT], "waiting for fit-up"),
         Place("Gate", "gate", counts[Stage.GATE], "ready to go"),

@@ -8,7 +8,7 @@ from django.http import HttpRequest, HttpResponse
 from django.urls import path
 from django.views.decorators.http import require_GET
 
-from gageline.shop import floor, office, people, pieces
+from gageline.shop import floor, office, people, pieces, yard
 
 __all__ = ["urlpatterns", "worker"]
 
@@ -52,6 +52,20 @@ urlpatterns = [
     path("office/<int:pk>/piece/<int:piece>/back/<int:number>/", pieces.undo, name="piece-undo"),
     path("piece/<int:piece>/", pieces.show, name="piece"),
     path("piece/<int:piece>/solid/", pieces.solid, name="piece-solid"),
+    path("yard/", yard.list_sticks, name="yard"),
+    path("yard/new/", yard.new_stick, name="yard-new"),
+    path("yard/said/<slug:part>/", yard.say_stick, name="yard-said"),
+    path("yard/rack/", yard.edit_rack, name="yard-rack"),
+    path("yard/rack.toml", yard.export_rack, name="yard-export"),
+    path("yard/sticks.csv", yard.spreadsheet, name="yard-csv"),
+    path("yard/<int:stick>/", yard.show_stick, name="yard-stick"),
+    path("yard/<int:stick>/edit/", yard.edit_stick, name="yard-edit"),
+    path("yard/<int:stick>/measure/", yard.measure, name="yard-measure"),
+    path("yard/<int:stick>/piece/", yard.assign_stick, name="yard-assign"),
+    path("yard/<int:stick>/way/", yard.take_way, name="yard-way"),
+    path("yard/<int:stick>/card.pdf", yard.print_card, name="yard-card"),
+    path("yard/<int:stick>/remove/", yard.remove, name="yard-remove"),
+    path("yard/<int:stick>/back/<int:number>/", yard.take_back, name="yard-back"),
     path("bench/", floor.bench, name="bench"),
     path("bench/<int:copy>/", floor.card, name="bench-card"),
     path("fit/", floor.fit, name="fit"),

@@ -9,11 +9,20 @@ from django.test import Client
 from django.urls import get_resolver, reverse
 
 from gageline.shop.access import ACCESS, OPEN, roles_of
-from gageline.shop.models import Copy, Job, Person, Tablet
+from gageline.shop.models import Copy, Job, Person, Stick, Tablet
 from gageline.shop.roles import Role
+from gageline.shop.sticks import save_stick
+from gageline.units import System
 
 REFUSED = 403
-_ARGUMENTS = {"name": "drawings", "number": 1}
+_ARGUMENTS = {"name": "drawings", "number": 1, "part": "held"}
+
+
+def _stick() -> Stick:
+    owner = Person.objects.get(role=Role.OWNER)
+    stick = save_stick(owner, None, {"mark": "R1", "stock": "W12x26", "length": "20'"}, 0, System.FT_IN)
+    assert isinstance(stick, Stick)
+    return stick
 
 
 def _address(name: str) -> str:
@@ -24,10 +33,11 @@ def _address(name: str) -> str:
     copy = Copy.objects.first()
     tablet, _ = Tablet.objects.get_or_create(name="known", token="0" * 64)
     assert piece is not None
+    stick = Stick.objects.first() or _stick()
     assert copy is not None
     owner = {"person": Person.objects.order_by("pk").first(), "tablet-forget": tablet}.get(name, job)
     assert owner is not None
-    known = {"pk": owner.pk, "piece": piece.pk, "copy": copy.pk, **_ARGUMENTS}
+    known = {"pk": owner.pk, "piece": piece.pk, "copy": copy.pk, "stick": stick.pk, **_ARGUMENTS}
     ((_, wanted),) = [(form, keys) for form, keys in get_resolver().reverse_dict.getlist(name)[0][0]]
     return reverse(name, kwargs={key: known[key] for key in wanted})
 

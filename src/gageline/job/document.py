@@ -74,6 +74,12 @@ class PracticeEntry(Entry):
     )
     opening_radius: LengthText | None = Field(None, description="of the corners of an opening")
     finish: Text | None = Field(None, description="of pieces")
+    tolerance_class: Annotated[int, Field(strict=True, ge=1, le=2)] | None = Field(
+        None, description="of EN 1090-2, for finished pieces of metric jobs"
+    )
+    tolerances: dict[str, LengthText] | None = Field(
+        None, description="limits of the shop's own, by the code of the rule"
+    )
 
 
 class PieceEntry(Entry):

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from gageline.steel import HoleKind
 from gageline.units import Length, System
@@ -33,6 +34,8 @@ class Practice:
         template_gages: how many gage lines can be set on the template to carry across.
         opening_radius: of the corners of a rectangular opening.
         finish: of pieces where none is given.
+        tolerance_class: of EN 1090-2, which finished pieces of metric jobs are held to.
+        tolerances: limits of the shop's own, by the code of the rule.
     """
 
     tape: Length = _INCH / 16
@@ -49,6 +52,8 @@ class Practice:
     template_gages: int = 2
     opening_radius: Length = _INCH / 2
     finish: str = "none"
+    tolerance_class: int = 1
+    tolerances: Mapping[str, Length] = field(default_factory=dict)
 
 
 def default_practice(system: System) -> Practice:

@@ -1,0 +1,141 @@
+"""The example of docs/received-steel.md, worked out there by hand, through the shop."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from gageline.errors import ValueProblem
+from gageline.shop.jobs import import_job
+from gageline.shop.models import Copy, Person, Stick
+from gageline.shop.receiving import (
+    card_pdf,
+    check_readings,
+    judge,
+    judgement_rows,
+    read_table,
+    stick_layout,
+    way_rows,
+)
+from gageline.shop.sticks import MEASURED, WAY, assign, save_part, save_stick
+from gageline.units import System
+
+JOB = b"""
+[job]
+name = "A stick that came short"
+
+[[piece]]
+mark = "B1"
+stock = "W12x26"
+length = "18'-7 1/4"
+
+[[piece.angles]]
+end = "both"
+sides = "near"
+stock = "L4x3-1/2x5/16"
+rows = 2
+projection = "1/2"
+"""
+READ: dict[str, Any] = {
+    "units": "ft-in",
+    "length": "18'-6 7/8",
+    "left": {
+        "top_near": "-1/4",
+        "top_far": "-1/4",
+        "bottom_near": "0",
+        "bottom_far": "0",
+        "depth": "12.325in",
+    },
+    "right": {"top_near": "0", "top_far": "0", "bottom_near": "0", "bottom_far": "0", "depth": "12.325in"},
+    "camber": "1/2",
+    "camber_way": "up",
+}
+
+
+@pytest.fixture
+def stick(owner: Person) -> Stick:
+    table = {"mark": "R1", "stock": "W12x26", "length": "18'-7 1/4", "heat": "7K2214"}
+    made = save_stick(owner, None, table, 0, System.FT_IN)
+    assert isinstance(made, Stick)
+    return made
+
+
+@pytest.fixture
+def copy(owner: Person) -> Copy:
+    import_job(owner, JOB)
+    return Copy.objects.select_related("piece__job").get()
+
+
+def _measured(owner: Person, stick: Stick) -> Stick:
+    stick.refresh_from_db()
+    saved = save_part(owner, stick, MEASURED, READ, stick.current)
+    assert isinstance(saved, Stick)
+    return saved
+
+
+def test_the_verdicts_are_those_of_the_worked_example(owner: Person, stick: Stick) -> None:
+    rows = {row[0]: row for row in judgement_rows(judge(_measured(owner, stick)))}
+    assert rows["length"][4] == "within"
+    assert rows["left end out of square"][4] == 'out by 0.059"'  # 1/4 - 12.2/64, docs/received-steel.md
+    assert rows["left end depth"][4] == "within"
+    assert rows["camber"][4] == 'out by 0.267"'  # 1/2 - 223.25/960, the same page
+    assert "ASTM A6" in rows["camber"][5]
+
+
+def test_the_ways_are_those_of_the_worked_example(owner: Person, stick: Stick, copy: Copy) -> None:
+    assign(owner, stick, copy)
+    judged = judge(_measured(owner, stick))
+    rows = {row[0]: row for row in way_rows(judged)}
+    assert rows["trim square"][2] == "no"
+    assert rows["as it is"][1:3] == ("as it is (taken) (advised)", "ask first")
+    assert rows["as it is"][3:] == ('0" to 1/4"', '3/8"')
+    assert rows["hold the right end"][2:4] == ("no", '3/8" to 5/8"')
+    assert rows["split the difference"][3] == '3/16" to 7/16"'
+    assert judged.usable is not None
+    assert "can be made: as it is" in judged.usable.message
+
+
+def test_the_way_that_was_chosen_is_the_one_laid_out(owner: Person, stick: Stick, copy: Copy) -> None:
+    assign(owner, stick, copy)
+    row = _measured(owner, stick)
+    on = stick_layout(copy)
+    assert on is not None
+    assert not [one for one in on.changed if one.why.startswith("length split")]
+    save_part(owner, row, WAY, {"way": "split the difference"}, row.current)
+    on = stick_layout(copy)
+    assert on is not None
+    split = [one for one in on.changed if one.why.startswith("length split")]
+    assert split
+    assert card_pdf(Stick.objects.select_related("copy__piece__job").get()).startswith(b"%PDF")
+
+
+def test_a_bench_card_stays_as_drawn_until_the_stick_is_measured(
+    owner: Person, stick: Stick, copy: Copy
+) -> None:
+    assert stick_layout(copy) is None
+    assign(owner, stick, copy)
+    assert stick_layout(copy) is None
+    stick.refresh_from_db()
+    judged = judge(stick)
+    assert not judged.measured
+    assert judged.on is not None
+
+
+def test_a_card_wants_a_piece_and_the_piece_its_job(owner: Person, stick: Stick, copy: Copy) -> None:
+    with pytest.raises(ValueProblem, match="stick R1 is for no piece yet"):
+        card_pdf(stick)
+    assign(owner, stick, copy)
+    copy.piece.active = False
+    copy.piece.save()
+    with pytest.raises(ValueProblem, match="B1 was taken out of its job"):
+        judge(Stick.objects.select_related("copy__piece__job").get())
+
+
+def test_readings_that_need_one_another_are_asked_for() -> None:
+    wrong = check_readings({"left": {"web_gap": "1/8"}, "steel_temperature": 60}, System.FT_IN)
+    assert len(wrong) == 2
+    assert check_readings({"length": "20'"}, System.FT_IN) == ()
+    assert (
+        read_table({"camber": 10}, System.MM).camber == read_table({"camber": "10 mm"}, System.FT_IN).camber
+    )

@@ -110,6 +110,12 @@ def save_rack(person: Person, content: bytes, base: int | None) -> Brought | Con
     facts = _without(text, tables, cut)
     units = tables.get("rack", {}).get("units")
     system = System.MM if units == System.MM.value else System.FT_IN
+    kept = yard_system()
+    if system is not kept and Stick.objects.filter(where__in=(Where.YARD, Where.SAW)).exists():
+        raise ValueProblem(
+            f"the document is in {system.value} and the sticks in the yard are kept in {kept.value}: "
+            f'give units = "{kept.value}", or take the sticks out first'
+        )
     with transaction.atomic():
         latest = RackText.objects.select_for_update().first()
         number, now = (latest.number, latest.text) if latest else (0, _FIRST)

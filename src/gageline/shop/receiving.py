@@ -17,6 +17,7 @@ from gageline.sheets import ReceivingCard, receiving_cards, to_pdf
 from gageline.shop.engine import job_of, layout_of
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Stick
+from gageline.shop.racks import yard_system
 from gageline.shop.sticks import HELD, MEASURED, WAY, part_of, read_held
 from gageline.units import Length, System, write_length
 
@@ -80,13 +81,13 @@ def judge(stick: Stick) -> Judged:
         ValueProblem: when the piece it is for was taken out of its job.
     """
     kept, measured = part_of(stick, HELD), part_of(stick, MEASURED)
-    held, _ = read_held(kept, System.FT_IN)
+    held, _ = read_held(kept, yard_system())
     system = _system_of(measured)
     typed = {"ordered": kept["length"], **_typed(measured)}
     copy = stick.copy
     if copy is None:
         readings = read_table(typed, system, heat=stick.heat)
-        stock = stock_named(held.steel.section, System.FT_IN)
+        stock = stock_named(held.steel.section, yard_system())
         part = Part(stick.mark, stock, held.steel.grade, held.length)
         return Judged(system, receive(part, readings), bool(_typed(measured)))
     if not copy.piece.active:

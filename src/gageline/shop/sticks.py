@@ -198,8 +198,14 @@ def remove_stick(person: Person, stick: Stick) -> None:
         add_revision(person, row, f"took stick {row.mark} out of the yard")
 
 
-def take_back_stick(person: Person, stick: Stick, number: int) -> None:
+def take_back_stick(person: Person, stick: Stick, number: int, system: System) -> None:
     """Bring a stick back as it was in a revision; that is a new revision.
+
+    Args:
+        person: who brings it back.
+        stick: of the yard, or taken out of it.
+        number: of the revision.
+        system: the units of the yard.
 
     Raises:
         ValueProblem: when it was cut, or its mark is on another stick by now.
@@ -209,7 +215,7 @@ def take_back_stick(person: Person, stick: Stick, number: int) -> None:
         if row.where not in {Where.YARD, Where.GONE}:
             raise ValueProblem(f"{row.mark} is {Where(row.where).label}: it stays as it is")
         parts = {part: part_of(row, part, number) for part in _EVERY}
-        held, _ = read_held(parts[HELD], System.FT_IN)
+        held, _ = read_held(parts[HELD], system)
         others = Stick.objects.filter(mark=held.mark, where__in=(Where.YARD, Where.SAW)).exclude(pk=row.pk)
         if others.exists():
             raise ValueProblem(f"{held.mark} is on another stick by now: change the mark of that one first")

@@ -281,7 +281,7 @@ def take_back(request: HttpRequest, stick: int, number: int) -> HttpResponse:
     """Bring a stick back as it was in a revision."""
     row = get_object_or_404(Stick, pk=stick)
     get_object_or_404(row.revisions, number=number)
-    take_back_stick(person_of(request), row, number)
+    take_back_stick(person_of(request), row, number, yard_system())
     return redirect("yard-stick", stick)
 
 

@@ -127,6 +127,14 @@ def test_the_units_of_the_rack_are_those_of_the_yard(owner: Person) -> None:
     assert yard_system() is System.MM
 
 
+def test_the_units_stay_while_there_are_sticks(owner: Person) -> None:
+    _brought(owner, SMALL)
+    with pytest.raises(
+        ValueProblem, match='in mm and the sticks in the yard are kept in ft-in: give units = "ft-in"'
+    ):
+        save_rack(owner, b'[rack]\nunits = "mm"\n[saw]\nkerf = 3\n', None)
+
+
 def test_no_cell_of_the_spreadsheet_is_a_formula(owner: Person) -> None:
     table = {"mark": "R1", "stock": "W12x26", "length": "20'", "heat": '=HYPERLINK("http://x.example")'}
     save_stick(owner, None, table, 0, System.FT_IN)

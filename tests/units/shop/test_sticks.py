@@ -63,7 +63,7 @@ def test_a_mark_stands_on_one_stick(owner: Person) -> None:
     remove_stick(owner, first)
     made(owner)
     with pytest.raises(ValueProblem, match="R1 is on another stick by now"):
-        take_back_stick(owner, first, 1)
+        take_back_stick(owner, first, 1, System.FT_IN)
 
 
 def test_two_people_who_change_a_stick_are_both_shown(owner: Person) -> None:
@@ -106,7 +106,7 @@ def test_what_was_taken_out_comes_back_with_what_was_known_of_it(owner: Person) 
     assert held_tables() == []
     with pytest.raises(ValueProblem, match="R1 is taken out: only a stick in the yard"):
         remove_stick(owner, stick)
-    take_back_stick(owner, stick, 2)
+    take_back_stick(owner, stick, 2, System.FT_IN)
     stick.refresh_from_db()
     assert (stick.where, stick.current) == (Where.YARD, 4)
     assert part_of(stick, MEASURED) == {"length": "19'-11"}

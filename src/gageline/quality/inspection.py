@@ -111,24 +111,28 @@ def inspect(
         tolerances: the shop's own limits by the code of the rule.
 
     Raises:
-        ValueProblem: when a reading has a name that is not on the sheet of this piece, or a tolerance
-            a code that no limit has.
+        ValueProblem: with every reading whose name is not on the sheet of this piece, or when a
+            tolerance has a code that no limit has.
 
     Source: of the gap rule AWS D1.1:2020, 7.21.1.
     """
     items = items_of(layout, rules)
     readings = dict(inspected.readings)
-    known = [item.name for item in items]
-    for name in readings:
-        if name not in known:
-            near = difflib.get_close_matches(name, known, n=1, cutoff=0.4)
-            meant = f'did you mean "{near[0]}"?' if near else "use the names that its blank sheet prints"
-            raise ValueProblem(f'"{name}" is not read on piece {layout.assembly.mark}: {meant}')
+    strange = [name for name in readings if name not in {item.name for item in items}]
+    if strange:
+        raise ValueProblem("\n".join(_stranger(name, items, layout.assembly.mark) for name in strange))
     own = own_limits(tolerances)
     rows = tuple(
         _row(item, readings.get(item.name), own, readings.get(_gap_of(item.name), ZERO)) for item in items
     )
     return Report(layout, rows, inspected)
+
+
+def _stranger(name: str, items: tuple[Item, ...], mark: str) -> str:
+    """What is wrong with a reading that no line of the sheet has."""
+    near = difflib.get_close_matches(name, [item.name for item in items], n=1, cutoff=0.4)
+    meant = f'did you mean "{near[0]}"?' if near else "use the names that its blank sheet prints"
+    return f'"{name}" is not read on piece {mark}: {meant}'
 
 
 def _gap_of(name: str) -> str:

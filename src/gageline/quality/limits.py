@@ -135,7 +135,7 @@ class Judgement:
         off = self.off or ZERO
         amount = (
             f"{say(self.read)}, {say(abs(off))} {'over' if off > ZERO else 'under'}"
-            if off
+            if off and self.wanted
             else say(self.read)
         )
         if self.limit is None:

@@ -28,6 +28,7 @@ from gageline.sheets.furniture import (
 from gageline.sheets.grid_elevation import grid_elevations
 from gageline.sheets.inspection_sheet import inspection_sheets
 from gageline.sheets.labels import Reading, Side, Writing
+from gageline.sheets.odds_table import odds_sheets
 from gageline.sheets.packet import frame_packet, packet
 from gageline.sheets.parts_list import parts_list
 from gageline.sheets.pdf import literal, to_pdf, to_typst
@@ -127,6 +128,7 @@ __all__ = [
     "line_height",
     "linear",
     "literal",
+    "odds_sheets",
     "packet",
     "paper_of",
     "paragraph",

@@ -78,7 +78,7 @@ def _parts(job: Job, card: ReceivingCard) -> list[Part]:
         parts.append(Part("Fittings on this stick", _seats(card, scribe)))
     parts.append(Part("The stick against its standard", _receipt(card, scribe)))
     if card.odds is not None:
-        parts.extend(odds_parts(card.odds, width))
+        parts.extend(odds_parts(card.odds, job.system, width))
     return parts
 
 

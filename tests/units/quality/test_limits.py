@@ -41,7 +41,7 @@ def test_what_was_not_read_or_has_no_limit_is_said() -> None:
     assert "was not read: taken as nominal" in unread.finding("B1", System.FT_IN).text()
     free = Judgement("depth", ZERO, EIGHTH, None, "")
     assert (free.verdict, free.by) == (Verdict.NO_LIMIT, ZERO)
-    assert '1/8", 1/8" over: not checked' in free.finding("B1", System.FT_IN).text()
+    assert '1/8": not checked' in free.finding("B1", System.FT_IN).text()
 
 
 def test_a_finding_has_value_limit_remedy_and_source() -> None:

@@ -31,7 +31,7 @@ from gageline.stock import (
 )
 from gageline.units import Slope
 
-__all__ = ["cutting_sheet"]
+__all__ = ["cutting_sheet", "ends_of"]
 
 _CARE = (
     "Before the first cut check section, grade and heat number against the stick. "
@@ -176,10 +176,10 @@ def _cut(run: Run, scribe: Scribe) -> tuple[str, ...]:
     cuts = str(run.number) if many == 1 else f"{run.number} to {run.number + many - 1}"
     length = scribe.tell(run.pieces[0].placed.length)
     readings = ", ".join(scribe.tell(one.placed.stop) for one in run.pieces)
-    return "", cuts, run.mark, str(many), length, readings, _ends(run, scribe)
+    return "", cuts, run.mark, str(many), length, readings, ends_of(run, scribe)
 
 
-def _ends(run: Run, scribe: Scribe) -> str:
+def ends_of(run: Run, scribe: Scribe) -> str:
     """How the two ends of a piece are cut, as the picture shows them."""
     one = run.pieces[0]
     ways = [

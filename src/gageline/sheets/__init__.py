@@ -6,6 +6,7 @@ from gageline.sheets.breaks import BrokenScale, break_marks, broken_scale
 from gageline.sheets.check_sheet import check_sheet
 from gageline.sheets.column_schedule import column_schedule
 from gageline.sheets.cutting_sheet import cutting_sheet
+from gageline.sheets.cutting_summary import drop_marks, money, proof
 from gageline.sheets.dimensions import Dimensions, callout, chain, linear, running
 from gageline.sheets.dxf import DxfUnit, to_dxf
 from gageline.sheets.field_bolts import field_bolt_list
@@ -36,6 +37,7 @@ from gageline.sheets.piece_drawing import piece_drawing, piece_drawings
 from gageline.sheets.printable import check_texts
 from gageline.sheets.reasons_table import reasons_table
 from gageline.sheets.receiving_card import ReceivingCard, receiving_cards
+from gageline.sheets.saw_card import SawCard, SawCut, saw_card
 from gageline.sheets.scene import (
     Anchor,
     Arc,
@@ -100,6 +102,8 @@ __all__ = [
     "ReceivingCard",
     "Role",
     "Sheet",
+    "SawCard",
+    "SawCut",
     "Side",
     "Table",
     "Text",
@@ -116,6 +120,7 @@ __all__ = [
     "check_texts",
     "column_schedule",
     "cutting_sheet",
+    "drop_marks",
     "extent",
     "field_bolt_list",
     "fitted",
@@ -129,6 +134,7 @@ __all__ = [
     "linear",
     "literal",
     "odds_sheets",
+    "money",
     "packet",
     "paper_of",
     "paragraph",
@@ -137,9 +143,11 @@ __all__ = [
     "piece_drawings",
     "practice_block",
     "practice_rows",
+    "proof",
     "reasons_table",
     "receiving_cards",
     "running",
+    "saw_card",
     "space",
     "table_blocks",
     "text_box",

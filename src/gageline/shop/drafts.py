@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 import tomlkit
+from pydantic import BaseModel
 
+from gageline.detail import read_full
 from gageline.errors import GagelineError
 from gageline.job import (
     JobDocument,
@@ -112,16 +114,25 @@ def first_choices(document: JobDocument, name: str) -> Table:
     return dict(_FIRST_ROWS.get(name, ({}, {}))[_is_metric(document)])
 
 
-def with_row(document: JobDocument, posted: Mapping[str, str], name: str) -> Table:
-    """The typed table with another row in one of its lists."""
-    table = table_of(PieceEntry, posted, "", document.job.units)
+def with_row(model: type[BaseModel], document: JobDocument, posted: Mapping[str, str], name: str) -> Table:
+    """The typed table with another row in one of its lists.
+
+    Args:
+        model: the table's definition.
+        document: the job that it belongs to.
+        posted: the fields of the form.
+        name: of the list.
+    """
+    table = table_of(model, posted, "", document.job.units)
     table[name] = [*table.get(name, []), first_choices(document, name)]
     return table
 
 
-def without_row(document: JobDocument, posted: Mapping[str, str], place: str) -> Table:
+def without_row(
+    model: type[BaseModel], document: JobDocument, posted: Mapping[str, str], place: str
+) -> Table:
     """The typed table without one row, told as `copes.0`."""
-    table = table_of(PieceEntry, posted, "", document.job.units)
+    table = table_of(model, posted, "", document.job.units)
     name, _, number = place.rpartition(".")
     rows = list(table.get(name, []))
     if number.isdigit() and int(number) < len(rows):
@@ -159,7 +170,7 @@ def with_piece(document: JobDocument, table: Table, replaces: str | None) -> str
     if not tables.get("frame"):
         tables.pop("frame", None)  # it stood in for the pieces of a new job
     text = tomlkit.dumps({**tables, "piece": pieces})
-    read_job(text)
+    read_full(text)
     return write_document(read_document(text))
 
 

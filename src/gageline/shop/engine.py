@@ -4,18 +4,39 @@ from __future__ import annotations
 
 import hashlib
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
-from gageline.job import Job, JobDocument, PieceEntry, check_job, read_document, read_job
+from gageline.detail import FullJob, read_full
+from gageline.exchange import plain
+from gageline.job import Job, JobDocument, PieceEntry, check_job, read_document
 from gageline.layout import Layout, Step, lay_out
-from gageline.part import Finding, Weld
+from gageline.part import Assembly, Finding, FittingKind, Weld
+from gageline.quality import Rules, rules_of
+from gageline.sheets import check_texts
+from gageline.strength import JobStrength, check_strength
+from gageline.units import System
 
-__all__ = ["Card", "Task", "card_key", "card_of", "document_of", "findings_of", "job_of", "layout_of"]
+__all__ = [
+    "Card",
+    "Task",
+    "card_key",
+    "card_of",
+    "document_of",
+    "findings_of",
+    "frame_key",
+    "full_of",
+    "is_framed",
+    "job_of",
+    "layout_of",
+    "rules_for",
+    "strength_of",
+]
 
 _PAPERWORK = frozenset({"mark", "quantity", "finish"})
 """Keys of a piece that change nothing of what is struck."""
+_COLUMN = frozenset({FittingKind.BASE_PLATE, FittingKind.CAP_PLATE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,15 +85,37 @@ def document_of(text: str) -> JobDocument:
 
 
 @lru_cache(maxsize=64)
+def full_of(text: str) -> FullJob:
+    """The job of a text, its frame detailed.
+
+    Raises:
+        JobProblems: with everything that is wrong with it.
+    """
+    return read_full(text)
+
+
 def job_of(text: str) -> Job:
-    """The job of a saved text."""
-    return read_job(text)
+    """The job of a saved text with every piece, as drawn and from its frame."""
+    return full_of(text).job
+
+
+def is_framed(text: str, mark: str) -> bool:
+    """Whether a piece comes from the frame and not from a drawing."""
+    return all(piece.mark != mark for piece in document_of(text).pieces)
 
 
 @lru_cache(maxsize=64)
 def findings_of(text: str) -> tuple[Finding, ...]:
-    """What the rules of the trade say about a saved text."""
-    return check_job(job_of(text))
+    """What detailing, the rules of the trade and the sheets have to say about a saved text."""
+    full = full_of(text)
+    return (*full.findings, *check_job(full.job), *check_texts(full.job))
+
+
+@lru_cache(maxsize=64)
+def strength_of(text: str) -> JobStrength:
+    """The checks of a saved text by its own method."""
+    full = full_of(text)
+    return check_strength(full.job, None, full.detailed)
 
 
 @lru_cache(maxsize=512)
@@ -80,6 +123,12 @@ def layout_of(text: str, mark: str) -> Layout:
     """A piece of a saved text, laid out."""
     job = job_of(text)
     return lay_out(job.piece(mark), job.practice, job.system)
+
+
+def rules_for(layout: Layout) -> Rules:
+    """The rules that a piece is inspected by; what has a base or a cap plate is taken for a column."""
+    column = any(fitting.kind in _COLUMN for fitting in layout.assembly.fittings)
+    return rules_of(layout.main.part, metric=layout.system is System.MM, compression=column)
 
 
 @lru_cache(maxsize=512)
@@ -108,4 +157,14 @@ def card_key(document: JobDocument, entry: PieceEntry) -> str:
     for piece in chain:
         table = piece.model_dump(mode="json", context=context, exclude_unset=True)
         made.append({key: value for key, value in table.items() if key not in _PAPERWORK})
+    return _short(made)
+
+
+def frame_key(job: Job, assembly: Assembly) -> str:
+    """The same for a piece of the frame: equal where detailing comes to the same piece."""
+    alone = replace(assembly, main=replace(assembly.main, mark=""), quantity=1, finish="")
+    return _short([job.system, plain(job.practice), plain(alone)])
+
+
+def _short(made: list[Any]) -> str:
     return hashlib.sha256(json.dumps(made, sort_keys=True).encode()).hexdigest()[:16]

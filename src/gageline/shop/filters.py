@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
 
 from django.template import Library
 
 from gageline.layout import Step
 from gageline.shop.models import Stage
 from gageline.shop.saying import Said
+from gageline.takeoff import weight_text, weight_unit
+from gageline.units import System
 
-__all__ = ["face", "register", "said_at", "stage", "thousands"]
+__all__ = ["face", "register", "said_at", "stage", "weight"]
 
 register = Library()
 _FACES = {
@@ -39,6 +40,6 @@ def face(step: Step) -> str:
 
 
 @register.filter
-def thousands(value: Any) -> str:
-    """A weight in whole pounds."""
-    return f"{float(value):,.0f}" if value is not None else "-"
+def weight(pounds: float | None, system: System) -> str:
+    """A weight in whole pounds or kilograms with its unit."""
+    return "-" if pounds is None else f"{weight_text(pounds, system, 0)} {weight_unit(system)}"

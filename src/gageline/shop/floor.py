@@ -16,7 +16,8 @@ from django.urls import reverse
 from django.views.decorators.http import require_GET, require_POST
 
 from gageline.errors import ValueProblem
-from gageline.shop.engine import card_of, layout_of
+from gageline.shop.engine import card_of, document_of, layout_of
+from gageline.shop.filters import weight
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Stage
 from gageline.shop.office import person_of
@@ -24,7 +25,7 @@ from gageline.shop.pictures import step_svg, stick_svg
 from gageline.shop.roles import WORK
 from gageline.shop.selectors import marks_table, task_lines, waiting
 from gageline.shop.ticking import Stroke, send_off, strike
-from gageline.units import write_length
+from gageline.units import System, write_length
 
 __all__ = ["bench", "card", "counts", "fit", "fit_card", "gate", "send", "tick", "ticks"]
 
@@ -56,10 +57,22 @@ def gate(request: HttpRequest) -> HttpResponse:
     gone = (
         Copy.objects.filter(active=True, stage=Stage.GONE).select_related("piece__job").order_by("-id")[:50]
     )
-    weight = sum(copy.piece.weight or 0 for copy in ready)
-    context = {"ready": ready, "gone": gone, "weight": weight, "may": person_of(request).role in WORK}
+    lines = [(copy, _system(copy)) for copy in ready]
+    totals = [
+        weight(sum(copy.piece.weight or 0 for copy, own in lines if own is system), system)
+        for system in System
+        if any(own is system for _, own in lines)
+    ]
+    context = {
+        "ready": lines, "gone": gone, "weight": " and ".join(totals), "may": person_of(request).role in WORK,
+    }  # fmt: skip
     template = "shop/part_gate.html" if getattr(request, "htmx", False) else "shop/gate.html"
     return render(request, template, context)
+
+
+def _system(copy: Copy) -> System:
+    """The units of the job that a piece belongs to."""
+    return document_of(current_text(copy.piece.job)).job.units
 
 
 @require_POST

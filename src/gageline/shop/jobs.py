@@ -9,9 +9,9 @@ import tomlkit
 from django.db import transaction
 
 from gageline.errors import GagelineError, ValueProblem
-from gageline.job import JobDocument, parse, read_document, read_job, write_document
+from gageline.job import JobDocument, parse, read_document, write_document
 from gageline.shop.drafts import with_piece
-from gageline.shop.engine import card_key, document_of, job_of
+from gageline.shop.engine import card_key, document_of, frame_key, full_of, job_of
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Job, Person, Piece, Revision, Stage
 from gageline.takeoff import bill_of_piece
@@ -21,9 +21,11 @@ __all__ = [
     "Conflict",
     "current_text",
     "import_job",
+    "locked",
     "make_job",
     "piece_table",
     "remove_piece",
+    "revise",
     "save_facts",
     "save_piece",
     "take_back",
@@ -92,7 +94,7 @@ def import_job(person: Person, content: bytes) -> Job:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as refused:
         raise ValueProblem("the file is not UTF-8 text: a job document in TOML is expected") from refused
-    read_job(text)
+    full_of(text)
     return _start(person, write_document(read_document(text)), "imported the job")
 
 
@@ -100,15 +102,16 @@ def _start(person: Person, text: str, what: str) -> Job:
     facts = document_of(text).job
     with transaction.atomic():
         job = Job.objects.create(name=facts.name, number=facts.number)
-        _revise(person, job, text, what)
+        revise(person, job, text, what)
     return job
 
 
-def _locked(job: Job) -> Job:
+def locked(job: Job) -> Job:
+    """A job as it stands, held until the transaction ends so that two saves come one after the other."""
     return Job.objects.select_for_update().get(pk=job.pk)
 
 
-def _revise(person: Person, job: Job, text: str, what: str, piece: str | None = None) -> int:
+def revise(person: Person, job: Job, text: str, what: str, piece: str | None = None) -> int:
     """Add a revision, bring the rows of the pieces in line with it, and note who did it."""
     before = current_text(job) if job.current else None
     job.current += 1
@@ -125,17 +128,19 @@ def _revise(person: Person, job: Job, text: str, what: str, piece: str | None = 
 def _bring_in_line(person: Person, job: Job, text: str, before: str | None) -> None:
     document = document_of(text)
     built = job_of(text)
+    entries = {entry.mark: entry for entry in document.pieces}
     rows = {row.mark: row for row in job.pieces.all()}
     marks = set()
-    for position, (entry, assembly) in enumerate(zip(document.pieces, built.assemblies, strict=True)):
-        marks.add(entry.mark)
-        key = card_key(document, entry)
-        row = rows.get(entry.mark) or Piece(job=job, mark=entry.mark)
-        changed = entry.mark in rows and row.card != key
-        if row.card != key or row.weight is None:
+    for position, assembly in enumerate(built.assemblies):
+        mark = assembly.mark
+        marks.add(mark)
+        key = card_key(document, entries[mark]) if mark in entries else frame_key(built, assembly)
+        row = rows.get(mark) or Piece(job=job, mark=mark)
+        changed = mark in rows and row.card != key
+        if row.card != key:
             row.weight = None
         unit = " mm" if built.system is System.MM else ""
-        row.position, row.quantity, row.active, row.card = position, entry.quantity, True, key
+        row.position, row.quantity, row.active, row.card = position, assembly.quantity, True, key
         row.stock = assembly.main.stock.designation
         row.length = f"{write_length(assembly.main.length, built.system, 64)}{unit}"
         row.save()
@@ -193,7 +198,7 @@ def save_piece(
         JobProblems: with everything that is wrong with it.
     """
     with transaction.atomic():
-        job = _locked(job)
+        job = locked(job)
         text = current_text(job)
         document = document_of(text)
         if base != job.current and mark is not None and not force:
@@ -211,7 +216,7 @@ def save_piece(
         renamed = f", before {mark}" if mark and mark != name else ""
         if renamed:
             _rename(job, str(mark), name)
-        return _revise(person, job, new, what + renamed, name)
+        return revise(person, job, new, what + renamed, name)
 
 
 def _rename(job: Job, old: str, new: str) -> None:
@@ -227,14 +232,14 @@ def remove_piece(person: Person, job: Job, mark: str) -> None:
         GagelineError: when another piece is its opposite hand.
     """
     with transaction.atomic():
-        job = _locked(job)
+        job = locked(job)
         tables = parse(current_text(job))
         rest = [table for table in tables.get("piece", []) if table["mark"] != mark]
         tables.pop("piece", None)
         tables = {**tables, "piece": rest} if rest else {**tables, "frame": tables.get("frame", {})}
         text = tomlkit.dumps(tables)
-        read_job(text)
-        _revise(person, job, write_document(read_document(text)), f"took out {mark}", mark)
+        full_of(text)
+        revise(person, job, write_document(read_document(text)), f"took out {mark}", mark)
 
 
 def save_facts(person: Person, job: Job, mine: dict[str, Table], base: int) -> int | Conflict:
@@ -253,7 +258,7 @@ def save_facts(person: Person, job: Job, mine: dict[str, Table], base: int) -> i
         JobProblems: with everything that is wrong with it.
     """
     with transaction.atomic():
-        job = _locked(job)
+        job = locked(job)
         tables = parse(current_text(job))
         theirs = {key: tables.get(key, {}) for key in mine}
         then = job.revisions.filter(number=base).first()
@@ -262,16 +267,16 @@ def save_facts(person: Person, job: Job, mine: dict[str, Table], base: int) -> i
         if base != job.current and theirs not in (old, mine):
             return Conflict(old, theirs, mine, job.revisions.get(number=job.current).by, job.current)
         text = tomlkit.dumps({**tables, **mine})
-        read_job(text)
-        return _revise(person, job, write_document(read_document(text)), "changed facts or practice")
+        full_of(text)
+        return revise(person, job, write_document(read_document(text)), "changed facts or practice")
 
 
 def take_back(person: Person, job: Job, number: int) -> None:
     """Bring back the whole job as it was in a revision; that is a new revision."""
     with transaction.atomic():
-        job = _locked(job)
+        job = locked(job)
         text = job.revisions.get(number=number).text
-        _revise(person, job, text, f"brought back revision {number}")
+        revise(person, job, text, f"brought back revision {number}")
 
 
 def take_back_piece(person: Person, job: Job, mark: str, number: int) -> None:
@@ -284,10 +289,10 @@ def take_back_piece(person: Person, job: Job, mark: str, number: int) -> None:
     if table is None:
         raise ValueProblem(f"revision {number} has no piece {mark}: choose another revision")
     with transaction.atomic():
-        job = _locked(job)
+        job = locked(job)
         document = document_of(current_text(job))
         text = with_piece(document, table, mark)
-        _revise(person, job, text, f"brought back {mark} of revision {number}", mark)
+        revise(person, job, text, f"brought back {mark} of revision {number}", mark)
 
 
 def weigh_some(job: Job, most: int = _WEIGHED_AT_ONCE) -> None:

@@ -4,21 +4,23 @@ from __future__ import annotations
 
 from typing import Any
 
+import tomlkit
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
 from gageline.errors import GagelineError, ValueProblem
-from gageline.job import JobDocument, JobProblems, Problem, parse
+from gageline.job import JobDocument, JobProblems, Problem, parse, read_document
 from gageline.shop import jobs
-from gageline.shop.engine import findings_of, job_of
-from gageline.shop.fields import form_of, table_of, tables_of
+from gageline.shop.engine import findings_of, full_of, job_of, strength_of
+from gageline.shop.fields import Section, form_of, table_of, tables_of
 from gageline.shop.models import Job, Person
 from gageline.shop.pictures import qr_svg
-from gageline.shop.prints import PRINTS, parts_csv, printed
+from gageline.shop.prints import PRINTS, parts_csv, printed, prints_of
 from gageline.shop.saying import Said, say_all
 from gageline.shop.selectors import jobs_with_counts, piece_lines
+from gageline.strength import summary_of
 from gageline.units import System
 
 __all__ = [
@@ -28,9 +30,11 @@ __all__ = [
     "import_document",
     "labels",
     "list_jobs",
+    "look_facts",
     "new_job",
     "parts",
     "print_pdf",
+    "show_conflict",
     "show_job",
     "undo",
 ]
@@ -99,15 +103,19 @@ def show_job(request: HttpRequest, pk: int) -> HttpResponse:
     """A job's pieces with state, weight and quantity, and what the rules say."""
     job = get_object_or_404(Job, pk=pk)
     jobs.weigh_some(job)
-    lines = piece_lines(job)
+    lines, text = piece_lines(job), jobs.current_text(job)
     known = [line.weight for line in lines if line.weight is not None]
+    full = full_of(text)
     context = {
         "job": job,
         "lines": lines,
+        "system": full.job.system,
         "weight": sum(known),
         "unweighed": len(lines) - len(known),
-        "findings": findings_of(jobs.current_text(job)),
-        "prints": {name: title for name, (title, _) in PRINTS.items()},
+        "findings": findings_of(text),
+        "strength": summary_of(strength_of(text)),
+        "prints": {name: one.title for name, one in prints_of(full).items()},
+        "framed": frozenset(one.mark for one in full.detailed.assemblies) if full.detailed else frozenset(),
     }
     template = "shop/part_pieces.html" if getattr(request, "htmx", False) else "shop/job.html"
     return render(request, template, context)
@@ -120,35 +128,82 @@ def facts_form(request: HttpRequest, pk: int) -> HttpResponse:
     document = parse(jobs.current_text(job))
     tables: dict[str, Any] = {key: document.get(key, {}) for key in _FACTS}
     problems: tuple[Problem, ...] = ()
-    conflict: jobs.Conflict | None = None
     base = job.current
     if request.method == "POST":
         posted = typed_fields(request)
-        base = _whole(posted.get("base", ""))
+        base = whole(posted.get("base", ""))
         typed = {key: table_of(model, posted, key) for key, model in _FACTS.items()}
         tables = {key: table for key, table in typed.items() if table or key in document}
         try:
             saved = jobs.save_facts(person_of(request), job, tables, base)
             if isinstance(saved, int):
                 return redirect("job", job.pk)
-            conflict, base = saved, saved.number
+            return show_conflict(request, job, "Facts and practice", saved)
         except JobProblems as wrong:
             problems = wrong.problems
     system = job_of(jobs.current_text(job)).system
     forms = [form_of(model, tables.get(key, {}), key, key) for key, model in _FACTS.items()]
+    said = _facts_said(forms, problems, system)
+    context = {"job": job, "forms": forms, "said": said, "base": base, "metric": system is System.MM}
+    return render(request, "shop/job_facts.html", context, status=422 if problems else 200)
+
+
+@require_POST
+def look_facts(request: HttpRequest, pk: int) -> HttpResponse:
+    """What is to be said at each field of facts and practice while it is typed."""
+    job = get_object_or_404(Job, pk=pk)
+    document, posted = parse(jobs.current_text(job)), typed_fields(request)
+    typed = {key: table_of(model, posted, key) for key, model in _FACTS.items()}
+    problems: tuple[Problem, ...] = ()
+    try:
+        read_document(tomlkit.dumps({**document, **{key: table for key, table in typed.items() if table}}))
+    except JobProblems as wrong:
+        problems = wrong.problems
+    forms = [form_of(model, typed[key], key, key) for key, model in _FACTS.items()]
+    system = job_of(jobs.current_text(job)).system
+    return render(request, "shop/part_said.html", {"said": _facts_said(forms, problems, system).values()})
+
+
+def _facts_said(forms: list[Section], problems: tuple[Problem, ...], system: System) -> dict[str, Said]:
+    """What is said at each field of facts and practice."""
     said: dict[str, Said] = {}
     for form in forms:
-        placed = (Problem(f"- → {problem.path}", problem.message) for problem in problems)
+        own = (one for one in problems if one.path.split(" → ")[0] == form.name)
+        placed = (Problem(f"- → {problem.path}", problem.message) for problem in own)
         said |= {one.id: one for one in say_all(form, placed, (), system)}
-    status = 422 if problems else 409 if conflict else 200
+    names = {form.name for form in forms}
+    rest = [one.text() for one in problems if one.path.split(" → ")[0] not in names]
+    return said | ({"form": Said("form", "error", " | ".join(rest))} if rest else {})
+
+
+def show_conflict(request: HttpRequest, job: Job, what: str, found: jobs.Conflict) -> HttpResponse:
+    """Two people changed the same: both side by side, key by key, with the choice."""
+    base, theirs, mine = (_flat(table) for table in (found.base, found.theirs, found.mine))
+    rows = [
+        (key, base.get(key), theirs.get(key), mine.get(key))
+        for key in dict.fromkeys((*theirs, *mine))
+        if theirs.get(key) != mine.get(key)
+    ]
     context = {
-        "job": job, "forms": forms, "said": said, "base": base, "conflict": conflict,
-        "metric": system is System.MM,
+        "job": job, "rows": rows, "sides": (), "by": found.by, "base": found.number, "what": what,
+        "mine": sorted(typed_fields(request).items()), "gone": found.theirs is None,
     }  # fmt: skip
-    return render(request, "shop/job_facts.html", context, status=status)
+    return render(request, "shop/conflict.html", context, status=409)
 
 
-def _whole(text: str) -> int:
+def _flat(table: dict[str, Any] | None) -> dict[str, Any]:
+    """The keys of a table and of the tables in it, as `practice, tape`."""
+    found: dict[str, Any] = {}
+    for key, value in (table or {}).items():
+        if isinstance(value, dict):
+            found |= {f"{key}, {inner}": one for inner, one in _flat(value).items()}
+        else:
+            found[key] = value
+    return found
+
+
+def whole(text: str) -> int:
+    """The number of a revision that a form sent; zero for what is none."""
     return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else 0
 
 
@@ -173,10 +228,10 @@ def print_pdf(_request: HttpRequest, pk: int, name: str) -> HttpResponse:
     job = get_object_or_404(Job, pk=pk)
     if name not in PRINTS:
         raise ValueProblem(f'there is no print "{name}": choose one of {", ".join(PRINTS)}')
-    built = job_of(jobs.current_text(job))
-    if not built.assemblies:
+    full = full_of(jobs.current_text(job))
+    if not full.job.assemblies:
         raise ValueProblem("the job has no pieces yet: add one and print then")
-    response = HttpResponse(printed(built, name), content_type="application/pdf")
+    response = HttpResponse(printed(full, name), content_type="application/pdf")
     return _as_file(response, job, "pdf", f"-{name}")
 
 

@@ -10,17 +10,28 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
+from gageline.errors import ValueProblem
 from gageline.job import JobProblems, PieceEntry
 from gageline.sheets import piece_drawings
 from gageline.shop import jobs
 from gageline.shop.drafts import Draft, draft_of, new_piece, with_row, without_row
-from gageline.shop.engine import card_of, document_of, findings_of, job_of, layout_of
+from gageline.shop.engine import (
+    card_of,
+    document_of,
+    findings_of,
+    full_of,
+    is_framed,
+    job_of,
+    layout_of,
+    strength_of,
+)
 from gageline.shop.fields import table_of
 from gageline.shop.models import Job, Piece, Stage
 from gageline.shop.office import person_of, typed_fields
 from gageline.shop.pictures import page_svg, qr_svg, solid_page, stick_svg
 from gageline.shop.saying import Said, echo
 from gageline.shop.selectors import marks_table
+from gageline.shop.strengths import CARE, strength_lines, unchecked_of
 from gageline.units import System
 
 __all__ = ["echo_length", "edit", "new", "picture", "remove", "show", "solid", "undo"]
@@ -65,10 +76,20 @@ def _handle(request: HttpRequest, job: Job, piece: Piece | None) -> HttpResponse
     posted = typed_fields(request)
     base = int(posted.get("base", "")) if posted.get("base", "").isdigit() else 0
     if "add" in posted and posted["add"] in PieceEntry.model_fields:
-        return _form(request, job, piece, draft_of(document, with_row(document, posted, posted["add"])), base)
+        return _form(
+            request,
+            job,
+            piece,
+            draft_of(document, with_row(PieceEntry, document, posted, posted["add"])),
+            base,
+        )
     if "drop" in posted:
         return _form(
-            request, job, piece, draft_of(document, without_row(document, posted, posted["drop"])), base
+            request,
+            job,
+            piece,
+            draft_of(document, without_row(PieceEntry, document, posted, posted["drop"])),
+            base,
         )
     table = table_of(PieceEntry, posted, "", document.job.units)
     try:
@@ -112,7 +133,7 @@ def _conflict(request: HttpRequest, job: Job, piece: Piece | None, found: jobs.C
     ]
     context = {
         "job": job, "piece": piece, "rows": rows, "sides": sides, "by": found.by, "base": found.number,
-        "mine": sorted(typed_fields(request).items()), "gone": found.theirs is None,
+        "mine": sorted(typed_fields(request).items()), "gone": found.theirs is None, "what": "The piece",
     }  # fmt: skip
     if getattr(request, "htmx", False):
         response = render(request, "shop/part_conflict.html", context)
@@ -132,7 +153,15 @@ def new(request: HttpRequest, pk: int) -> HttpResponse:
 def edit(request: HttpRequest, pk: int, piece: int) -> HttpResponse:
     """A piece of a job, changed."""
     job = get_object_or_404(Job, pk=pk)
-    return _handle(request, job, get_object_or_404(job.pieces, pk=piece, active=True))
+    return _handle(request, job, _drawn(job, piece))
+
+
+def _drawn(job: Job, pk: int) -> Piece:
+    """A piece that is changed by its own form; one of the frame changes with the frame."""
+    row: Piece = get_object_or_404(job.pieces, pk=pk, active=True)
+    if is_framed(jobs.current_text(job), row.mark):
+        raise ValueProblem(f"{row.mark} comes from the frame: change its member or column there")
+    return row
 
 
 @require_POST
@@ -149,7 +178,7 @@ def picture(request: HttpRequest, pk: int) -> HttpResponse:
 def remove(request: HttpRequest, pk: int, piece: int) -> HttpResponse:
     """Take a piece out of its job."""
     job = get_object_or_404(Job, pk=pk)
-    row = get_object_or_404(job.pieces, pk=piece, active=True)
+    row = _drawn(job, piece)
     jobs.remove_piece(person_of(request), job, row.mark)
     return redirect("job", pk)
 
@@ -192,8 +221,32 @@ def show(request: HttpRequest, piece: int) -> HttpResponse:
             "copies": row.copies.filter(active=True).order_by("number"),
             "qr": qr_svg(request.build_absolute_uri(reverse("piece", args=(row.pk,)))),
             "stages": Stage,
+            "system": built.system,
+            **_from_frame(text, row.mark),
+            **_strength(text, row.mark),
         }
     return render(request, "shop/piece.html", context)
+
+
+def _from_frame(text: str, mark: str) -> dict[str, Any]:
+    """The members that a piece of the frame stands for, and why it is as it is."""
+    detailed = full_of(text).detailed
+    if detailed is None or not is_framed(text, mark):
+        return {}
+    members = [one.member for one in detailed.placed if one.mark == mark]
+    columns = {line.name for line in detailed.frame.columns}
+    kinds = [("column" if name in columns else "member", name) for name in dict.fromkeys(members)]
+    return {"members": kinds, "reasons": detailed.reasons.get(mark, ())}
+
+
+def _strength(text: str, mark: str) -> dict[str, Any]:
+    strength = strength_of(text)
+    return {
+        "strength": strength_lines(strength, job_of(text).system, mark),
+        "unchecked": unchecked_of(strength, mark),
+        "method": strength.method.value,
+        "care": CARE,
+    }
 
 
 def _fittings(assembly: Any) -> list[tuple[str, str, str, str]]:

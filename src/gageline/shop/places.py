@@ -48,5 +48,5 @@ def strip(request: HttpRequest) -> dict[str, object]:
         return {"places": (), "person": None}
     match = request.resolver_match
     here = (match.url_name or "").split("-", maxsplit=1)[0] if match else ""
-    at = {"job": "jobs", "piece": "jobs"}.get(here, here)
+    at = {"job": "jobs", "piece": "jobs", "frame": "jobs"}.get(here, here)
     return {"places": places(), "person": person, "here": at}

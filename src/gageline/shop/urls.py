@@ -8,7 +8,7 @@ from django.http import HttpRequest, HttpResponse
 from django.urls import path
 from django.views.decorators.http import require_GET
 
-from gageline.shop import floor, office, people, pieces, yard
+from gageline.shop import floor, framing, office, people, pieces, strengths, yard
 
 __all__ = ["urlpatterns", "worker"]
 
@@ -39,6 +39,15 @@ urlpatterns = [
     path("office/import/", office.import_document, name="job-import"),
     path("office/<int:pk>/", office.show_job, name="job"),
     path("office/<int:pk>/facts/", office.facts_form, name="job-facts"),
+    path("office/<int:pk>/facts/said/", office.look_facts, name="job-facts-look"),
+    path("office/<int:pk>/text/", framing.edit_text, name="job-text"),
+    path("office/<int:pk>/strength/", strengths.show, name="job-strength"),
+    path("office/<int:pk>/frame/", framing.show, name="frame"),
+    path("office/<int:pk>/frame/grid/", framing.edit_grid, name="frame-grid"),
+    path("office/<int:pk>/frame/<slug:kind>/", framing.new, name="frame-new"),
+    path("office/<int:pk>/frame/<slug:kind>/look/", framing.look, name="frame-look"),
+    path("office/<int:pk>/frame/<slug:kind>/of/<str:name>/", framing.edit, name="frame-edit"),
+    path("office/<int:pk>/frame/<slug:kind>/of/<str:name>/remove/", framing.remove, name="frame-remove"),
     path("office/<int:pk>/document.toml", office.export, name="job-export"),
     path("office/<int:pk>/print/<slug:name>.pdf", office.print_pdf, name="job-print"),
     path("office/<int:pk>/parts.csv", office.parts, name="job-parts"),

@@ -72,6 +72,11 @@ def demo(owner: Person) -> Job:
 
 
 @pytest.fixture
+def framed(owner: Person) -> Job:
+    return import_job(owner, (files("gageline") / "demo" / "mezzanine-frame.toml").read_bytes())
+
+
+@pytest.fixture
 def signed_in() -> Callable[[Person], Client]:
     def sign_in(person: Person) -> Client:
         client = Client()

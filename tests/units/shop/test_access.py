@@ -15,7 +15,7 @@ from gageline.shop.sticks import save_stick
 from gageline.units import System
 
 REFUSED = 403
-_ARGUMENTS = {"name": "drawings", "number": 1, "part": "held"}
+_ARGUMENTS = {"name": "drawings", "number": 1, "part": "held", "kind": "member"}
 
 
 def _stick() -> Stick:

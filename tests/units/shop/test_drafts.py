@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from gageline.job import JobProblems, read_document
+from gageline.job import JobProblems, PieceEntry, read_document
 from gageline.shop.drafts import draft_of, first_choices, new_piece, with_piece, with_row, without_row
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Job
@@ -25,11 +25,11 @@ def test_the_first_choices_of_every_list_make_a_piece(job: Job) -> None:
 def test_rows_come_and_go(job: Job) -> None:
     document = read_document(current_text(job))
     posted = {"mark": "B9", "stock": "W12x26", "length": "10'"}
-    grown = with_row(document, posted, "copes")
+    grown = with_row(PieceEntry, document, posted, "copes")
     assert grown["copes"] == [first_choices(document, "copes")]
     sent = posted | {"copes.0": "1", "copes.0.end": "left", "copes.1": "1", "copes.1.end": "right"}
-    assert without_row(document, sent, "copes.0")["copes"] == [{"end": "right"}]
-    assert without_row(document, sent, "copes.9")["copes"] == [{"end": "left"}, {"end": "right"}]
+    assert without_row(PieceEntry, document, sent, "copes.0")["copes"] == [{"end": "right"}]
+    assert without_row(PieceEntry, document, sent, "copes.9")["copes"] == [{"end": "left"}, {"end": "right"}]
 
 
 def test_a_renamed_original_keeps_its_opposite_hand(demo: Job) -> None:

@@ -87,7 +87,11 @@ def test_facts_are_changed_and_wrong_ones_are_said_at_their_field(
     assert Job.objects.get(pk=job.pk).name == "Porch, renamed"
     late = client.post(f"/office/{job.pk}/facts/", sent | {"practice.tape": "1/4"})
     assert late.status_code == 409
-    assert b"saved the facts while you were typing" in late.content
+    assert b"Facts and practice: two people changed it" in late.content
+    assert b"practice, tape" in late.content
+    said = client.post(f"/office/{job.pk}/facts/said/", sent)
+    assert b'<p class="said error" id="say-practice-tape"' in said.content
+    assert Job.objects.get(pk=job.pk).current == 2
 
 
 def test_a_job_without_pieces_prints_a_sentence(owner: Person, signed_in: Callable[[Person], Client]) -> None:

@@ -1,0 +1,142 @@
+"""The strength of a job on its pages: what each connection carries, what governs, what was not checked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, render
+from django.views.decorators.http import require_GET
+
+from gageline.shop.engine import job_of, strength_of
+from gageline.shop.jobs import current_text
+from gageline.shop.models import Job
+from gageline.strength import CheckedBeam, CheckedConnection, JobStrength, NotChecked, figure, summary_of
+from gageline.strength.demands import SUGGESTED
+from gageline.strength.wording import force_text, percent
+from gageline.units import System
+
+__all__ = ["CARE", "StrengthLine", "show", "strength_lines", "unchecked_of"]
+
+CARE = (
+    "These checks cover the limit states listed here and on the check sheet, and no others. A licensed "
+    "engineer answers for the design; local code governs. What was not checked is listed as not checked."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class StrengthLine:
+    """What is known of one connection, or of one beam under its loads.
+
+    Args:
+        piece: mark of the piece it belongs to.
+        name: of the connection or the beam.
+        what: kind of connection and its material.
+        carries: its capacity.
+        needs: what is asked of it, and where that comes from.
+        governs: limit state and clause.
+        used: how much of the capacity, in per cent; empty where no load is known.
+        state: enough, not enough, or capacity only.
+        kind: note, warning or error, for how it is shown.
+        rules: rules of detail that are not kept.
+    """
+
+    piece: str
+    name: str
+    what: str
+    carries: str
+    needs: str
+    governs: str
+    used: str
+    state: str
+    kind: str
+    rules: tuple[str, ...] = ()
+
+
+def strength_lines(
+    strength: JobStrength, system: System, mark: str | None = None
+) -> tuple[StrengthLine, ...]:
+    """The checks of a job or of one of its pieces, line by line.
+
+    Args:
+        strength: of the job.
+        system: its units.
+        mark: of the piece; None for all.
+    """
+    ends = (_connection(one, system) for one in strength.connections if mark in {None, one.piece})
+    beams = (_beam(one) for one in strength.beams if mark in {None, one.piece})
+    return (*ends, *beams)
+
+
+def _connection(one: CheckedConnection, system: System) -> StrengthLine:
+    verdict, connection = one.verdict, one.verdict.connection
+    governing, capacity = verdict.governing, verdict.capacity
+    needs = ""
+    if connection.load:
+        pulled = f" and {force_text(connection.N, system)} axial" if connection.N else ""
+        needs = f"{force_text(connection.V, system)}{pulled} ({connection.load})"
+    state, kind = ("enough", "note") if governing.passes else ("NOT ENOUGH", "error")
+    if not connection.load:
+        state, kind = "capacity only: no reaction is given", "note"
+    elif connection.load == SUGGESTED and not governing.passes:
+        state, kind = "less than the reaction that the Manual suggests", "warning"
+    rules = tuple(
+        f"{rule.title}: {figure(rule.demand)} against {figure(rule.capacity)} {rule.unit}"
+        for rule in verdict.broken_rules
+    )
+    return StrengthLine(
+        one.piece, connection.name, f"{connection.kind} {connection.fitting.name}",
+        "with an axial force" if capacity is None else force_text(capacity, system), needs,
+        f"{governing.title} ({governing.clause.number})",
+        percent(governing) if connection.load else "", state, kind, rules,
+    )  # fmt: skip
+
+
+def _beam(beam: CheckedBeam) -> StrengthLine:
+    worst = max(beam.checks, key=lambda check: check.utilisation)
+    carries, needs = (f"{figure(value)} {worst.unit}" for value in (worst.capacity, worst.demand))
+    state, kind = ("enough", "note") if worst.passes else ("NOT ENOUGH", "error")
+    return StrengthLine(
+        beam.piece, beam.piece, f"{beam.section} as a simple beam", carries, f"{needs} (given)",
+        f"{worst.title} ({worst.clause.number})", percent(worst), state, kind,
+    )  # fmt: skip
+
+
+def unchecked_of(strength: JobStrength, mark: str | None = None) -> tuple[NotChecked, ...]:
+    """What was not checked of a job or of one of its pieces, each once with its reason.
+
+    Args:
+        strength: of the job.
+        mark: of the piece; None for all.
+    """
+    return tuple(dict.fromkeys(_unchecked(strength, mark)))
+
+
+def _unchecked(strength: JobStrength, mark: str | None) -> Iterator[NotChecked]:
+    if mark is None:
+        yield from strength.refused
+    else:
+        yield from (one for one in strength.refused if one.what.split(" ")[0].rstrip(",") == mark)
+    for one in strength.connections:
+        if mark in {None, one.piece}:
+            yield from one.verdict.not_checked
+    yield from strength.not_checked
+
+
+@require_GET
+def show(request: HttpRequest, pk: int) -> HttpResponse:
+    """The strength of a whole job."""
+    job = get_object_or_404(Job, pk=pk)
+    text = current_text(job)
+    strength = strength_of(text)
+    context = {
+        "job": job,
+        "lines": strength_lines(strength, job_of(text).system),
+        "unchecked": unchecked_of(strength),
+        "summary": summary_of(strength),
+        "method": strength.method.value,
+        "care": CARE,
+        "pages": dict(job.pieces.filter(active=True).values_list("mark", "pk")),
+    }
+    return render(request, "shop/strength.html", context)

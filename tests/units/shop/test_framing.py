@@ -1,0 +1,148 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from django.test import Client
+
+from gageline.shop.engine import document_of
+from gageline.shop.frames import entry_table
+from gageline.shop.jobs import current_text
+from gageline.shop.models import Job, Person
+from gageline.shop.roles import Role
+
+SignIn = Callable[[Person], Client]
+
+
+@pytest.fixture
+def client(owner: Person, signed_in: SignIn) -> Client:
+    return signed_in(owner)
+
+
+def _flat(table: dict[str, object], path: str = "") -> dict[str, str]:
+    """A table as the fields of its form."""
+    found: dict[str, str] = {}
+    for key, value in table.items():
+        if isinstance(value, dict):
+            found |= _flat(value, f"{path}{key}.")
+        else:
+            found[f"{path}{key}"] = str(value)
+    return found
+
+
+def _typed(job: Job, name: str, **changes: str) -> dict[str, str]:
+    table = entry_table(document_of(current_text(job)), "member", name)
+    assert table is not None
+    return {**_flat(table), "base": str(job.current), "was": name, **changes}
+
+
+def test_the_plan_and_everything_in_it(framed: Job, client: Client) -> None:
+    page = client.get(f"/office/{framed.pk}/frame/").content.decode()
+    assert '<svg xmlns="http://www.w3.org/2000/svg" viewBox=' in page.replace("  ", " ") or "<svg" in page
+    for words in ("G3", "P1", "double angles", "Framing plan", "Field bolts"):
+        assert words in page
+    job = client.get(f"/office/{framed.pk}/").content.decode()
+    assert "in the frame" in job
+    assert "piece-edit" not in job
+
+
+def test_a_job_without_a_frame_says_how_to_begin_one(job: Job, client: Client) -> None:
+    assert b"Give the grid and the levels first" in client.get(f"/office/{job.pk}/frame/").content
+
+
+def test_a_member_is_changed_by_its_form(framed: Job, client: Client) -> None:
+    address = f"/office/{framed.pk}/frame/member/of/G4/"
+    page = client.get(address).content.decode()
+    assert "Because" in page
+    assert 'name="ends.reaction"' in page
+    sent = _typed(framed, "G4", **{"ends.reaction": "50", "ends.connection": "single plate"})
+    assert client.post(address, sent)["Location"] == f"/office/{framed.pk}/frame/"
+    kept = entry_table(document_of(current_text(Job.objects.get(pk=framed.pk))), "member", "G4")
+    assert kept is not None
+    assert kept["ends"] == {"connection": "single plate", "reaction": 50}
+
+
+def test_what_is_wrong_with_a_member_is_said_at_its_field(framed: Job, client: Client) -> None:
+    sent = _typed(framed, "G4", stock="W21x999", **{"ends.drop": "no length"})
+    page = client.post(f"/office/{framed.pk}/frame/member/of/G4/", sent)
+    assert page.status_code == 422
+    for place in ("stock", "ends-drop"):
+        assert f'class="said error" id="say-{place}"'.encode() in page.content
+    assert Job.objects.get(pk=framed.pk).current == 1
+
+
+def test_what_a_member_comes_to_is_shown_while_it_is_typed(framed: Job, client: Client) -> None:
+    address = f"/office/{framed.pk}/frame/member/look/"
+    page = client.post(address, _typed(framed, "G4", stock="W21x68")).content.decode()
+    assert "<svg" in page
+    assert "Because" in page
+    wrong = client.post(address, _typed(framed, "G4", stock="W21x999")).content.decode()
+    assert "No picture yet" in wrong
+    assert 'class="said error" id="say-stock"' in wrong
+    assert Job.objects.get(pk=framed.pk).current == 1
+
+
+def test_a_level_is_added_by_the_form_of_the_grid(framed: Job, client: Client) -> None:
+    address = f"/office/{framed.pk}/frame/grid/"
+    assert b"Slab" in client.get(address).content
+    grown = client.post(address, {"base": "1", "add": "level", "level.0": "1", "level.0.name": "Slab"})
+    assert b'name="level.1.name"' in grown.content
+
+
+def test_new_members_start_with_a_free_name(framed: Job, client: Client) -> None:
+    page = client.get(f"/office/{framed.pk}/frame/column/").content.decode()
+    assert 'value="P9"' in page
+    assert client.get(f"/office/{framed.pk}/frame/roof/").status_code == 422
+    assert b"taken out or renamed" in client.get(f"/office/{framed.pk}/frame/member/of/X9/").content
+
+
+def test_two_who_change_a_member_choose(framed: Job, client: Client) -> None:
+    address = f"/office/{framed.pk}/frame/member/of/G4/"
+    client.post(address, _typed(framed, "G4", stock="W21x68"))
+    late = client.post(address, _typed(framed, "G4", stock="W21x55"))
+    assert late.status_code == 409
+    assert b"Member G4: two people changed it" in late.content
+    again = _typed(framed, "G4", stock="W21x55", base="2", force="1")
+    assert client.post(address, again).status_code == 302
+
+
+def test_the_document_as_text_shows_every_problem(framed: Job, client: Client) -> None:
+    address = f"/office/{framed.pk}/text/"
+    text = current_text(framed)
+    assert b"mezzanine" in client.get(address).content.lower()
+    wrong = text.replace('"W21x62"', '"W21x999"').replace('"1/A"', '"9/Z"')
+    page = client.post(address, {"base": "1", "document": wrong})
+    assert page.status_code == 422
+    assert page.content.count(b'<li class="said error">line ') > 1
+    assert client.post(address, {"base": "1", "document": text}).status_code == 302
+    assert b"not TOML" in client.post(address, {"base": "1", "document": "[job"}).content
+
+
+def test_a_piece_of_the_frame_shows_its_reasons_and_has_no_form(framed: Job, client: Client) -> None:
+    row = framed.pieces.get(mark="G4")
+    page = client.get(f"/piece/{row.pk}/").content.decode()
+    assert "It comes from the frame" in page
+    assert f'href="/office/{framed.pk}/frame/member/of/G4/"' in page
+    assert "because" in page.lower()
+    for address in (f"/office/{framed.pk}/piece/{row.pk}/", f"/office/{framed.pk}/piece/{row.pk}/remove/"):
+        refused = client.post(address, {"mark": "G4"})
+        assert refused.status_code == 422
+        assert b"comes from the frame" in refused.content
+
+
+def test_a_member_is_taken_out(framed: Job, client: Client) -> None:
+    document = document_of(current_text(framed))
+    last = str((document.frame.members if document.frame else ())[-1].name)
+    answer = client.post(f"/office/{framed.pk}/frame/member/of/{last}/remove/")
+    assert answer.status_code == 302
+    assert entry_table(document_of(current_text(Job.objects.get(pk=framed.pk))), "member", last) is None
+
+
+def test_those_who_look_see_the_plan_and_no_forms(
+    people: dict[Role, Person], framed: Job, signed_in: SignIn
+) -> None:
+    looker = signed_in(people[Role.LOOK])
+    page = looker.get(f"/office/{framed.pk}/frame/").content.decode()
+    assert "G3" in page
+    assert "Add a member" not in page
+    assert looker.get(f"/office/{framed.pk}/frame/member/of/G4/").status_code == 403

@@ -1,0 +1,68 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from django.test import Client
+
+from gageline.shop.engine import full_of, strength_of
+from gageline.shop.jobs import current_text, import_job
+from gageline.shop.models import Job, Person
+from gageline.shop.strengths import strength_lines, unchecked_of
+from gageline.units import System
+
+
+def test_a_line_for_every_connection_with_what_governs(demo: Job) -> None:
+    strength = strength_of(current_text(demo))
+    lines = strength_lines(strength, System.FT_IN)
+    assert len(lines) == len(strength.connections) + len(strength.beams)
+    for line, one in zip(lines, strength.connections, strict=False):
+        assert one.verdict.governing.clause.number in line.governs
+        assert one.verdict.capacity is not None
+        assert line.carries == f"{one.verdict.capacity:.1f} kip"
+        known = bool(one.verdict.connection.load)
+        assert line.used == (f"{one.verdict.utilisation * 100:.0f} %" if known else "")
+
+
+def test_the_lines_of_one_piece_are_its_own(demo: Job) -> None:
+    strength = strength_of(current_text(demo))
+    own = strength_lines(strength, System.FT_IN, "B1")
+    assert {line.piece for line in own} == {"B1"}
+    assert [line.name for line in own] == ["B1 left", "B1 right"]
+
+
+def test_what_carries_too_little_is_told_in_capitals(owner: Person) -> None:
+    text = """[job]
+name = "Invented"
+[[piece]]
+mark = "B1"
+stock = "W12x26"
+length = "9'-6"
+angles = [{ end = "both", stock = "L4x3-1/2x5/16", rows = 2 }]
+left = { reaction = "900 kip" }
+right = { reaction = "1 kip" }
+"""
+    strength = strength_of(current_text(import_job(owner, text.encode())))
+    left, right = strength_lines(strength, System.FT_IN)
+    assert (left.state, left.kind) == ("NOT ENOUGH", "error")
+    assert (right.state, right.kind) == ("enough", "note")
+    assert "900.0 kip" in left.needs
+
+
+def test_what_was_not_checked_is_listed_once_with_its_reason(framed: Job) -> None:
+    strength = strength_of(current_text(framed))
+    every = unchecked_of(strength)
+    assert len(every) == len(set(every))
+    assert set(strength.refused) <= set(every)
+    assert all(one.why for one in every)
+    assert full_of(current_text(framed)).detailed is not None
+
+
+@pytest.mark.parametrize("address", ["/office/{0.pk}/strength/", "/piece/{1.pk}/"])
+def test_the_pages_defer_to_an_engineer(
+    address: str, demo: Job, owner: Person, signed_in: Callable[[Person], Client]
+) -> None:
+    page = signed_in(owner).get(address.format(demo, demo.pieces.get(mark="B1"))).content.decode()
+    assert "licensed engineer answers for the design" in page
+    assert "not checked" in page
+    assert "kip" in page

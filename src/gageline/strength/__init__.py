@@ -1,5 +1,6 @@
 """Is it strong enough: clauses of the standards, eccentric groups, connections, and the checks they give."""
 
+from gageline.strength.beam_end import beam_of
 from gageline.strength.beams import SimpleBeam, check_beam, largest_uniform_load
 from gageline.strength.check import Check, Clause, Factors, Method, Step, Strength, figure, step
 from gageline.strength.clause import clause_of, clauses_in
@@ -17,15 +18,7 @@ from gageline.strength.connection import (
     SupportFace,
 )
 from gageline.strength.connections import check_connection
-from gageline.strength.drawn import (
-    BoltSteel,
-    Drawn,
-    beam_of,
-    bolt_steel,
-    connections_of,
-    material_of,
-    support_of,
-)
+from gageline.strength.drawn import Carried, Drawn, connections_of
 from gageline.strength.groups import (
     BoltGroups,
     eccentric_bolts,
@@ -36,6 +29,7 @@ from gageline.strength.groups import (
 from gageline.strength.jobs import CheckedBeam, CheckedConnection, JobStrength, check_strength
 from gageline.strength.loads import Action, Case, Combination, Load, combinations, reactions, worst
 from gageline.strength.remedies import Suggestion, lighter, remedy
+from gageline.strength.steels import BoltSteel, bolt_steel, material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_welds, manual_coefficient
 from gageline.strength.wording import report_of, summary_of
@@ -46,6 +40,7 @@ __all__ = [
     "BoltGroups",
     "BoltSteel",
     "Bolted",
+    "Carried",
     "Case",
     "Check",
     "CheckedBeam",

@@ -6,6 +6,7 @@ its web. Ponding, vibration, torsion and concentrated forces on the web are not 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -77,13 +78,25 @@ def _numbers(section: Section) -> tuple[float, float, float, float]:
     return d, t_w, (d - 2 * k) / t_w, flange
 
 
+def _torsion(section: Section) -> tuple[float, float, float]:
+    """J, r_ts and h_o, the last two worked out where the tables of a section leave them out.
+
+    Source: Equation F2-7 for r_ts; h_o between the middles of the flanges.
+    """
+    h_o = section.ho or (section.d - section.tf).inches
+    r_ts = section.rts
+    if r_ts is None and section.Cw is not None:
+        r_ts = math.sqrt(math.sqrt(section.Iy * section.Cw) / section.Sx)
+    if section.J is None or r_ts is None:
+        raise ValueProblem(
+            f"the tables give no J and C_w of {section.designation}: its buckling is not covered"
+        )
+    return section.J, r_ts, h_o
+
+
 def _flexure(section: Section, steel: Material, L_b: float, C_b: float) -> Strength:
     _, _, h_tw, flange = _numbers(section)
-    J, r_ts, h_o = section.J, section.rts, section.ho
-    if J is None or r_ts is None or h_o is None:
-        raise ValueProblem(
-            f"the tables give no J, r_ts and h_o of {section.designation}: its buckling is not covered"
-        )
+    J, r_ts, h_o = _torsion(section)
     c = 1.0
     if section.profile is Profile.CHANNEL and section.Cw:
         c = channel_c(h_o, section.Iy, section.Cw).value

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from itertools import accumulate
 
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.j3_bolts import Hole
@@ -162,7 +163,7 @@ class Bolted:
         group: strength group of Table J3.2.
         threads: N or X.
         rows: number of rows, one above the other.
-        pitch: between rows, in; of any value with one row.
+        pitch: between rows, in; of any value with one row, the least where they are uneven.
         gage: from the fitting's own line to the nearest column: from the heel of an angle, from the weld of
             a single plate, from the middle of the web in an end plate or a seat; in.
         edge_top: upper end of the fitting to the first row, in.
@@ -172,6 +173,7 @@ class Bolted:
         other: in the web or the support that it is bolted to.
         columns: number of columns in one leg or plate; the two of an end plate, one on each side, are one.
         between: between columns, in.
+        uneven: between each row and the next from the first down, in, where the pitches are not all one.
     """
 
     size: str
@@ -188,6 +190,7 @@ class Bolted:
     other: Holes
     columns: int = 1
     between: float = 0.0
+    uneven: tuple[float, ...] = ()
 
     def __post_init__(self) -> None:
         positive(d=self.d, rows=self.rows, pitch=self.pitch, gage=self.gage, columns=self.columns)
@@ -197,11 +200,31 @@ class Bolted:
             raise ValueProblem(
                 f"{self.columns} columns of bolts are 0 in apart: give the distance between the columns"
             )
+        if self.uneven and (len(self.uneven) != self.rows - 1 or min(self.uneven) <= 0):
+            raise ValueProblem(
+                f"{self.rows} rows have {self.rows - 1} distances between them, not {len(self.uneven)}: "
+                "give one more than 0 from each row to the next"
+            )
+
+    @property
+    def steps(self) -> tuple[float, ...]:
+        """Each row to the next from the first down, in."""
+        return self.uneven or (self.pitch,) * (self.rows - 1)
+
+    @property
+    def places(self) -> tuple[float, ...]:
+        """First row to each row, in."""
+        return tuple(accumulate(self.steps, initial=0.0))
 
     @property
     def span(self) -> float:
         """First row to last row, in."""
-        return (self.rows - 1) * self.pitch
+        return sum(self.steps)
+
+    @property
+    def width(self) -> float:
+        """First column to last column, in."""
+        return (self.columns - 1) * self.between
 
 
 @dataclass(frozen=True, slots=True)
@@ -288,6 +311,7 @@ class Connection:
         support: what carries it; None where that is not known.
         under_run: what the beam may be too short, in.
         load: where the reaction comes from, in words; empty where none is known and V is a unit.
+        skew: in the plan from square to the support's face to the beam, degrees.
     """
 
     name: str
@@ -303,10 +327,11 @@ class Connection:
     support: Support | None = None
     under_run: float = UNDER_RUN
     load: str = "given"
+    skew: float = 0.0
 
     def __post_init__(self) -> None:
         positive(V=self.V)
-        not_negative(N=self.N, setback=self.setback, under_run=self.under_run)
+        not_negative(N=self.N, setback=self.setback, under_run=self.under_run, skew=self.skew)
 
     @property
     def end(self) -> Beam:

@@ -10,8 +10,8 @@ from gageline.part import Assembly, End
 from gageline.steel import Section
 from gageline.strength.beams import largest_uniform_load
 from gageline.strength.check import Method
-from gageline.strength.drawn import material_of
 from gageline.strength.loads import Case, Load, combinations, worst
+from gageline.strength.steels import material_of
 
 __all__ = ["SUGGESTED", "Demand", "loads_on", "reaction_at"]
 

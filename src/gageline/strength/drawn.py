@@ -1,10 +1,10 @@
-"""Connections read off a piece as drawn: its fittings, their holes and welds, and the end of its web."""
+"""Connections read off the geometry of record: fittings, their holes and welds, and the end of the web."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import math
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from gageline.errors import ValueProblem
 from gageline.part import (
@@ -13,55 +13,26 @@ from gageline.part import (
     Face,
     Fitting,
     FittingKind,
-    Hole,
     HoleGroup,
     Join,
-    Part,
-    bounds,
+    Vector,
+    Weld,
     face_thickness,
+    normal,
 )
-from gageline.steel import HoleKind, Plate, Profile, Section, bolt, grade, hole_size
-from gageline.strength.aisc360.j3_bolts import Hole as HoleType
-from gageline.strength.connection import (
-    Beam,
-    Bolted,
-    Connection,
-    Fillet,
-    Holes,
-    Kind,
-    Material,
-    Notch,
-    Support,
-    SupportFace,
-)
+from gageline.steel import Plate, Profile, Section
+from gageline.strength.beam_end import beam_of, web_end
+from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind, Support, SupportFace
 from gageline.strength.connection import Fitting as Between
+from gageline.strength.reading import bolted, dot, grid_of, holes_of, places_of, reach
+from gageline.strength.steels import BoltSteel, material_of
 from gageline.units import Length
 
-__all__ = ["BoltSteel", "Drawn", "beam_of", "bolt_steel", "connections_of", "material_of", "support_of"]
+__all__ = ["Carried", "Drawn", "connections_of"]
 
-_GROUPS = {
-    "A325": "120",
-    "F1852": "120",
-    "120": "120",
-    "A490": "150",
-    "F2280": "150",
-    "150": "150",
-    "A307": "A307",
-}
 _MOST_CONVENTIONAL = 3.5
-
-
-@dataclass(frozen=True, slots=True)
-class BoltSteel:
-    """What bolts are made of.
-
-    Args:
-        group: of Table J3.2.
-        threads: N or X.
-    """
-
-    group: str
-    threads: str
+_WEBS = frozenset({Face.NEAR, Face.FAR})
+_NEAR = 0.1  # inches: a hole of the web this near to one of a fitting is for the same bolt
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +41,7 @@ class Drawn:
 
     Args:
         name: which end or plate.
-        end: of the piece; None for a plate that carries another beam.
+        end: of the piece; None for a plate that carries a beam which is not known.
         connection: with a reaction of 1 kip; None where it cannot be checked.
         why: the reason, where it cannot.
     """
@@ -81,79 +52,26 @@ class Drawn:
     why: str = ""
 
 
-def bolt_steel(text: str) -> BoltSteel:
-    """The strength group that a bolt's grade stands for.
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """What the support of an end has for it: a plate, a pair of angles, a seat.
 
     Args:
-        text: `A325-N`, `A490-X`, `F1852`; N where the threads are not given.
-
-    Raises:
-        ValueProblem: a grade that is not in Table J3.2.
-
-    Source: Table J3.2: group 120 is A325 and F1852, group 150 is A490 and F2280.
+        fittings: placed in the space of the beam.
+        welds: of the support's piece.
     """
-    name, _, threads = text.upper().replace("ASTM", "").replace(" ", "").partition("-")
-    if name not in _GROUPS or threads not in {"", "N", "X"}:
-        raise ValueProblem(
-            f'bolt grade "{text}" is not in Table J3.2: give A325-N, A325-X, A490-N or A490-X as bolt_grade'
-        )
-    return BoltSteel(_GROUPS[name], threads or "N")
 
-
-def material_of(part: Part) -> Material:
-    """The steel of a part, at its own thickness."""
-    stock = part.stock
-    thickness = stock.thickness if isinstance(stock, Plate) else stock.tf
-    F_y, F_u = grade(part.grade).strength(thickness)
-    return Material(part.grade, F_y, F_u)
-
-
-def beam_of(part: Part, end: End) -> Beam:
-    """The end of a beam.
-
-    Args:
-        part: the beam.
-        end: which end.
-
-    Raises:
-        ValueProblem: no I-shape or channel, or an end that is not cut square.
-    """
-    stock = part.stock
-    if not isinstance(stock, Section) or stock.profile not in {Profile.I_SHAPE, Profile.CHANNEL}:
-        raise ValueProblem(f"{stock.designation} is no I-shape or channel: its end is not covered")
-    if not part.cut(end).square:
-        raise ValueProblem(f"the {end} end is not cut square: skewed and sloped connections are not covered")
-    notches = {
-        cope.edge: Notch(cope.length.inches, cope.depth.inches) for cope in part.copes if cope.end is end
-    }
-    return Beam(
-        stock.designation,
-        material_of(part),
-        stock.d.inches,
-        stock.tw.inches,
-        stock.bf.inches,
-        stock.tf.inches,
-        (stock.kdes or stock.kdet or stock.tf).inches,
-        stock.profile is Profile.I_SHAPE,
-        notches.get(Face.TOP),
-        notches.get(Face.BOTTOM),
-    )
-
-
-def support_of(section: Section, steel: Material, face: SupportFace) -> Support:
-    """A support, its thickness at the face taken from the section.
-
-    Args:
-        section: of the support.
-        steel: its steel.
-        face: what the connection stands on.
-    """
-    flange = face is SupportFace.COLUMN_FLANGE
-    return Support(section.designation, steel, face, (section.tf if flange else section.tw).inches)
+    fittings: tuple[Fitting, ...]
+    welds: tuple[Weld, ...]
 
 
 def connections_of(
-    assembly: Assembly, steel: BoltSteel, weld: Length, supports: Mapping[End, Support] | None = None
+    assembly: Assembly,
+    steel: BoltSteel,
+    weld: Length,
+    supports: Mapping[End, Support] | None = None,
+    carried: Mapping[End, Carried] | None = None,
+    known: frozenset[str] = frozenset(),
 ) -> tuple[Drawn, ...]:
     """The connections of a piece as drawn.
 
@@ -162,15 +80,29 @@ def connections_of(
         steel: of its bolts.
         weld: leg of field welds, which a drawing of the piece does not give.
         supports: of its ends, where they are known.
+        carried: what the supports of its ends have for them.
+        known: its plates by name that are checked with the beams they carry.
 
     Returns:
-        One for each end with connection angles or an end plate, and for each single plate on it; each with a
-        reaction of 1 kip.
+        One for each end with connection angles or an end plate, or whose support has something for it, and
+        for each single plate on it that is not known; each with a reaction of 1 kip.
     """
-    reader = _Reader(assembly, steel, weld, supports or {})
-    found = [reader.end(end) for end in End if reader.at(end)]
-    found.extend(reader.plate(fitting) for fitting in assembly.fittings if fitting.kind is FittingKind.PLATE)
-    return tuple(found)
+    reader = _Reader(assembly, steel, weld, supports or {}, carried or {})
+    plates = (one for one in assembly.fittings if one.kind is FittingKind.PLATE and one.name not in known)
+    return (*reader.ends(), *(reader.plate(fitting) for fitting in plates))
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """How an end stands.
+
+    Args:
+        up: plumb, in the space of the beam.
+        into: level, from the support into the span.
+    """
+
+    up: Vector
+    into: Vector
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,200 +113,246 @@ class _Reader:
     steel: BoltSteel
     weld: Length
     supports: Mapping[End, Support]
+    carried: Mapping[End, Carried]
 
-    def at(self, end: End) -> tuple[Fitting, ...]:
-        kinds = {FittingKind.ANGLE, FittingKind.END_PLATE}
-        return tuple(f for f in self.assembly.fittings if f.end is end and f.kind in kinds)
+    def ends(self) -> Iterator[Drawn]:
+        for end in End:
+            name = f"{self.assembly.mark} {end}"
+            own, theirs = self._own(end), self.carried.get(end)
+            try:
+                if own:
+                    yield Drawn(name, end, self._from_beam(name, end, own))
+                elif theirs is not None and theirs.fittings:
+                    yield Drawn(name, end, self._from_support(name, end, theirs))
+            except ValueProblem as refused:
+                yield Drawn(name, end, None, str(refused))
 
-    def end(self, end: End) -> Drawn:
-        name = f"{self.assembly.mark} {end}"
-        fittings = self.at(end)
+    def _own(self, end: End) -> tuple[Fitting, ...]:
+        """What the beam itself has at an end; a clip over a seat is no connection."""
+        found = [one for one in self.assembly.fittings if one.end is end]
+        return tuple(
+            one
+            for one in found
+            if one.kind is FittingKind.END_PLATE or (one.kind is FittingKind.ANGLE and one.on in _WEBS)
+        )
+
+    def _from_beam(self, name: str, end: End, fittings: tuple[Fitting, ...]) -> Connection:
         kinds = {fitting.kind for fitting in fittings}
         if len(kinds) > 1:
-            return Drawn(
-                name, end, None, "angles and an end plate at one end are not covered: use one of them"
-            )
-        made = self._end_plate if FittingKind.END_PLATE in kinds else self._angles
-        try:
-            return Drawn(name, end, made(name, end, fittings))
-        except ValueProblem as refused:
-            return Drawn(name, end, None, str(refused))
+            raise ValueProblem("angles and an end plate at one end are not covered: use one of them")
+        fitting, way = fittings[0], self._way(end)
+        if FittingKind.END_PLATE in kinds:
+            return self._at_end(name, end, Kind.END_PLATE, self._end_plate(fitting, way), fitting)
+        between, web, out = self._angle(fittings, way)
+        kind = Kind.DOUBLE_ANGLES if len(fittings) == 2 else Kind.SINGLE_ANGLE
+        to_beam = web or self._leg(fitting, self.assembly.welds)
+        return self._at_end(name, end, kind, (between, to_beam, out or Fillet(self.weld.inches)), fitting)
+
+    def _from_support(self, name: str, end: End, theirs: Carried) -> Connection:
+        fitting, way = theirs.fittings[0], self._way(end)
+        weld = self._leg(fitting, theirs.welds)
+        if fitting.kind is FittingKind.PLATE:
+            between, bolts = self._plate(fitting, way, self._mate(fitting))
+            return self._at_end(name, end, _plate_kind(bolts), (between, bolts, weld), fitting)
+        if fitting.kind is not FittingKind.ANGLE:
+            raise ValueProblem(f"a {fitting.kind.value} on the support is no connection that is covered")
+        if abs(dot(fitting.placement.ex, way.up)) < 0.5:
+            return self._at_end(name, end, Kind.SEAT, self._seat(fitting, weld), fitting)
+        between, web, _ = self._angle(theirs.fittings, way)
+        if web is None:
+            raise ValueProblem("angles on the support have no holes for the beam: give their rows")
+        kind = Kind.DOUBLE_ANGLES if len(theirs.fittings) == 2 else Kind.SINGLE_ANGLE
+        return self._at_end(name, end, kind, (between, web, weld), fitting)
 
     def plate(self, fitting: Fitting) -> Drawn:
+        """A plate whose beam is not known; its own length is taken to lie along the reaction."""
         name = f"{self.assembly.mark} {fitting.name}"
         try:
-            return Drawn(name, None, self._single_plate(name, fitting))
+            return Drawn(name, None, self._lone_plate(name, fitting))
         except ValueProblem as refused:
             return Drawn(name, None, None, str(refused))
 
-    def _leg(self, fitting: Fitting) -> Fillet:
-        size = next((weld.size for weld in self.assembly.welds if weld.fitting == fitting.name), self.weld)
-        return Fillet(size.inches)
-
-    def _angles(self, name: str, end: End, fittings: Sequence[Fitting]) -> Connection:
-        fitting, main = fittings[0], self.assembly.main
-        stock = fitting.part.stock
-        if not isinstance(stock, Section):
-            raise ValueProblem(f"{stock.designation} is no angle: use one")
-        web_face = _face_on_web(fitting)
-        legs = {Face.LEG_A: stock.d.inches, Face.LEG_B: stock.bf.inches}
-        out_face = Face.LEG_B if web_face is Face.LEG_A else Face.LEG_A
-        beam = beam_of(main, end)
-        between = Between(
-            f"{'2' if len(fittings) == 2 else ''}{stock.designation}",
-            material_of(fitting.part),
-            stock.tw.inches,
-            fitting.part.length.inches,
-            legs[web_face],
-            legs[out_face],
-        )
-        web, out = _group_on(fitting.part, web_face), _group_on(fitting.part, out_face)
-        in_web = next((g for g in main.groups if g.name == f"{end} end, for the angles"), None)
-        to_beam: Bolted | Fillet = self._leg(fitting)
-        if fitting.join is Join.BOLTED and web is not None:
-            to_beam = self._bolted(fitting, web, legs[web_face], in_web)
-        to_support: Bolted | Fillet = Fillet(self.weld.inches)
-        if out is not None:
-            to_support = self._bolted(fitting, out, legs[out_face], None)
-        kind = Kind.DOUBLE_ANGLES if len(fittings) == 2 else Kind.SINGLE_ANGLE
-        return self._at_end(name, end, kind, (beam, between, to_beam, to_support), fitting)
-
-    def _end_plate(self, name: str, end: End, fittings: Sequence[Fitting]) -> Connection:
-        fitting = fittings[0]
-        stock, part = fitting.part.stock, fitting.part
-        if not isinstance(stock, Plate) or not part.groups:
-            raise ValueProblem("the end plate has no holes for bolts: give rows")
-        beam, group = beam_of(self.assembly.main, end), part.groups[0]
-        ys = sorted({hole.y for hole in group.holes})
-        if len(ys) != 2:
-            raise ValueProblem(f"{len(ys)} columns of bolts in an end plate are not covered: use 2")
-        half = (ys[1] - ys[0]).inches / 2
-        column = HoleGroup(
-            group.name, group.face, tuple(h for h in group.holes if h.y == ys[0]), group.bolt, group.kind
-        )
-        edge = min(ys[0], stock.width - ys[1]).inches
-        bolts = self._joint(fitting, column, half, edge, None)
-        between = Between(
-            stock.designation,
-            material_of(part),
-            stock.thickness.inches,
-            part.length.inches,
-            stock.width.inches,
-        )
-        found = (beam, between, self._leg(fitting), bolts)
-        return self._at_end(name, end, Kind.END_PLATE, found, fitting)
-
-    def _at_end(
-        self,
-        name: str,
-        end: End,
-        kind: Kind,
-        found: tuple[Beam, Between, Bolted | Fillet, Bolted | Fillet],
-        fitting: Fitting,
-    ) -> Connection:
-        beam, between, to_beam, to_support = found
-        (x_low, x_high), (_, y_high), _ = bounds(fitting)
-        setback = -x_low if end is End.LEFT else x_high - self.assembly.main.length
-        top = beam.d - (beam.top.d_c if beam.top else 0.0)
-        drop = top - y_high.inches
-        support = self.supports.get(end)
-        return Connection(
-            name, kind, beam, between, to_beam, to_support, setback.inches, drop, 1.0, support=support
-        )
-
-    def _bolted(self, fitting: Fitting, group: HoleGroup, leg: float, other: HoleGroup | None) -> Bolted:
-        ys = {hole.y for hole in group.holes}
-        if len(ys) != 1:
-            raise ValueProblem(f"{len(ys)} columns of bolts in one leg are not covered: use 1")
-        gage = ys.pop().inches
-        return self._joint(fitting, group, gage, leg - gage, other)
-
-    def _joint(
-        self, fitting: Fitting, group: HoleGroup, gage: float, side: float, other: HoleGroup | None
-    ) -> Bolted:
-        if not group.bolt or group.kind is None:
-            raise ValueProblem(f'the holes "{group.name}" are for no bolt of a table: give bolt and hole')
-        size = bolt(group.bolt)
-        xs, down = sorted({hole.x for hole in group.holes}), fitting.placement.ex[1] < 0
-        first, last = xs[0], fitting.part.length - xs[-1]
-        standard = hole_size(size, HoleKind.STD)
-        mate = (
-            _holes(other.holes[0], other.kind or HoleKind.STD)
-            if other is not None
-            else Holes(HoleType.STANDARD, standard.width.inches, standard.width.inches)
-        )
-        return Bolted(
-            size.size,
-            size.diameter.inches,
-            self.steel.group,
-            self.steel.threads,
-            len(xs),
-            _pitch(xs),
-            gage,
-            (first if down else last).inches,
-            (last if down else first).inches,
-            side,
-            _holes(group.holes[0], group.kind),
-            mate,
-        )
-
-    def _single_plate(self, name: str, fitting: Fitting) -> Connection:
-        stock, part, main = fitting.part.stock, fitting.part, self.assembly.main
-        if not isinstance(stock, Plate) or not part.groups or fitting.on is None:
-            raise ValueProblem("the plate has no holes for bolts: give rows")
-        ys = sorted({hole.y for hole in part.groups[0].holes})
-        if len(ys) != 1:
-            raise ValueProblem(f"{len(ys)} columns of bolts on a plate as drawn are not covered: use 1")
-        gage = ys[0].inches
-        bolts = self._joint(fitting, part.groups[0], gage, stock.width.inches - gage, None)
-        between = Between(
-            stock.designation,
-            material_of(part),
-            stock.thickness.inches,
-            part.length.inches,
-            stock.width.inches,
-        )
-        kind = Kind.SINGLE_PLATE if gage <= _MOST_CONVENTIONAL else Kind.EXTENDED_PLATE
+    def _lone_plate(self, name: str, fitting: Fitting) -> Connection:
+        main = self.assembly.main
+        if fitting.on is None:
+            raise ValueProblem("the plate stands on no face: say on which")
+        x, y, z = fitting.placement.ex
+        up = fitting.placement.ex if (y if abs(y) > 0.5 else x) > 0 else (-x, -y, -z)
+        out = normal(fitting.on)
+        way = _Way(up, (float(out[0]), float(out[1]), float(out[2])))
+        between, bolts = self._plate(fitting, way, None)
         support = Support(
             main.stock.designation,
             material_of(main),
             _support_face(self.assembly, fitting),
             face_thickness(main.stock, fitting.on).inches,
         )
-        return Connection(
-            name, kind, None, between, bolts, self._leg(fitting), 0.5, 0.0, 1.0, support=support
+        weld, skew = self._leg(fitting, self.assembly.welds), _skew_of(fitting)
+        kind = _plate_kind(bolts)
+        return Connection(name, kind, None, between, bolts, weld, 0.5, 0.0, 1.0, support=support, skew=skew)
+
+    def _way(self, end: End) -> _Way:
+        lean = float(self.assembly.main.cut(end).bevel.ratio)
+        scale = math.hypot(lean, 1.0)
+        left = end is End.LEFT
+        x, y = (-lean if left else lean) / scale, 1.0 / scale
+        return _Way((x, y, 0.0), (y, -x, 0.0) if left else (-y, x, 0.0))
+
+    def _leg(self, fitting: Fitting, welds: Sequence[Weld]) -> Fillet:
+        size = next((weld.size for weld in welds if weld.fitting == fitting.name), self.weld)
+        return Fillet(size.inches)
+
+    def _angle(self, fittings: Sequence[Fitting], way: _Way) -> tuple[Between, Bolted | None, Bolted | None]:
+        """The angles of an end, with the bolts of each leg that has holes."""
+        fitting, part = fittings[0], fittings[0].part
+        stock = part.stock
+        if not isinstance(stock, Section):
+            raise ValueProblem(f"{stock.designation} is no angle: use one")
+        web_face = _face_on_web(fitting)
+        out_face = Face.LEG_B if web_face is Face.LEG_A else Face.LEG_A
+        legs = {Face.LEG_A: stock.d.inches, Face.LEG_B: stock.bf.inches}
+        between = Between(
+            f"{'2' if len(fittings) == 2 else ''}{stock.designation}",
+            material_of(part),
+            stock.tw.inches,
+            part.length.inches,
+            legs[web_face],
+            legs[out_face],
         )
+
+        def joint(face: Face, mate: Holes | None) -> Bolted | None:
+            group = next((group for group in part.groups if group.face is face), None)
+            if group is None:
+                return None
+            grid = grid_of(part, group, upright=True, down=dot(fitting.placement.ex, way.up) < 0)
+            first, last = grid.columns[0].inches, grid.columns[-1].inches
+            return bolted(group, grid, self.steel, first, legs[face] - last, mate)
+
+        on_web = joint(web_face, self._mate(fitting))
+        own = fitting.end is None or fitting.join is Join.BOLTED
+        return between, on_web if own else None, joint(out_face, None)
+
+    def _end_plate(self, fitting: Fitting, way: _Way) -> tuple[Between, Fillet, Bolted]:
+        stock, part = fitting.part.stock, fitting.part
+        if not isinstance(stock, Plate) or not part.groups:
+            raise ValueProblem("the end plate has no holes for bolts: give rows")
+        group = part.groups[0]
+        ys = sorted({hole.y for hole in group.holes})
+        if len(ys) != 2:
+            raise ValueProblem(f"{len(ys)} columns of bolts in an end plate are not covered: use 2")
+        column = HoleGroup(
+            group.name, group.face, tuple(h for h in group.holes if h.y == ys[0]), group.bolt, group.kind
+        )
+        grid = grid_of(part, column, upright=True, down=dot(fitting.placement.ex, way.up) < 0)
+        edge = min(ys[0], stock.width - ys[1]).inches
+        bolts = bolted(column, grid, self.steel, (ys[1] - ys[0]).inches / 2, edge, None)
+        return (
+            _plate_between(fitting, part.length, stock.width),
+            self._leg(fitting, self.assembly.welds),
+            bolts,
+        )
+
+    def _plate(self, fitting: Fitting, way: _Way, mate: Holes | None) -> tuple[Between, Bolted]:
+        """A plate that stands on the support, its length upright or, where it is skewed, level."""
+        stock, part = fitting.part.stock, fitting.part
+        if not isinstance(stock, Plate) or not part.groups:
+            raise ValueProblem("the plate has no holes for bolts: give rows")
+        place = fitting.placement
+        upright = abs(dot(place.ex, way.up)) > 0.5
+        up, across = (place.ex, place.ey) if upright else (place.ey, place.ex)
+        length, width = (part.length, stock.width) if upright else (stock.width, part.length)
+        grid = grid_of(part, part.groups[0], upright=upright, down=dot(up, way.up) < 0)
+        first, last = grid.columns[0], grid.columns[-1]
+        if dot(across, way.into) < 0:
+            first, last = width - last, width - first
+        side = (width - last).inches
+        bolts = bolted(part.groups[0], grid, self.steel, first.inches, side, mate)
+        return _plate_between(fitting, length, width), bolts
+
+    def _seat(self, fitting: Fitting, weld: Fillet) -> tuple[Between, Fillet, Fillet]:
+        """A seat: its longer leg is the upright one, on the support."""
+        stock, part = fitting.part.stock, fitting.part
+        if not isinstance(stock, Section):
+            raise ValueProblem(f"{stock.designation} is no angle: use one for a seat")
+        legs = {Face.LEG_A: stock.d.inches, Face.LEG_B: stock.bf.inches}
+        bearing = next((group.face for group in part.groups), Face.LEG_B)
+        upright = Face.LEG_A if bearing is Face.LEG_B else Face.LEG_B
+        between = Between(
+            stock.designation,
+            material_of(part),
+            stock.tw.inches,
+            part.length.inches,
+            legs[upright],
+            legs[bearing],
+        )
+        return between, weld, weld
+
+    def _mate(self, fitting: Fitting) -> Holes | None:
+        """The holes of the beam's web behind those of a fitting."""
+        places = [
+            (x.inches, y.inches) for group in fitting.part.groups for x, y, _ in places_of(fitting, group)
+        ]
+        for group in self.assembly.main.groups:
+            if group.face not in _WEBS or group.kind is None:
+                continue
+            hole = group.holes[0]
+            at = (hole.x.inches, hole.y.inches)
+            if any(math.dist(at, place) < _NEAR for place in places):
+                return holes_of(hole, group.kind, upright=False)
+        return None
+
+    def _at_end(
+        self,
+        name: str,
+        end: End,
+        kind: Kind,
+        found: tuple[Between, Bolted | Fillet, Bolted | Fillet],
+        fitting: Fitting,
+    ) -> Connection:
+        main, way = self.assembly.main, self._way(end)
+        beam, (between, to_beam, to_support) = beam_of(main, end), found
+        face, toe = reach(fitting, way.into)
+        middle, top = beam.d / 2, beam.d - (beam.top.d_c if beam.top else 0.0)
+
+        def corner(y: float) -> Vector:
+            return (web_end(main, end, Length.from_inches(y)).inches, y, 0.0)
+
+        setback = max(dot(corner(middle), way.into) - face, 0.0)
+        x, y, _ = corner(top)
+        run = (toe - face) if end is End.LEFT else (face - toe)
+        edge = min(dot((at, y, 0.0), way.up) for at in (x, x + run))
+        drop = edge - reach(fitting, way.up)[1]
+        return Connection(
+            name, kind, beam, between, to_beam, to_support, setback, drop, 1.0,
+            support=self.supports.get(end), skew=_skew_of(fitting),
+        )  # fmt: skip
+
+
+def _plate_between(fitting: Fitting, length: Length, width: Length) -> Between:
+    """A plate by the length along the reaction and the width across it."""
+    part, stock = fitting.part, fitting.part.stock
+    thickness = stock.thickness if isinstance(stock, Plate) else stock.tw
+    name = stock.designation if length == part.length else f"{stock.designation} on its side"
+    return Between(name, material_of(part), thickness.inches, length.inches, width.inches)
+
+
+def _plate_kind(bolts: Bolted) -> Kind:
+    near = bolts.gage <= _MOST_CONVENTIONAL and bolts.columns == 1
+    return Kind.SINGLE_PLATE if near else Kind.EXTENDED_PLATE
+
+
+def _skew_of(fitting: Fitting) -> float:
+    """How far a plate leans in the plan from square to its support, by the mitre of its root, degrees."""
+    if fitting.kind is not FittingKind.PLATE:
+        return 0.0
+    cuts = (fitting.part.left, fitting.part.right)
+    return max(math.degrees(math.atan(abs(float(cut.mitre.ratio)))) for cut in cuts)
 
 
 def _face_on_web(fitting: Fitting) -> Face:
     """The leg of an angle that lies against the web: the one whose face looks across the beam."""
     across = abs(fitting.placement.ez[2])
     return Face.LEG_A if across > 0.5 else Face.LEG_B
-
-
-def _group_on(part: Part, face: Face) -> HoleGroup | None:
-    return next((group for group in part.groups if group.face is face), None)
-
-
-def _pitch(xs: Sequence[Length]) -> float:
-    steps = {b - a for a, b in pairwise(xs)}
-    if len(steps) > 1:
-        raise ValueProblem("rows of bolts at uneven pitches are not covered: give them one pitch")
-    return steps.pop().inches if steps else 1.0
-
-
-def _holes(hole: Hole, kind: HoleKind) -> Holes:
-    """Holes of a fitting that stands upright: its x runs along the reaction."""
-    upright = abs(hole.angle) < 45
-    length, width = hole.length.inches, hole.width.inches
-    along, across = (length, width) if upright else (width, length)
-    kinds = {
-        HoleKind.STD: (HoleType.STANDARD, HoleType.STANDARD),
-        HoleKind.OVS: (HoleType.OVERSIZED, HoleType.OVERSIZED),
-        HoleKind.SSL: (HoleType.SHORT_PARALLEL, HoleType.SHORT_PERPENDICULAR),
-        HoleKind.LSL: (HoleType.LONG_PARALLEL, HoleType.LONG_PERPENDICULAR),
-    }
-    return Holes(kinds[kind][0 if upright else 1], along, across)
 
 
 def _support_face(assembly: Assembly, fitting: Fitting) -> SupportFace:

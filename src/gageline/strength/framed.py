@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from gageline.detail import Detailed, FaceKind, Site
+from gageline.detail import Detailed, FaceKind, Placed, Site
 from gageline.job import EndEntry, Force, FrameEndEntry, PieceLoads
-from gageline.part import Assembly, End
-from gageline.steel import grade, usual_grade
+from gageline.part import Assembly, End, Placement, Vector
 from gageline.strength.check import Method
-from gageline.strength.connection import Material, Support, SupportFace
+from gageline.strength.connection import Support, SupportFace
 from gageline.strength.demands import reaction_at
-from gageline.strength.drawn import support_of
-from gageline.units import System
+from gageline.strength.drawn import Carried
+from gageline.strength.reading import dot
+from gageline.strength.steels import support_of
+from gageline.units import Length, System
 
 __all__ = ["Subject", "subjects_of_frame"]
 
@@ -37,6 +38,8 @@ class Subject:
         assembly: the piece.
         given: what it carries.
         supports: of its ends, where they are known.
+        carried: what its supports have for its ends.
+        known: its plates by name that are checked with the beams they carry.
     """
 
     piece: str
@@ -44,6 +47,8 @@ class Subject:
     assembly: Assembly
     given: PieceLoads
     supports: Mapping[End, Support]
+    carried: Mapping[End, Carried] = field(default_factory=dict)
+    known: frozenset[str] = frozenset()
 
 
 def subjects_of_frame(detailed: Detailed, system: System, method: Method) -> tuple[Subject, ...]:
@@ -75,9 +80,40 @@ def subjects_of_frame(detailed: Detailed, system: System, method: Method) -> tup
             one.assembly,
             given[one.member],
             {end: supports[one.member, end] for end in End if (one.member, end) in supports},
+            {end: found for end in End if (found := _carried(detailed, one, end))},
+            frozenset(served.fitting for served in detailed.served if served.piece == one.assembly.mark),
         )
         for one in detailed.placed
     )
+
+
+def _carried(detailed: Detailed, beam: Placed, end: End) -> Carried | None:
+    """What the support of an end has for it, seen from the beam."""
+    served = [one for one in detailed.served if one.member == beam.member and one.end is end]
+    if not served:
+        return None
+    support = next(one for one in detailed.placed if one.assembly.mark == served[0].piece)
+    names = {one.fitting for one in served}
+    fittings = tuple(
+        replace(fitting, placement=_seen(fitting.placement.then(support.placement), beam.placement))
+        for fitting in support.assembly.fittings
+        if fitting.name in names
+    )
+    return Carried(fittings, support.assembly.welds)
+
+
+def _seen(placement: Placement, space: Placement) -> Placement:
+    """A placing in space as seen from a part that stands in it."""
+
+    def turned(way: Vector) -> Vector:
+        x, y, z = (dot(way, axis) for axis in (space.ex, space.ey, space.ez))
+        return x, y, z
+
+    away = [(a - b).inches for a, b in zip(placement.origin, space.origin, strict=True)]
+    x, y, z = (
+        Length.from_inches(dot((away[0], away[1], away[2]), axis)) for axis in (space.ex, space.ey, space.ez)
+    )
+    return Placement((x, y, z), turned(placement.ex), turned(placement.ey))
 
 
 def _given(member: str, sites: Mapping[Key, Site], system: System) -> PieceLoads:
@@ -102,8 +138,4 @@ def _support(site: Site) -> Support | None:
     face = _FACES.get(site.kind)
     if face is None:
         return None
-    section, name = site.support.stock, site.support.entry.grade
-    steel = grade(name) if name else usual_grade(section)
-    thickness = section.tf if face is SupportFace.COLUMN_FLANGE else section.tw
-    F_y, F_u = steel.strength(thickness)
-    return support_of(section, Material(steel.name, F_y, F_u), face)
+    return support_of(site.support.stock, face, site.support.entry.grade)

@@ -9,14 +9,15 @@ from gageline.detail import Detailed
 from gageline.errors import ValueProblem
 from gageline.job import EndEntry, Job, PieceLoads, stock_named
 from gageline.part import Assembly, End, FittingKind
-from gageline.steel import Profile, Section, usual_grade
+from gageline.steel import Profile, Section
 from gageline.strength.beams import SimpleBeam, check_beam
 from gageline.strength.check import Check, Method
-from gageline.strength.connection import Material, Support, SupportFace
+from gageline.strength.connection import Support, SupportFace
 from gageline.strength.connections import check_connection
 from gageline.strength.demands import SUGGESTED, loads_on, reaction_at
-from gageline.strength.drawn import Drawn, bolt_steel, connections_of, material_of, support_of
+from gageline.strength.drawn import Drawn, connections_of
 from gageline.strength.framed import Subject, subjects_of_frame
+from gageline.strength.steels import bolt_steel, material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
 
 __all__ = ["CheckedBeam", "CheckedConnection", "JobStrength", "check_strength"]
@@ -152,7 +153,7 @@ def _subjects(job: Job, method: Method, detailed: Detailed | None) -> Iterator[S
 
 def _of_piece(job: Job, subject: Subject, method: Method) -> Iterator[Verdict | NotChecked]:
     assembly = subject.assembly
-    if not any(fitting.kind in _CONNECTING for fitting in assembly.fittings):
+    if not subject.carried and not any(fitting.kind in _CONNECTING for fitting in assembly.fittings):
         return
     try:
         steel = bolt_steel(job.practice.bolt_grade)
@@ -160,7 +161,8 @@ def _of_piece(job: Job, subject: Subject, method: Method) -> Iterator[Verdict | 
         yield NotChecked(f"{assembly.mark}, its connections", str(problem))
         return
     plates = iter(subject.given.plates)
-    for one in connections_of(assembly, steel, job.practice.weld, subject.supports):
+    weld = job.practice.weld
+    for one in connections_of(assembly, steel, weld, subject.supports, subject.carried, subject.known):
         force = next(plates, None) if one.end is None else None
         try:
             yield _verdict(one, assembly, subject.given, force.kips if force else None, method)
@@ -189,11 +191,7 @@ def _support(job: Job, entry: EndEntry, name: str) -> Support:
     section = stock_named(name, job.system)
     if not isinstance(section, Section):
         raise ValueProblem(f"support {section.designation} is a plate: name the section that carries the end")
-    face = _FACES[entry.face]
-    thickness = section.tf if face is SupportFace.COLUMN_FLANGE else section.tw
-    grade = usual_grade(section)
-    F_y, F_u = grade.strength(thickness)
-    return support_of(section, Material(grade.name, F_y, F_u), face)
+    return support_of(section, _FACES[entry.face])
 
 
 def _beam(assembly: Assembly, given: PieceLoads, method: Method) -> Iterator[CheckedBeam]:

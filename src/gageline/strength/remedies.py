@@ -112,7 +112,9 @@ def _checked(connection: Connection, verdict: Verdict) -> Verdict | None:
 def _with_rows(connection: Connection, added: int) -> Connection | None:
     """The connection with more or fewer rows, its first row where it is."""
     joints = [connection.to_beam, connection.to_support]
-    pitches = {joint.pitch for joint in joints if isinstance(joint, Bolted)}
+    pitches = {
+        pitch for joint in joints if isinstance(joint, Bolted) for pitch in joint.steps or (joint.pitch,)
+    }
     counts = {joint.rows for joint in joints if isinstance(joint, Bolted)}
     if len(pitches) != 1 or len(counts) != 1 or min(counts) + added < _LEAST_ROWS:
         return None

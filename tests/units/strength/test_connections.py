@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from connections import EXAMPLES, bolts
+from connections import EXAMPLES, bolts, check_named, of_step
 from gageline.errors import ValueProblem
 from gageline.strength import Fillet, Kind, Method, Notch, SupportFace, check_connection
 from gageline.strength.aisc360.j3_bolts import Hole
@@ -46,7 +46,9 @@ def test_what_is_left_out_hangs_on_the_support() -> None:
 
 
 def test_an_axial_force_where_no_method_follows_it_is_said() -> None:
-    assert "the axial force" in left_out(N=10.0)
+    assert "the axial force on the weld to the support" in left_out(N=10.0, to_support=Fillet(0.25))
+    single = check_connection(replace(EXAMPLES["II.A-28A"], N=10.0), LRFD)
+    assert "the axial force" in [item.what for item in single.not_checked]
     assert check_connection(replace(EXAMPLES["II.A-4"], N=10.0), LRFD).capacity is None
 
 
@@ -112,14 +114,21 @@ def test_plates_outside_the_method_are_refused(change: dict[str, Any], message: 
         check_connection(replace(EXAMPLES["II.A-18"], **change), LRFD)
 
 
-def test_a_single_angle_welded_to_the_web_is_refused() -> None:
-    with pytest.raises(ValueProblem, match="a single angle welded to the beam's web is outside"):
-        check_connection(replace(EXAMPLES["II.A-28A"], to_beam=Fillet(0.25)), LRFD)
+def test_a_single_angle_welded_to_the_web_is_weld_a_on_one_side() -> None:
+    """Half of what two such angles carry, on the web and in the weld (Manual Table 10-2, weld A)."""
+    pair = check_connection(EXAMPLES["II.A-5"], LRFD)
+    one = check_connection(replace(EXAMPLES["II.A-5"], kind=Kind.SINGLE_ANGLE), LRFD)
+    for title, share in (("weld to the beam web", 0.5), ("beam web beside the weld", 1.0)):
+        assert check_named(one, title).capacity == pytest.approx(share * check_named(pair, title).capacity)
 
 
-def test_a_single_angle_with_far_bolts_is_refused() -> None:
-    with pytest.raises(ValueProblem, match=r"bolts 3\.5 in from the heel in 1 columns"):
-        check_connection(replace(EXAMPLES["II.A-28A"], to_beam=bolts(4, 3.5, 1.25)), LRFD)
+def test_bolts_far_from_the_heel_count_their_eccentricity() -> None:
+    """Four bolts 3 1/2 in from the heel: C of Table 7-6 between 2.81 at 3 in and 2.36 at 4 in."""
+    far = check_connection(replace(EXAMPLES["II.A-28A"], to_beam=bolts(4, 3.5, 1.25)), LRFD)
+    check = check_named(far, "bolts through the beam web, eccentric")
+    assert 2.36 < of_step(check, "R_n") / of_step(check, "R_b") * 4 < 2.81
+    bent = check_named(far, "bending of the legs on the beam")
+    assert bent.capacity == pytest.approx(0.9 * 50 * 0.375 * 11.5**2 / 4 / 3.5)
 
 
 def test_a_cope_deeper_than_half_the_beam_is_refused() -> None:

@@ -27,11 +27,25 @@ __all__ = [
     "tear_out",
 ]
 
+_MPA = 6.894757
+"""Newtons per square millimetre in a ksi."""
+
+_THREADED = (0.75, 0.450, 0.563)
+"""Shares of the tensile strength in Table J3.2's row for threaded parts: tension, shear with and without
+threads in the plane."""
+
+
+def _threaded(F_u: float) -> tuple[float, float, float]:
+    return _THREADED[0] * F_u, _THREADED[1] * F_u, _THREADED[2] * F_u
+
+
 _STRESSES = {
     "A307": (45.0, 27.0, 27.0),
     "120": (90.0, 54.0, 68.0),
     "144": (108.0, 65.0, 81.0),
     "150": (113.0, 68.0, 84.0),
+    "8.8": _threaded(800 / _MPA),
+    "10.9": _threaded(1000 / _MPA),
 }
 _FRICTION = {"A": 0.30, "B": 0.50}
 _LONG_JOINT = 38.0
@@ -72,7 +86,7 @@ def nominal_tensile_stress(group: str) -> float:
     """Nominal tensile stress of a bolt.
 
     Args:
-        group: `A307`, `120`, `144` or `150`.
+        group: `A307`, `120`, `144` or `150`, or a property class of ISO 898-1, `8.8` or `10.9`.
 
     Returns:
         F_nt, ksi.
@@ -80,7 +94,8 @@ def nominal_tensile_stress(group: str) -> float:
     Raises:
         ValueProblem: Another group.
 
-    Source: Table J3.2; group 120 read in Example II.A-2B, the others from memory.
+    Source: Table J3.2; group 120 read in Example II.A-2B, the others from memory. Property classes are not in
+        the table: they have its row for threaded parts with their nominal tensile strength, 800 and 1000 MPa.
     """
     return _stresses(group)[0]
 
@@ -90,7 +105,7 @@ def nominal_shear_stress(group: str, threads: str) -> float:
     """Nominal shear stress of a bolt in a bearing-type connection.
 
     Args:
-        group: `A307`, `120`, `144` or `150`.
+        group: `A307`, `120`, `144` or `150`, or a property class of ISO 898-1, `8.8` or `10.9`.
         threads: `N`, threads not excluded from the shear plane, or `X`, threads excluded.
 
     Returns:
@@ -99,7 +114,8 @@ def nominal_shear_stress(group: str, threads: str) -> float:
     Raises:
         ValueProblem: Another group, or neither N nor X.
 
-    Source: Table J3.2; group 120-N read in Example II.A-1A, the others from memory.
+    Source: Table J3.2; group 120-N read in Example II.A-1A, the others from memory; property classes as for
+        tension.
     """
     stresses = _stresses(group)
     if threads not in {"N", "X"}:

@@ -12,11 +12,16 @@ from gageline.strength.check import Method, Strength
 from gageline.strength.connection import Beam, Bolted, Connection, Kind, Notch
 from gageline.strength.verdict import Findings, NotChecked
 
-__all__ = ["beam_web", "end_distance", "first_row"]
+__all__ = ["beam_web", "bolted_block", "end_distance", "first_row"]
 
 _BOTTOM_ONLY = NotChecked(
     "bending of the web at a bottom cope",
     "the method of the Manual is for copes of the top flange, or of both",
+)
+
+_PULLED = NotChecked(
+    "bending and buckling of the coped web under the axial force",
+    "the Manual's method for copes leaves it out",
 )
 
 _NO_BEAM = NotChecked(
@@ -50,10 +55,12 @@ def beam_web(connection: Connection, method: Method) -> Findings:
     beam = connection.beam
     states = [_gross_shear(beam), *_by_joint(connection), *_bending(connection)]
     checks = tuple(state.check(connection.V, method, title) for title, state in states)
-    return Findings(checks, not_checked=tuple(_left_out(beam)))
+    return Findings(checks, not_checked=tuple(_left_out(connection, beam)))
 
 
-def _left_out(beam: Beam) -> Iterator[NotChecked]:
+def _left_out(connection: Connection, beam: Beam) -> Iterator[NotChecked]:
+    if connection.N and (beam.top or beam.bottom):
+        yield _PULLED
     if beam.bottom is not None and beam.top is None:
         yield _BOTTOM_ONLY
     if beam.top is not None and not beam.rolled_i:
@@ -77,18 +84,19 @@ def _by_joint(connection: Connection) -> Iterator[tuple[str, Strength]]:
             net = beam.h_o - joint.rows * hole_for_net_area(joint.other.along)
             yield "shear rupture of the coped beam web", shear_rupture(beam.steel.F_u, net * beam.t_w)
         if beam.top:
-            yield "block shear of the beam web", _bolted_block(connection, joint)
+            yield "block shear of the beam web", bolted_block(connection, joint)
     else:
         yield "shear rupture of the coped beam web", shear_rupture(beam.steel.F_u, beam.h_o * beam.t_w)
         if beam.top and connection.fitting.out:
             yield "block shear of the beam web", _welded_block(connection)
 
 
-def _bolted_block(connection: Connection, joint: Bolted) -> Strength:
+def bolted_block(connection: Connection, joint: Bolted) -> Strength:
+    """Block shear of a web coped at its top: down the columns of bolts from the cope, and out to the end."""
     beam = connection.end
     hole_v, hole_t = hole_for_net_area(joint.other.along), hole_for_net_area(joint.other.across)
     length = first_row(connection, joint) + joint.span
-    width = end_distance(connection, joint) + (joint.columns - 1) * joint.between
+    width = end_distance(connection, joint) + joint.width
     return block_shear(
         beam.steel.F_y,
         beam.steel.F_u,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
@@ -26,6 +26,7 @@ __all__ = [
     "block_of_fitting",
     "bolt_coefficient",
     "eccentric_rows",
+    "moment_coefficient",
     "net_modulus",
     "net_shear",
     "row_strengths",
@@ -47,6 +48,8 @@ class Ply:
         holes: its holes.
         edge: along the reaction from the row nearest to a free edge to that edge, in; None without one.
         at_top: whether that row is the first, not the last.
+        side: across the reaction from the column nearest to the edge that an axial force tears at, in; None
+            without an axial force.
     """
 
     steel: Material
@@ -54,6 +57,7 @@ class Ply:
     holes: Holes
     edge: float | None = None
     at_top: bool = False
+    side: float | None = None
 
 
 def row_strengths(joint: Bolted, planes: int, plies: Sequence[Ply]) -> tuple[Strength, ...]:
@@ -80,17 +84,26 @@ def row_strengths(joint: Bolted, planes: int, plies: Sequence[Ply]) -> tuple[Str
     )
 
 
-def _on_ply(joint: Bolted, ply: Ply, row: int) -> list[Strength]:
-    states = [bearing(ply.steel.F_u, joint.d, ply.t, ply.holes.kind)]
+def _on_ply(joint: Bolted, ply: Ply, row: int) -> Iterator[Strength]:
+    yield bearing(ply.steel.F_u, joint.d, ply.t, ply.holes.kind)
     at_edge = row == (0 if ply.at_top else joint.rows - 1)
     if at_edge and ply.edge is not None:
         clear = clear_to_edge(ply.edge, ply.holes.along)
+        yield tear_out(ply.steel.F_u, clear.value, ply.t, ply.holes.kind)
     elif joint.rows > 1:
-        clear = clear_between_holes(joint.pitch, ply.holes.along)
-    else:
-        return states
-    states.append(tear_out(ply.steel.F_u, clear.value, ply.t, ply.holes.kind))
-    return states
+        pitch = joint.steps[max(row - 1, 0) if ply.at_top else min(row, joint.rows - 2)]
+        clear = clear_between_holes(pitch, ply.holes.along)
+        yield tear_out(ply.steel.F_u, clear.value, ply.t, ply.holes.kind)
+    if ply.side is not None:
+        yield tear_out(ply.steel.F_u, _clear_aside(joint, ply.holes, ply.side), ply.t, ply.holes.kind)
+
+
+def _clear_aside(joint: Bolted, holes: Holes, side: float) -> float:
+    """The least clear distance across the reaction, to the edge or to the next column, in."""
+    edge = clear_to_edge(side, holes.across).value
+    if joint.columns == 1:
+        return edge
+    return min(edge, clear_between_holes(joint.between, holes.across).value)
 
 
 def rows_of_bolts(joint: Bolted, planes: int, plies: Sequence[Ply]) -> Strength:
@@ -107,25 +120,31 @@ def rows_of_bolts(joint: Bolted, planes: int, plies: Sequence[Ply]) -> Strength:
     return bolt_group(row_strengths(joint, planes, plies) * joint.columns)
 
 
-def bolt_coefficient(joint: Bolted, e: float) -> float:
-    """The coefficient C of the Manual for an upright load.
+def bolt_coefficient(joint: Bolted, e: float, angle: float = 0.0) -> float:
+    """The coefficient C of the Manual.
 
     Args:
         joint: the joint.
-        e: from the load to the middle of the joint's columns, in.
+        e: level from the load to the middle of the joint's columns, in.
+        angle: of the load from upright, degrees.
 
     Returns:
         C, in strengths of one bolt.
     """
-    return _coefficient(joint.columns, joint.between, joint.rows, joint.pitch, e)
+    return _coefficient(joint.columns, joint.between, joint.places, tuple(wrench(angle, e).tolist()))
+
+
+def moment_coefficient(joint: Bolted) -> float:
+    """The coefficient C' of the Manual, for a moment without a force, in."""
+    return _coefficient(joint.columns, joint.between, joint.places, (0.0, 0.0, 1.0))
 
 
 @lru_cache(_KEPT)
-def _coefficient(columns: int, between: float, rows: int, pitch: float, e: float) -> float:
+def _coefficient(columns: int, between: float, places: tuple[float, ...], load: tuple[float, ...]) -> float:
     """Kept from one connection to the next, for a job repeats its patterns many times."""
-    middle = (columns - 1) / 2
-    points = [((column - middle) * between, -row * pitch) for column in range(columns) for row in range(rows)]
-    return float(eccentric_bolts(points, wrench(0.0, e)).coefficient[0])
+    across, down = (columns - 1) / 2 * between, sum(places) / len(places)
+    points = [(column * between - across, down - place) for column in range(columns) for place in places]
+    return float(eccentric_bolts(points, load).coefficient[0])
 
 
 @limit_state(manual("Part 7", "Eccentrically loaded bolts"), RUPTURE)
@@ -133,14 +152,17 @@ def _eccentric(total: float, C: float, n: int) -> tuple[Step, ...]:
     return (step("R_n", "C/n R_b", C / n * total, "kip", C=C, n=n, R_b=total),)
 
 
-def eccentric_rows(joint: Bolted, planes: int, plies: Sequence[Ply], e: float) -> Strength:
+def eccentric_rows(
+    joint: Bolted, planes: int, plies: Sequence[Ply], e: float, angle: float = 0.0
+) -> Strength:
     """What a joint loaded beside its middle carries: the sum of its bolts, lessened by C/n.
 
     Args:
         joint: the joint.
         planes: shear planes of one row.
         plies: what the bolts bear on.
-        e: from the load to the middle of the columns, in.
+        e: level from the load to the middle of the columns, in.
+        angle: of the load from upright, degrees.
 
     Returns:
         Strength in kips.
@@ -153,7 +175,7 @@ def eccentric_rows(joint: Bolted, planes: int, plies: Sequence[Ply], e: float) -
     if joint.rows * joint.columns < 2:
         raise ValueProblem("one bolt cannot carry an eccentric load: give at least 2 rows")
     whole = rows_of_bolts(joint, planes, plies)
-    C = bolt_coefficient(joint, e)
+    C = bolt_coefficient(joint, e, angle)
     lessened = _eccentric(whole.nominal, C, joint.rows * joint.columns)
     last = whole.steps[-1]
     total = Step("R_b", last.formula, last.values, last.value, last.unit)
@@ -212,7 +234,7 @@ def block_of_fitting(fitting: Fitting, joint: Bolted, count: int, *, pushed_up: 
     """
     hole_v, hole_t = hole_for_net_area(joint.holes.along), hole_for_net_area(joint.holes.across)
     length = joint.span + angle_end(joint, pushed_up=pushed_up)
-    width = joint.edge_side + (joint.columns - 1) * joint.between
+    width = joint.edge_side + joint.width
     t = count * fitting.t
     return block_shear(
         fitting.steel.F_y,
@@ -237,7 +259,7 @@ def net_modulus(fitting: Fitting, joint: Bolted) -> float:
     Source: statics; the holes with the sixteenth of Section B4.3b.
     """
     half = hole_for_net_area(joint.holes.along) / 2
-    rows = [joint.edge_top + row * joint.pitch for row in range(joint.rows)]
+    rows = [joint.edge_top + place for place in joint.places]
     cuts = [0.0, *(y + sign * half for y in rows for sign in (-1, 1)), fitting.length]
     solid = [(low, high) for low, high in list(pairwise(cuts))[::2] if high > low]
     lengths = np.array([high - low for low, high in solid])

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from gageline.strength.aisc360.j4_elements import block_shear
 from gageline.strength.check import Check, Method, Strength
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.groups import wrench
-from gageline.strength.kinds.beam_web import first_row
+from gageline.strength.kinds.axial import resultant_of, through_bolts
 from gageline.strength.kinds.bolted import (
     Ply,
     block_of_fitting,
@@ -19,15 +18,16 @@ from gageline.strength.kinds.bolted import (
 )
 from gageline.strength.kinds.pulled import PulledEnd, pulled
 from gageline.strength.kinds.support import shared_bolts, support_ply
-from gageline.strength.kinds.welded import beside_weld, c_shape, eccentric_lines, upright_line
+from gageline.strength.kinds.web_legs import pulled_web, web_bolts, web_weld
+from gageline.strength.kinds.welded import beside_weld, eccentric_lines, upright_line
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
 __all__ = ["double_angles"]
 
 _PAIR = 2
 _PULL = NotChecked(
-    "the axial force",
-    "it is followed only through angles welded to the beam and bolted to the support",
+    "the axial force on the weld to the support",
+    "the legs bend between their toes and heels, and no method of the Manual follows that into the weld",
 )
 State = tuple[str, Strength]
 
@@ -68,34 +68,13 @@ def _nominal(strength: Strength) -> float:
 
 
 def _to_beam(connection: Connection) -> Iterator[State]:
-    beam, fitting, joint = connection.end, connection.fitting, connection.to_beam
+    beam, joint = connection.end, connection.to_beam
     if isinstance(joint, Bolted):
-        edge = first_row(connection, joint) if beam.top else None
-        plies = (
-            Ply(fitting.steel, _PAIR * fitting.t, joint.holes, joint.edge_bottom),
-            Ply(beam.steel, beam.t_w, joint.other, edge, at_top=True),
-        )
-        yield "bolts through the beam web", rows_of_bolts(joint, 2, plies)
+        yield from web_bolts(connection, joint, _PAIR)
         return
-    weld = _web_weld(connection, joint, 0.0)
+    weld = web_weld(connection, joint, _PAIR)
     yield "weld to the beam web", weld
     yield "beam web beside the weld", beside_weld(weld, joint, beam.steel, beam.t_w, 2)
-
-
-def _web_weld(connection: Connection, weld: Fillet, angle: float) -> Strength:
-    """The weld of both legs on the web under a load through the face of the support.
-
-    Args:
-        connection: the connection.
-        weld: the weld.
-        angle: of the load from straight down, degrees.
-    """
-    fitting = connection.fitting
-    run = fitting.leg - connection.gap
-    lines = c_shape(fitting.length, run)
-    centroid = run**2 / (fitting.length + 2 * run)
-    load = wrench(angle, fitting.leg)
-    return eccentric_lines(weld, lines, load.tolist(), fitting.leg - centroid, _PAIR)
 
 
 def _to_support(connection: Connection) -> Iterator[State]:
@@ -117,13 +96,23 @@ def _to_support(connection: Connection) -> Iterator[State]:
 def _axial(connection: Connection, method: Method) -> Findings:
     if not connection.N:
         return Findings()
-    weld, joint = connection.to_beam, connection.to_support
-    if not isinstance(weld, Fillet) or not isinstance(joint, Bolted):
-        return Findings(not_checked=(_PULL,))
+    on_web, joint, fitting = connection.to_beam, connection.to_support, connection.fitting
+    if isinstance(on_web, Bolted):
+        parts = [through_bolts(connection, pulled_web(connection, on_web, _PAIR), method)]
+    else:
+        parts = [_pulled_weld(connection, on_web, method)]
+    if isinstance(joint, Bolted):
+        end = PulledEnd(joint, fitting, b=joint.gage - fitting.t / 2, a=joint.edge_side)
+        parts.append(pulled(connection, end, method))
+    else:
+        parts.append(Findings(not_checked=(_PULL,)))
+    return gathered(parts)
+
+
+def _pulled_weld(connection: Connection, weld: Fillet, method: Method) -> Findings:
     beam, fitting = connection.end, connection.fitting
-    resultant = math.hypot(connection.V, connection.N)
-    angle = math.degrees(math.atan2(connection.N, connection.V))
-    metal = _web_weld(connection, weld, -angle)
+    resultant, angle = resultant_of(connection)
+    metal = web_weld(connection, weld, _PAIR, -angle)
     legs = fitting.leg - connection.gap
     area = fitting.length * beam.t_w
     block = block_shear(beam.steel.F_y, beam.steel.F_u, 2 * legs * beam.t_w, 2 * legs * beam.t_w, area)
@@ -134,5 +123,4 @@ def _axial(connection: Connection, method: Method) -> Findings:
         ),
         block.check(connection.N, method, "block shear of the beam web, axial force"),
     )
-    end = PulledEnd(joint, fitting, b=joint.gage - fitting.t / 2, a=joint.edge_side)
-    return gathered([Findings(checks), pulled(connection, end, method)])
+    return Findings(checks)

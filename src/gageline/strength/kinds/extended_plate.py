@@ -7,7 +7,6 @@ from collections.abc import Iterator
 
 from gageline.strength.aisc360.f_bars import bar_lateral_buckling
 from gageline.strength.aisc360.h_combined import shear_and_flexure
-from gageline.strength.aisc360.j2_welds import fillet_weld
 from gageline.strength.aisc360.j3_bolts import nominal_shear_stress
 from gageline.strength.aisc360.j4_elements import flexural_rupture, flexural_yielding
 from gageline.strength.aisc360.manual_plates import (
@@ -18,14 +17,18 @@ from gageline.strength.aisc360.manual_plates import (
 from gageline.strength.check import Check, Method, Strength, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet
-from gageline.strength.groups import eccentric_bolts
 from gageline.strength.kinds.beam_web import end_distance
-from gageline.strength.kinds.bolted import eccentric_rows, net_modulus, yield_of_fitting
+from gageline.strength.kinds.bolted import eccentric_rows, moment_coefficient, net_modulus, yield_of_fitting
 from gageline.strength.kinds.rules import at_least, at_most
-from gageline.strength.kinds.single_angle import as_reaction
-from gageline.strength.kinds.single_plate import plate_states, plates_joints, plies_of_plate
-from gageline.strength.kinds.welded import beside_weld
-from gageline.strength.verdict import Findings, NotChecked
+from gageline.strength.kinds.single_plate import (
+    plate_axial,
+    plate_states,
+    plate_welds,
+    plates_joints,
+    plies_of_plate,
+)
+from gageline.strength.kinds.web_legs import as_reaction
+from gageline.strength.verdict import Findings, NotChecked, gathered
 
 __all__ = ["extended_plate"]
 
@@ -34,7 +37,6 @@ _LEFT_OUT = (
     NotChecked("torsion of the plate lapped to one side of the web", "the slab or bracing is not known here"),
     NotChecked("moment from the plate in its support", "the support is not analysed"),
 )
-_AXIAL = NotChecked("the axial force", "it is not followed through an extended plate")
 State = tuple[str, Strength]
 
 
@@ -55,25 +57,22 @@ def extended_plate(connection: Connection, method: Method) -> Findings:
         Manual gives for a coped plate.
     """
     bolts, weld = plates_joints(connection)
-    fitting, support = connection.fitting, connection.support
-    e = bolts.gage + (bolts.columns - 1) * bolts.between / 2
+    e = bolts.gage + bolts.width / 2
     plies = plies_of_plate(connection, bolts)
     states: list[State] = [
         ("bolts through the beam web, eccentric", eccentric_rows(bolts, 1, plies, e)),
         *plate_states(connection, bolts),
         *_bending(connection, bolts),
     ]
-    metal = fillet_weld(weld.leg, 2 * fitting.length, weld.F_EXX)
-    states.append(("weld to the support", metal))
-    if support is not None:
-        sides = 2 if support.opposite else 1
-        states.append(("support beside the weld", beside_weld(metal, weld, support.steel, support.t, sides)))
     checks = [state.check(connection.V, method, title) for title, state in states]
     checks.append(_together(connection, bolts, method))
-    return Findings(
-        tuple(checks),
-        tuple(_limits(connection, bolts, weld)),
-        (*_LEFT_OUT, *((_AXIAL,) if connection.N else ())),
+    found = Findings(tuple(checks), tuple(_limits(connection, bolts, weld)), _LEFT_OUT)
+    return gathered(
+        [
+            found,
+            plate_welds(connection, weld, method),
+            plate_axial(connection, bolts, (e, bolts.gage), method),
+        ]
     )
 
 
@@ -104,13 +103,7 @@ def _limits(connection: Connection, bolts: Bolted, weld: Fillet) -> Iterator[Che
     slim = bolts.d / 2 + 1 / 16
     roomy = min(bolts.edge_side, end_distance(connection, bolts) + connection.under_run) >= 2 * bolts.d
     if bolts.columns > 1 or thinner > slim or not roomy:
-        middle = (bolts.columns - 1) / 2
-        points = [
-            ((column - middle) * bolts.between, -row * bolts.pitch)
-            for column in range(bolts.columns)
-            for row in range(bolts.rows)
-        ]
-        C = float(eccentric_bolts(points, (0.0, 0.0, 1.0)).coefficient[0])
+        C = moment_coefficient(bolts)
         stress = nominal_shear_stress(bolts.group, bolts.threads)
         working = maximum_plate_thickness(
             fitting.steel.F_y, fitting.length, stress, math.pi * bolts.d**2 / 4, C
@@ -118,4 +111,5 @@ def _limits(connection: Connection, bolts: Bolted, weld: Fillet) -> Iterator[Che
         clause = clause_of(maximum_plate_thickness)
         most = at_most(clause, "thickness of the plate", working[-1], fitting.t)
         yield Check(most.clause, most.title, most.demand, most.capacity, "in", working)
-    yield at_least(clause_of(single_plate_weld), "weld of the plate", single_plate_weld(fitting.t), weld.leg)
+    throat = weld.leg * math.cos(math.radians(connection.skew) / 2)
+    yield at_least(clause_of(single_plate_weld), "weld of the plate", single_plate_weld(fitting.t), throat)

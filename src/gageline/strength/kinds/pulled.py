@@ -54,7 +54,7 @@ def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
         fitting.t,
         b=end.b,
         a=end.a,
-        p=fitting.length / joint.rows,
+        p=min((fitting.length / joint.rows, *joint.uneven)),
         d_b=joint.d,
         d_hole=joint.holes.along,
         method=method,

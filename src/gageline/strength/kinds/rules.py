@@ -15,12 +15,20 @@ from gageline.strength.check import Check, Clause, Step, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet, Fitting
 from gageline.strength.kinds.beam_web import end_distance
-from gageline.strength.verdict import Findings
+from gageline.strength.verdict import Findings, NotChecked
 
 __all__ = ["at_least", "at_most", "detail_rules"]
 
 _EDGE = spec("Table J3.4", "Least edge distance")
 _LENGTH = manual("Part 10", "Least length of a connection")
+_METRIC = NotChecked(
+    "whether bolts of an ISO 898-1 property class are accepted",
+    "Table J3.2 does not name them: they are given the stresses of its row for threaded parts, with their "
+    "nominal tensile strength",
+)
+_METRIC_GROUPS = frozenset({"8.8", "10.9"})
+_METRIC_EDGES = {16: 22, 20: 26, 22: 28, 24: 30, 27: 34, 30: 38, 36: 46}
+_MM = 25.4
 _EDGES = {0.5: 0.75, 0.625: 0.875, 0.75: 1.0, 0.875: 1.125, 1.0: 1.25, 1.125: 1.5, 1.25: 1.625}
 
 
@@ -60,14 +68,20 @@ def detail_rules(connection: Connection) -> Findings:
         if isinstance(connection.to_beam, Bolted):
             found.extend(_of_web(connection, connection.to_beam))
         found.append(_length(connection))
-    return Findings(rules=tuple(found))
+    groups = {
+        joint.group for joint in (connection.to_beam, connection.to_support) if isinstance(joint, Bolted)
+    }
+    return Findings(rules=tuple(found), not_checked=(_METRIC,) if groups & _METRIC_GROUPS else ())
 
 
 def _least_edge(d: float) -> Step:
     """Least edge distance of a standard hole, in.
 
-    Source: Table J3.4; over 1 1/4 in, 1.25 d; metric sizes by the next inch size up.
+    Source: Tables J3.4 and J3.4M; over the sizes they list, 1.25 d.
     """
+    mm = _METRIC_EDGES.get(round(d * _MM)) if abs(d * _MM - round(d * _MM)) < 0.01 else None
+    if mm is not None:
+        return step("l_min", "l_t", mm / _MM, "in", l_t=mm / _MM)
     size = next((edge for up_to, edge in _EDGES.items() if d <= up_to + 1e-9), 1.25 * d)
     return step("l_min", "l_t", size, "in", l_t=size)
 
@@ -82,9 +96,16 @@ def _of_bolts(joint: Bolted, fitting: Fitting, where: str) -> Iterator[Check]:
     yield at_most(clause_of(maximum_edge_distance), f"edge distance, bolts to the {where}", most, farthest)
     if joint.rows > 1:
         near = minimum_spacing(joint.d, joint.holes.along)
-        yield at_least(clause_of(minimum_spacing), f"pitch of the bolts to the {where}", near, joint.pitch)
+        yield at_least(
+            clause_of(minimum_spacing), f"pitch of the bolts to the {where}", near, min(joint.steps)
+        )
         far = maximum_spacing(fitting.t)
-        yield at_most(clause_of(maximum_spacing), f"pitch of the bolts to the {where}", far, joint.pitch)
+        yield at_most(clause_of(maximum_spacing), f"pitch of the bolts to the {where}", far, max(joint.steps))
+    if joint.columns > 1:
+        title = f"columns of the bolts to the {where}"
+        near = minimum_spacing(joint.d, joint.holes.across)
+        yield at_least(clause_of(minimum_spacing), title, near, joint.between)
+        yield at_most(clause_of(maximum_spacing), title, maximum_spacing(fitting.t), joint.between)
 
 
 def _of_weld(weld: Fillet, connection: Connection, where: str) -> Iterator[Check]:

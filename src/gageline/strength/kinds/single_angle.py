@@ -4,50 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gageline.errors import ValueProblem
 from gageline.strength.aisc360.f_bars import bar_yielding
 from gageline.strength.aisc360.j4_elements import flexural_rupture
-from gageline.strength.check import Method, Step, Strength
-from gageline.strength.connection import Bolted, Connection, Fillet
+from gageline.strength.check import Method, Strength
+from gageline.strength.connection import Bolted, Connection
 from gageline.strength.groups import wrench
-from gageline.strength.kinds.beam_web import first_row
 from gageline.strength.kinds.bolted import (
     Ply,
     block_of_fitting,
     eccentric_rows,
     net_modulus,
     net_shear,
-    rows_of_bolts,
     yield_of_fitting,
 )
 from gageline.strength.kinds.support import shared_bolts, support_ply
+from gageline.strength.kinds.web_legs import as_reaction, web_bolts, web_weld
 from gageline.strength.kinds.welded import beside_weld, eccentric_lines, upright_line
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
-__all__ = ["as_reaction", "single_angle"]
+__all__ = ["single_angle"]
 
-_MOST_GAGE = 3.0
-_AXIAL = NotChecked("the axial force", "it is not followed through a single angle")
+_AXIAL = NotChecked(
+    "the axial force",
+    "an angle on one side of the web pries and twists, and no method of the Manual follows that",
+)
 State = tuple[str, Strength]
 
 
-def as_reaction(strength: Strength, e: float) -> Strength:
-    """A bending strength as the reaction that uses it up.
-
-    Args:
-        strength: in kip-inches.
-        e: from the reaction to the section that bends, in.
-
-    Returns:
-        Strength in kips.
-    """
-    symbol = strength.steps[-1].symbol
-    last = Step("R_n", f"{symbol}/e", ((symbol, strength.nominal), ("e", e)), strength.nominal / e, "kip")
-    return Strength(strength.clause, last.value, strength.factors, "kip", (*strength.steps, last))
-
-
 def single_angle(connection: Connection, method: Method) -> Findings:
-    """Angle, bolts and welds of a single-angle connection, bolted to the beam.
+    """Angle, bolts and welds of a single-angle connection.
 
     Args:
         connection: the connection.
@@ -56,24 +41,18 @@ def single_angle(connection: Connection, method: Method) -> Findings:
     Returns:
         Checks; the beam's web and the rules of detail are apart.
 
-    Raises:
-        ValueProblem: an angle welded to the beam's web, or bolts there more than 3 in from the heel.
-
     Source: Manual Part 10, single-angle connections; Example II.A-28A. The reaction acts in the middle of
         the beam's web, so that the joint with the support has the gage and half the web for its eccentricity.
+        A leg that is welded to the web is the weld A of Table 10-2 on one side.
     """
     joint = connection.to_beam
-    if isinstance(joint, Fillet):
-        raise ValueProblem(
-            "a single angle welded to the beam's web is outside the Manual's method: "
-            "bolt it to the web, or use two angles"
-        )
-    if joint.gage > _MOST_GAGE or joint.columns > 1:
-        raise ValueProblem(
-            f"bolts {joint.gage:g} in from the heel in {joint.columns} columns: the method leaves out their "
-            f"eccentricity up to {_MOST_GAGE:g} in and one column: move them nearer"
-        )
-    states = [*_angle(connection), *_to_beam(connection, joint), *_to_support(connection)]
+    if isinstance(joint, Bolted):
+        on_web = tuple(web_bolts(connection, joint, 1))
+    else:
+        beam, weld = connection.end, web_weld(connection, joint, 1)
+        beside = beside_weld(weld, joint, beam.steel, beam.t_w, 1)
+        on_web = (("weld to the beam web", weld), ("beam web beside the weld", beside))
+    states = [*_angle(connection), *on_web, *_to_support(connection)]
     found = Findings(
         tuple(state.check(connection.V, method, title) for title, state in states),
         not_checked=(_AXIAL,) if connection.N else (),
@@ -85,7 +64,8 @@ def _angle(connection: Connection) -> Iterator[State]:
     fitting, web, out = connection.fitting, connection.to_beam, connection.to_support
     yield "shear yielding of the angle", yield_of_fitting(fitting, 1)
     joints = [joint for joint in (web, out) if isinstance(joint, Bolted)]
-    yield "shear rupture of the angle", min((net_shear(fitting, j, 1) for j in joints), key=_nominal)
+    weakest = min((net_shear(fitting, j, 1) for j in joints), key=_nominal, default=None)
+    yield "shear rupture of the angle", weakest or net_shear(fitting, None, 1)
     if isinstance(web, Bolted):
         block = block_of_fitting(fitting, web, 1, pushed_up=False)
         yield "block shear of the angle, leg on the beam", block
@@ -102,16 +82,6 @@ def _angle(connection: Connection) -> Iterator[State]:
 
 def _nominal(strength: Strength) -> float:
     return strength.nominal
-
-
-def _to_beam(connection: Connection, joint: Bolted) -> Iterator[State]:
-    beam, fitting = connection.end, connection.fitting
-    edge = first_row(connection, joint) if beam.top else None
-    plies = (
-        Ply(fitting.steel, fitting.t, joint.holes, joint.edge_bottom),
-        Ply(beam.steel, beam.t_w, joint.other, edge, at_top=True),
-    )
-    yield "bolts through the beam web", rows_of_bolts(joint, 1, plies)
 
 
 def _to_support(connection: Connection) -> Iterator[State]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from gageline.errors import ValueProblem
@@ -11,6 +12,7 @@ from gageline.strength.aisc360.standard import manual
 from gageline.strength.check import Check, Method, Strength, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet
+from gageline.strength.kinds.axial import PulledWeb, resultant_of, through_bolts
 from gageline.strength.kinds.beam_web import end_distance, first_row
 from gageline.strength.kinds.bolted import (
     Ply,
@@ -21,12 +23,16 @@ from gageline.strength.kinds.bolted import (
 )
 from gageline.strength.kinds.rules import at_least, at_most
 from gageline.strength.kinds.welded import beside_weld
-from gageline.strength.verdict import Findings, NotChecked
+from gageline.strength.verdict import Findings, NotChecked, gathered
 
-__all__ = ["plate_states", "plates_joints", "plies_of_plate", "single_plate"]
+__all__ = ["plate_axial", "plate_states", "plate_welds", "plates_joints", "plies_of_plate", "single_plate"]
 
 _EDGES = manual("Table 10-9", "Edge distances along the beam")
-_AXIAL = NotChecked("the axial force", "it is not followed through a single plate")
+_STEEP = NotChecked(
+    "the weld of the plate",
+    "at a skew over 30 degrees its acute side is no fillet weld any more (Section J2.2)",
+)
+_MOST_SKEW = 30.0
 State = tuple[str, Strength]
 
 
@@ -84,23 +90,67 @@ def single_plate(connection: Connection, method: Method) -> Findings:
             f"{bolts.columns} columns of bolts are outside the conventional single plate: "
             "design it as extended"
         )
-    fitting, support = connection.fitting, connection.support
     limits = conventional_plate(bolts.rows, bolts.d, bolts.gage, bolts.holes.kind)
     plies = plies_of_plate(connection, bolts)
     states = [
         ("bolts through the beam web, eccentric", eccentric_rows(bolts, 1, plies, limits.e.value)),
         *plate_states(connection, bolts),
     ]
-    metal = fillet_weld(weld.leg, 2 * fitting.length, weld.F_EXX)
-    states.append(("weld to the support", metal))
-    if support is not None:
-        sides = 2 if support.opposite else 1
-        states.append(("support beside the weld", beside_weld(metal, weld, support.steel, support.t, sides)))
-    return Findings(
+    e = limits.e.value
+    found = Findings(
         tuple(state.check(connection.V, method, title) for title, state in states),
         tuple(_limits(connection, bolts, weld, limits.t_max)),
-        (_AXIAL,) if connection.N else (),
     )
+    return gathered(
+        [
+            found,
+            plate_welds(connection, weld, method),
+            plate_axial(connection, bolts, (e, e), method),
+        ]
+    )
+
+
+def plate_welds(connection: Connection, weld: Fillet, method: Method) -> Findings:
+    """The welds of a single plate on its support, and the steel of the support beside them.
+
+    Args:
+        connection: the connection.
+        weld: on both sides of the plate.
+        method: design method.
+
+    Source: Section J2.4. On a skewed plate the throats of both sides are the leg times the cosine of half the
+        angle between plate and support; together they are as much as on a square plate times the cosine of
+        half the skew (geometry).
+    """
+    if connection.skew > _MOST_SKEW:
+        return Findings(not_checked=(_STEEP,))
+    support, fitting = connection.support, connection.fitting
+    total, angle = resultant_of(connection)
+    lean = math.cos(math.radians(connection.skew) / 2)
+    metal = fillet_weld(weld.leg * lean, 2 * fitting.length, weld.F_EXX, angle)
+    both = ", both forces" if connection.N else ""
+    checks = [metal.check(total, method, f"weld to the support{both}")]
+    if support is not None:
+        sides = 2 if support.opposite else 1
+        beside = beside_weld(metal, weld, support.steel, support.t, sides)
+        checks.append(beside.check(total, method, f"support beside the weld{both}"))
+    return Findings(tuple(checks))
+
+
+def plate_axial(connection: Connection, bolts: Bolted, arms: tuple[float, float], method: Method) -> Findings:
+    """What an axial force asks of a single plate and of what it is bolted to.
+
+    Args:
+        connection: the connection.
+        bolts: in the beam's web.
+        arms: eccentricity of the bolts, and from the reaction to the section that bends, in.
+        method: design method.
+    """
+    if not connection.N:
+        return Findings()
+    plate, *web = plies_of_plate(connection, bolts)
+    pulled = PulledWeb(bolts, plate, web[0] if web else None, 1, *arms)
+    return through_bolts(connection, pulled, method)
 
 
 def _limits(connection: Connection, bolts: Bolted, weld: Fillet, t_max: float) -> Iterator[Check]:
@@ -115,4 +165,5 @@ def _limits(connection: Connection, bolts: Bolted, weld: Fillet, t_max: float) -
     yield at_least(
         _EDGES, "bolts to the end of the beam", two, end_distance(connection, bolts) + connection.under_run
     )
-    yield at_least(clause_of(single_plate_weld), "weld of the plate", single_plate_weld(fitting.t), weld.leg)
+    throat = weld.leg * math.cos(math.radians(connection.skew) / 2)
+    yield at_least(clause_of(single_plate_weld), "weld of the plate", single_plate_weld(fitting.t), throat)

@@ -28,6 +28,11 @@ _COLUMN_WEB = NotChecked(
     "bending of the column web out of its plane", "the method for flexible supports is not covered"
 )
 
+_PULLED = NotChecked(
+    "bending of the support's face that the axial force pulls",
+    "yield lines of a web or flange are not covered",
+)
+
 
 def support_ply(support: Support | None, joint: Bolted, per_row: int) -> tuple[Ply, ...]:
     """The support as a part that a joint bears on; nothing where it is not known.
@@ -45,13 +50,11 @@ def support_left_out(connection: Connection) -> tuple[NotChecked, ...]:
     support = connection.support
     if support is None:
         return (_UNKNOWN, *_ALWAYS)
-    if support.face is SupportFace.GIRDER_WEB:
-        return (_TORSION, *_ALWAYS) if not support.opposite else _ALWAYS
-    if support.face is SupportFace.WALL:
-        return (_WALL, *_ALWAYS)
-    if support.face is SupportFace.COLUMN_WEB:
-        return (_COLUMN_WEB, *_ALWAYS)
-    return _ALWAYS
+    faces = {SupportFace.WALL: (_WALL,), SupportFace.COLUMN_WEB: (_COLUMN_WEB,)}
+    found = faces.get(support.face, ())
+    if support.face is SupportFace.GIRDER_WEB and not support.opposite:
+        found = (_TORSION,)
+    return (*found, *((_PULLED,) if connection.N else ()), *_ALWAYS)
 
 
 def shared_bolts(connection: Connection, per_row: int, method: Method) -> Findings:

@@ -1,0 +1,102 @@
+"""The legs of connection angles on the beam's web: bolts through it, or welds on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gageline.strength.aisc360.f_bars import bar_yielding
+from gageline.strength.aisc360.j4_elements import flexural_rupture
+from gageline.strength.check import Strength, step
+from gageline.strength.connection import Bolted, Connection, Fillet
+from gageline.strength.groups import wrench
+from gageline.strength.kinds.axial import PulledWeb
+from gageline.strength.kinds.beam_web import first_row
+from gageline.strength.kinds.bolted import Ply, eccentric_rows, net_modulus, rows_of_bolts
+from gageline.strength.kinds.welded import c_shape, eccentric_lines
+
+__all__ = ["as_reaction", "pulled_web", "web_bolts", "web_weld"]
+
+_MOST_GAGE = 3.0
+State = tuple[str, Strength]
+
+
+def as_reaction(strength: Strength, e: float) -> Strength:
+    """A bending strength as the reaction that uses it up.
+
+    Args:
+        strength: in kip-inches.
+        e: from the reaction to the section that bends, in.
+
+    Returns:
+        Strength in kips.
+    """
+    symbol = strength.steps[-1].symbol
+    last = step("R_n", f"{symbol}/e", strength.nominal / e, "kip", **{symbol: strength.nominal, "e": e})
+    return Strength(strength.clause, last.value, strength.factors, "kip", (*strength.steps, last))
+
+
+def _eccentricity(joint: Bolted) -> float:
+    """From the heel to the middle of the bolts, in; zero where the Manual leaves it out.
+
+    Source: Manual Part 10: it is left out for one column of bolts up to 3 in from the heel.
+    """
+    if joint.columns == 1 and joint.gage <= _MOST_GAGE:
+        return 0.0
+    return joint.gage + joint.width / 2
+
+
+def pulled_web(connection: Connection, joint: Bolted, count: int) -> PulledWeb:
+    """The bolts of the legs on the beam's web, and what they bear on.
+
+    Args:
+        connection: the connection, with its beam.
+        joint: the bolts.
+        count: angles side by side.
+    """
+    beam, fitting = connection.end, connection.fitting
+    edge = first_row(connection, joint) if beam.top else None
+    legs = Ply(fitting.steel, count * fitting.t, joint.holes, joint.edge_bottom)
+    web = Ply(beam.steel, beam.t_w, joint.other, edge, at_top=True)
+    e = _eccentricity(joint)
+    return PulledWeb(joint, legs, web, count, e, joint.gage if e else 0.0)
+
+
+def web_bolts(connection: Connection, joint: Bolted, count: int) -> Iterator[State]:
+    """The bolts through the beam's web, and the bending of the legs where the bolts are far from the heel.
+
+    Args:
+        connection: the connection, with its beam.
+        joint: the bolts.
+        count: angles side by side, which is also the number of shear planes.
+
+    Source: Manual Part 10; Part 7 where the eccentricity counts, Part 9 for the bending of the legs.
+    """
+    found, fitting = pulled_web(connection, joint, count), connection.fitting
+    plies = [ply for ply in (found.fitting, found.web) if ply]
+    if not found.e:
+        yield "bolts through the beam web", rows_of_bolts(joint, count, plies)
+        return
+    yield "bolts through the beam web, eccentric", eccentric_rows(joint, count, plies, found.e)
+    yielding = bar_yielding(fitting.steel.F_y, fitting.length, count * fitting.t)
+    yield "bending of the legs on the beam", as_reaction(yielding, found.arm)
+    rupture = flexural_rupture(fitting.steel.F_u, count * net_modulus(fitting, joint))
+    yield "flexural rupture of the legs on the beam", as_reaction(rupture, found.arm)
+
+
+def web_weld(connection: Connection, weld: Fillet, count: int, angle: float = 0.0) -> Strength:
+    """The weld of the legs on the web under a load through the face of the support.
+
+    Args:
+        connection: the connection.
+        weld: the weld, along the toe and both ends of each leg.
+        count: angles side by side.
+        angle: of the load from straight down, degrees.
+
+    Source: Manual Part 8; Part 10, Table 10-2, weld A.
+    """
+    fitting = connection.fitting
+    run = fitting.leg - connection.gap
+    lines = c_shape(fitting.length, run)
+    centroid = run**2 / (fitting.length + 2 * run)
+    load = wrench(angle, fitting.leg)
+    return eccentric_lines(weld, lines, load.tolist(), fitting.leg - centroid, count)

@@ -1,0 +1,82 @@
+"""What parts and bolts are made of, in the numbers that the clauses ask for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from gageline.errors import ValueProblem
+from gageline.part import Part
+from gageline.steel import Plate, Section, grade, usual_grade
+from gageline.strength.connection import Material, Support, SupportFace
+
+__all__ = ["BoltSteel", "bolt_steel", "material_of", "support_of"]
+
+_GROUPS = {
+    "A325": "120",
+    "A325M": "120",
+    "F1852": "120",
+    "120": "120",
+    "A490": "150",
+    "A490M": "150",
+    "F2280": "150",
+    "150": "150",
+    "A307": "A307",
+    "8.8": "8.8",
+    "10.9": "10.9",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class BoltSteel:
+    """What bolts are made of.
+
+    Args:
+        group: of Table J3.2, or the property class of metric bolts.
+        threads: N or X.
+    """
+
+    group: str
+    threads: str
+
+
+def bolt_steel(text: str) -> BoltSteel:
+    """The strength group that a bolt's grade stands for.
+
+    Args:
+        text: `A325-N`, `A490-X`, `F1852`, `8.8`; N where the threads are not given.
+
+    Raises:
+        ValueProblem: a grade that has no stresses.
+
+    Source: Table J3.2: group 120 is A325 and F1852, group 150 is A490 and F2280; bolts of ISO 898-1 are not
+        in it and have the stresses of its row for threaded parts.
+    """
+    name, _, threads = text.upper().replace("ASTM", "").replace(" ", "").partition("-")
+    if name not in _GROUPS or threads not in {"", "N", "X"}:
+        raise ValueProblem(
+            f'bolt grade "{text}" is not in Table J3.2: give A325-N, A325-X, A490-N or A490-X as bolt_grade, '
+            "or 8.8 or 10.9 for metric bolts"
+        )
+    return BoltSteel(_GROUPS[name], threads or "N")
+
+
+def material_of(part: Part) -> Material:
+    """The steel of a part, at its own thickness."""
+    stock = part.stock
+    thickness = stock.thickness if isinstance(stock, Plate) else stock.tf
+    F_y, F_u = grade(part.grade).strength(thickness)
+    return Material(part.grade, F_y, F_u)
+
+
+def support_of(section: Section, face: SupportFace, name: str | None = None) -> Support:
+    """A support, its thickness and its steel at the face taken from the section.
+
+    Args:
+        section: of the support.
+        face: what the connection stands on.
+        name: grade of its steel; the usual one of the section where it is not known.
+    """
+    thickness = section.tf if face is SupportFace.COLUMN_FLANGE else section.tw
+    steel = grade(name) if name else usual_grade(section)
+    F_y, F_u = steel.strength(thickness)
+    return Support(section.designation, Material(steel.name, F_y, F_u), face, thickness.inches)

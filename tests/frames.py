@@ -3,8 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
+from importlib.resources import files
 
-__all__ = ["bays"]
+from gageline.detail import FullJob, read_full
+
+__all__ = ["bays", "demo_frame"]
+
+
+@cache
+def demo_frame() -> FullJob:
+    """The demo's frame, detailed once for all tests."""
+    return read_full(files("gageline.demo").joinpath("mezzanine-frame.toml").read_text("utf-8"))
 
 
 def bays(

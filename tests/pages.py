@@ -5,7 +5,7 @@ from shapely import STRtree
 
 from gageline.sheets import Page, Sheet, extent, text_box, texts
 
-__all__ = ["crowded", "in_title_block", "outside", "page_texts"]
+__all__ = ["all_texts", "crowded", "in_title_block", "outside", "page_texts"]
 
 _SLACK = 0.02
 _GROUPS = ("drawing", "title block")
@@ -14,6 +14,11 @@ _GROUPS = ("drawing", "title block")
 def page_texts(sheet: Sheet) -> list[list[str]]:
     """The texts of each page."""
     return [[text.text for text in texts(page.items)] for page in sheet.pages if isinstance(page, Page)]
+
+
+def all_texts(sheet: Sheet) -> list[str]:
+    """The texts of all pages, one after the other."""
+    return [text for page in page_texts(sheet) for text in page]
 
 
 def crowded(page: Page) -> list[tuple[str, str]]:

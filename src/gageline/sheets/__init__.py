@@ -11,7 +11,7 @@ from gageline.sheets.dimensions import Dimensions, callout, chain, linear, runni
 from gageline.sheets.dxf import DxfUnit, to_dxf
 from gageline.sheets.field_bolts import field_bolt_list
 from gageline.sheets.fonts import FAMILY, FONT_FILES, FONT_FOLDER, text_width
-from gageline.sheets.framing_plan import Opening, framing_plans
+from gageline.sheets.framing_plan import framing_plans
 from gageline.sheets.furniture import (
     CARE,
     Block,
@@ -92,7 +92,6 @@ __all__ = [
     "Leaf",
     "Level",
     "Line",
-    "Opening",
     "Page",
     "Paper",
     "Point",

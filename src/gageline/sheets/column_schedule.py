@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from gageline.detail import Detailed, FullJob, Line, Placed, Reason
+from gageline.detail import Detailed, FullJob, Line, Placed
 from gageline.job import ColumnEntry, Job
 from gageline.part import Fitting, FittingKind
 from gageline.sheets.flow import Part, flow, room_of
@@ -23,7 +23,8 @@ _NOTE = (
     "Base is the underside of the base plate, top the upper side of the cap plate or the end of the shaft. "
     "Turn is the direction of the column's depth, counter-clockwise from the direction of the lettered or "
     "numbered lines across x. At least four anchor rods hold every column (29 CFR 1926.755(a), from memory); "
-    "their setting is the concrete's, their size the engineer's."
+    "their spacing is along the column's depth by across it; their setting is the concrete's, their size the "
+    "engineer's."
 )
 
 
@@ -100,7 +101,7 @@ def _row(
         signed(line.finish[2] if last else head, job.system),
         scribe.fine(main.length),
         _plate(shaft.assembly.fittings, FittingKind.BASE_PLATE, scribe),
-        _rods(detailed.reasons.get(shaft.mark, ())) if first else "",
+        _rods(line.name, detailed, scribe) if first else "",
         _plate(shaft.assembly.fittings, FittingKind.CAP_PLATE, scribe),
         ", ".join(signed(z, job.system) for z in splices),
     )
@@ -117,6 +118,13 @@ def _plate(fittings: tuple[Fitting, ...], kind: FittingKind, scribe: Scribe) -> 
     return ""
 
 
-def _rods(reasons: tuple[Reason, ...]) -> str:
-    """What detailing decided of the anchor rods, in its own words."""
-    return next((one.decision for one in reasons if "anchor rods" in one.decision), "")
+def _rods(column: str, detailed: Detailed, scribe: Scribe) -> str:
+    """The anchor rods of a column: how many, how thick, how long, where, and how far they stand out."""
+    for rods in detailed.anchor_rods:
+        if rods.column == column:
+            fine = scribe.fine
+            return (
+                f"{rods.count} {fine(rods.diameter)} x {fine(rods.length)} at {fine(rods.pitch)} by "
+                f"{fine(rods.gage)}, {fine(rods.projection)} over the concrete"
+            )
+    return ""

@@ -50,9 +50,7 @@ def field_bolt_list(full: FullJob) -> Sheet:
 
 def _connections(job: Job, detailed: Detailed) -> Table:
     scribe = Scribe.of(job)
-    marks: dict[str, str] = {}
-    for one in detailed.placed:
-        marks.setdefault(one.member, one.mark)
+    marks = {one.assembly.mark: one.mark for one in detailed.placed}
     columns = (
         Column("Piece", weight=Weight.BOLD, wraps=False), Column("Connection", wraps=False),
         Column("To", wraps=False), Column("No.", _RIGHT, wraps=False), Column("Bolt", wraps=False),
@@ -60,7 +58,7 @@ def _connections(job: Job, detailed: Detailed) -> Table:
     )  # fmt: skip
     rows = tuple(
         (
-            _piece(one, marks),
+            marks[one.piece],
             one.connection,
             one.support,
             str(one.count),
@@ -73,14 +71,6 @@ def _connections(job: Job, detailed: Detailed) -> Table:
     )
     total = ("Total", "", "", str(sum(one.count for one in detailed.field_bolts)), "", "", "", "")
     return Table(columns, (*rows, total), BODY, total=True)
-
-
-def _piece(bolts: FieldBolts, marks: dict[str, str]) -> str:
-    """The mark of the piece that a connection belongs to: its name is the last or the first word of it."""
-    words = bolts.connection.split()
-    return next(
-        (marks[word] for word in (words[-1], words[0]) if word in marks and word != bolts.support), ""
-    )
 
 
 def _totals(job: Job, bolts: tuple[FieldBolts, ...]) -> Table:

@@ -9,7 +9,7 @@ from functools import partial
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from gageline.detail import Detailed, FullJob
+from gageline.detail import Detailed, FullJob, Opening
 from gageline.errors import ValueProblem
 from gageline.job import Job
 from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
@@ -21,13 +21,14 @@ from gageline.sheets.plan_picture import Picture, picture_of
 from gageline.sheets.plan_regions import Region, halves, inside, neighbours, regions_of
 from gageline.sheets.plan_sides import Edge, Edging, edging
 from gageline.sheets.plan_signs import PlanView
+from gageline.sheets.plan_stations import Grid, edges_of, skewed_ends
 from gageline.sheets.plan_strip import StripFacts, side_strip
 from gageline.sheets.scales import Scale, plan_scales
 from gageline.sheets.scene import Box, Group, Item, Line, Paper, Polygon, Sheet
 from gageline.sheets.style import Ink, Role, Weight
 from gageline.units import System
 
-__all__ = ["ERECTION_CARE", "Opening", "framing_plans", "job_frame"]
+__all__ = ["ERECTION_CARE", "framing_plans", "job_frame"]
 
 ERECTION_CARE = (
     "Erection needs a qualified person, who answers for stability while steel goes up; "
@@ -38,23 +39,9 @@ ERECTION_CARE = (
 _STRIP = 62.0  # mm: column of legend and notes
 _MARGIN = 9.0  # mm between the frame and what stands round it
 _INSET = 3.0
+_SAME = 1.0 / 32  # inches
 _SMALL = 16  # members that a sheet of the job's own paper can show
 _ROUNDS = 6
-
-
-@dataclass(frozen=True, slots=True)
-class Opening:
-    """An opening in a floor, crossed on the plan.
-
-    Args:
-        level: the name of its level.
-        corners: in order round it, inches of the plan.
-        name: what it is for; may be empty.
-    """
-
-    level: str
-    corners: tuple[tuple[float, float], ...]
-    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +53,7 @@ class _Part:
     regions: list[Region]
     number: int
     openings: tuple[Opening, ...]
-    grid: tuple[dict[str, float], dict[str, float]]
+    grid: Grid
 
     @property
     def region(self) -> Region:
@@ -90,12 +77,11 @@ def job_frame(full: FullJob) -> Detailed:
     return full.detailed
 
 
-def framing_plans(full: FullJob, openings: Sequence[Opening] = ()) -> Sheet:
-    """The framing plans of a job, level by level from the lowest.
+def framing_plans(full: FullJob) -> Sheet:
+    """The framing plans of a job, level by level from the lowest, with the openings of its floors.
 
     Args:
         full: a job with a frame.
-        openings: in its floors.
 
     Raises:
         ValueProblem: a job without a frame, a text with a character that the font lacks, or members so
@@ -105,14 +91,12 @@ def framing_plans(full: FullJob, openings: Sequence[Opening] = ()) -> Sheet:
     grid = (detailed.frame.grid_x, detailed.frame.grid_y)
     drafts: list[Draft] = []
     for level in plan_levels(detailed):
-        here = tuple(one for one in openings if one.level == level.name)
+        here = tuple(one for one in detailed.frame.openings if abs(one.elevation - level.elevation) < _SAME)
         drafts += _level_drafts(full.job, level, here, grid)
     return bind(full.job, "framing plans", drafts)
 
 
-def _level_drafts(
-    job: Job, level: PlanLevel, openings: tuple[Opening, ...], grid: tuple[dict[str, float], dict[str, float]]
-) -> list[Draft]:
+def _level_drafts(job: Job, level: PlanLevel, openings: tuple[Opening, ...], grid: Grid) -> list[Draft]:
     """The plan of a level; a part whose labels find no room is cut in two, and all are set again."""
     regions = regions_of(_whole(level, grid), level.beams)
     for _ in range(_ROUNDS):
@@ -134,7 +118,7 @@ def _level_drafts(
     )
 
 
-def _whole(level: PlanLevel, grid: tuple[dict[str, float], dict[str, float]]) -> Region:
+def _whole(level: PlanLevel, grid: Grid) -> Region:
     """What a level's plan shows: its members, and the grid lines that pass between them."""
     points = [p for beam in level.beams for p in (beam.start, beam.finish, *beam.work)]
     points += [column.at for column in level.columns]
@@ -169,7 +153,7 @@ def _on_paper(part: _Part, paper: Paper) -> tuple[list[Item], Scale] | None:
     column = side_strip(facts, part.job, _STRIP)
     if column.height > strip.height:
         return None
-    edges = _edges(part)
+    edges = edges_of(part.region, part.beams, part.grid)
     for scale in plan_scales(part.job.system):
         view = _fitted_view(edges, part, scale, free)
         if view is None:
@@ -201,41 +185,6 @@ def _fitted_view(edges: Sequence[Edge], part: _Part, scale: Scale, free: Box) ->
     return PlanView(region, k, left, bottom)
 
 
-def _edges(part: _Part) -> tuple[Edge, ...]:
-    """What is dimensioned on each side: members on the half of the plan that is nearer to it."""
-    region = part.region
-    xs = tuple((n, x) for n, x in part.grid[0].items() if region.left <= x <= region.right)
-    ys = tuple((n, y) for n, y in part.grid[1].items() if region.low <= y <= region.high)
-    middle = ((region.left + region.right) / 2, (region.low + region.high) / 2)
-    stations: dict[Side, set[float]] = {side: set() for side in Side}
-    for beam in part.beams:
-        (x1, y1), (x2, y2) = beam.work
-        upright = abs(y2 - y1) > abs(x2 - x1)
-        axis = 0 if upright else 1
-        for point in beam.work:
-            near = point[1 - axis] < middle[1 - axis] if upright else point[0] < middle[0]
-            side = (Side.BELOW if near else Side.ABOVE) if upright else (Side.LEFT if near else Side.RIGHT)
-            stations[side].add(point[axis])
-        for point, kind in zip(beam.work, beam.kinds, strict=True):
-            if kind == "free":  # the tip of a cantilever is dimensioned along the member
-                side = (
-                    (Side.LEFT if point[0] < middle[0] else Side.RIGHT)
-                    if upright
-                    else (Side.BELOW if point[1] < middle[1] else Side.ABOVE)
-                )
-                stations[side].add(point[1 - axis])
-    return tuple(
-        Edge(side, grid, tuple(_off_grid(stations[side], grid)), bubbles)
-        for side, grid, bubbles in (
-            (Side.ABOVE, xs, True), (Side.BELOW, xs, False), (Side.LEFT, ys, True), (Side.RIGHT, ys, False),
-        )
-    )  # fmt: skip
-
-
-def _off_grid(places: set[float], grid: Sequence[tuple[str, float]]) -> list[float]:
-    return sorted(at for at in places if all(abs(at - line) > 1 / 32 for _, line in grid))
-
-
 def _side(edge: Edge, view: PlanView, system: System) -> Edging:
     box = _frame(view)
     if edge.side in {Side.ABOVE, Side.BELOW}:
@@ -259,13 +208,14 @@ def _frame(view: PlanView) -> Box:
 def _drawn(part: _Part, view: PlanView, edges: Sequence[Edge]) -> list[Item] | None:
     """Lines, signs and labels of the part; None where a label finds no room."""
     frame = _frame(view)
-    openings = tuple((one.corners, one.name) for one in part.openings)
+    openings = tuple((tuple((x, y) for x, y, _ in one.corners), one.name) for one in part.openings)
     picture: Picture = picture_of(part.level, view, frame, part.grid, openings)
     own = {beam.name for beam in part.beams}
     labels: list[Label] = []
     for beam, line in picture.lines:
         if beam.name in own:
-            labels += beam_labels(beam, line, part.job.system)
+            ends = skewed_ends(beam, part.grid, part.job.system)
+            labels += beam_labels(beam, line, part.job.system, ends)
     region = part.region
     labels += [column_label(c, view) for c in part.level.columns if region.holds(c.at)]
     labels += picture.labels

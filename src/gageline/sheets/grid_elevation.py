@@ -3,23 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from gageline.detail import Detailed, FullJob, Line
+from gageline.detail import Detailed, FullJob
 from gageline.errors import ValueProblem
 from gageline.job import Job
 from gageline.sheets.boxes import line_height
 from gageline.sheets.dimensions import Dimensions, running
+from gageline.sheets.elevation_members import Along, CutMember, PlaneMember, cut_members, plane_members
 from gageline.sheets.fonts import text_width
 from gageline.sheets.framing_plan import ERECTION_CARE, job_frame
 from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
 from gageline.sheets.labels import Reading, Side
-from gageline.sheets.placing import Board, Label, Run, Spot, beside_line, placed_labels
+from gageline.sheets.placing import Board, Label, Spot, beside_line, placed_labels, round_about
 from gageline.sheets.plan_labels import signed
-from gageline.sheets.plan_members import steel_ends
 from gageline.sheets.plan_regions import Region
 from gageline.sheets.plan_sides import Edge, Edging, edging, grid_line
 from gageline.sheets.plan_signs import PlanView
@@ -27,35 +27,18 @@ from gageline.sheets.scales import plan_scales
 from gageline.sheets.scene import Box, Group, Item, Paper, Point, Polygon, Sheet, Text
 from gageline.sheets.scene import Level as Height
 from gageline.sheets.scene import Line as Stroke
-from gageline.sheets.style import FINE, Role, Weight
-from gageline.units import System
+from gageline.sheets.style import FINE, Ink, Role
 
 __all__ = ["grid_elevations"]
 
-_NEAR = 12.0  # inches from a grid line that a member may be and still stand on it
-_LEAST = 1.0 / 32
 _MARGIN = 8.0
 _INSET = 3.0
 _NOTE = 4.5  # mm for the line of notes under the drawing
 _SMALL = 8
 _WORDS = (
-    "Members that run into this plane are not shown. Heights at beams are tops of steel that lie off a level."
+    "Beams that run into this plane are cut and black, by their marks. Heights in brackets: tops of steel "
+    "that lie off every level."
 )
-
-
-@dataclass(frozen=True, slots=True)
-class _Member:
-    """A member in the plane of an elevation: corners, inches along the line and up, and what it is called."""
-
-    name: str
-    corners: tuple[Point, ...]
-    runs: tuple[Run, ...]
-    upright: bool = False
-
-    @property
-    def middle(self) -> float:
-        us = [u for u, _ in self.corners]
-        return (min(us) + max(us)) / 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,13 +47,15 @@ class _Plane:
 
     job: Job
     name: str
-    members: tuple[_Member, ...]
+    members: tuple[PlaneMember, ...]
+    cuts: tuple[CutMember, ...]
     grid: tuple[tuple[str, float], ...]
     levels: tuple[tuple[str, float], ...]
 
     @property
     def region(self) -> Region:
         points = [p for member in self.members for p in member.corners]
+        points += [p for member in self.members for plate in member.plates for p in plate]
         us, zs = [u for u, _ in points], [z for _, z in points]
         own = [z for _, z in self.levels if min(zs) - 12 <= z <= max(zs) + 12]
         return Region(min(us) - 12, min([*zs, *own]) - 6, max(us) + 12, max([*zs, *own]) + 6)
@@ -103,62 +88,11 @@ def grid_elevations(full: FullJob, names: Sequence[str] = ()) -> Sheet:
 def _plane(job: Job, detailed: Detailed, name: str) -> _Plane:
     """Everything that stands on a grid line."""
     frame = detailed.frame
-    axis, at = (0, frame.grid_x[name]) if name in frame.grid_x else (1, frame.grid_y[name])
-    across = frame.grid_y if axis == 0 else frame.grid_x
-    marks: dict[str, list[str]] = {}
-    for one in detailed.placed:
-        marks.setdefault(one.member, []).append(one.mark)
-    members = tuple(
-        _column(line, 1 - axis, marks[line.name])
-        if line.is_column
-        else _beam(line, 1 - axis, marks[line.name][0], detailed, job.system)
-        for line in frame.lines.values()
-        if line.name in marks and all(abs(p[axis] - at) <= _NEAR for p in (line.start, line.finish))
-    )
-    return _Plane(job, name, members, tuple(across.items()), tuple(frame.levels.items()))
-
-
-def _column(line: Line, axis: int, marks: list[str]) -> _Member:
-    """A column as its outline in the plane.
-
-    Args:
-        line: the column.
-        axis: along which the plane runs: 0 for x, 1 for y.
-        marks: of its shafts from the bottom.
-    """
-    u, z, top = line.start[axis], line.start[2], line.finish[2]
-    seen = abs(line.ey[axis])  # 1 where the depth lies in the plane
-    half = (line.stock.d.inches * seen + line.stock.bf.inches * (1 - seen)) / 2
-    corners = ((u - half, z), (u + half, z), (u + half, top), (u - half, top))
-    return _Member(line.name, corners, _runs(", ".join(marks), line), upright=True)
-
-
-def _beam(line: Line, axis: int, mark: str, detailed: Detailed, system: System) -> _Member:
-    """A beam as its outline in the plane, from end to end of its steel.
-
-    Args:
-        line: the beam.
-        axis: along which the plane runs: 0 for x, 1 for y.
-        mark: of its piece.
-        detailed: the frame.
-        system: the units.
-    """
-    start, finish = steel_ends(line, detailed)
-    z, w = (line.top_at((*end, 0.0)) for end in (start, finish))
-    runs = _runs(mark, line)
-    if line.name != mark:
-        runs = (*runs, (f", place {line.name}", Weight.REGULAR))
-    levels = detailed.frame.levels.values()
-    tops = [one for one in dict.fromkeys((z, w)) if all(abs(one - level) >= _LEAST for level in levels)]
-    if tops:
-        heights = " to ".join(dict.fromkeys(signed(one, system) for one in tops))
-        runs = (*runs, (f" ({heights})", Weight.REGULAR))
-    deep, u, v = line.upright_depth(), start[axis], finish[axis]
-    return _Member(line.name, ((u, z), (v, w), (v, w - deep), (u, z - deep)), runs)
-
-
-def _runs(mark: str, line: Line) -> tuple[Run, ...]:
-    return (mark, Weight.BOLD), (f" {line.stock.designation}", Weight.REGULAR)
+    along = Along(1, frame.grid_x[name]) if name in frame.grid_x else Along(0, frame.grid_y[name])
+    across = frame.grid_x if along.axis == 0 else frame.grid_y
+    members = plane_members(detailed, along, job.system)
+    cuts = cut_members(detailed, along, job.system)
+    return _Plane(job, name, members, cuts, tuple(across.items()), tuple(frame.levels.items()))
 
 
 _Drawn = tuple[list[Item], str, Paper]
@@ -175,14 +109,20 @@ def _stretches(plane: _Plane) -> list[tuple[_Plane, _Drawn]]:
             return [(plane, (*drawn, paper))]
     middles = sorted(member.middle for member in plane.members)
     cut = (middles[(len(middles) - 1) // 2] + middles[len(middles) // 2]) / 2
-    halves = [tuple(m for m in plane.members if (m.middle <= cut) is first) for first in (True, False)]
-    if not all(halves):
+    halves = [
+        replace(
+            plane,
+            members=tuple(m for m in plane.members if (m.middle <= cut) is first),
+            cuts=tuple(c for c in plane.cuts if (c.at[0] <= cut) is first),
+        )
+        for first in (True, False)
+    ]
+    if not all(half.members for half in halves):
         raise ValueProblem(
             f'the elevation on grid line "{plane.name}" has {len(plane.members)} members too close together '
             "to be labelled on any sheet: give some of them a grid line of their own"
         )
-    parts = (_Plane(plane.job, plane.name, half, plane.grid, plane.levels) for half in halves)
-    return [stretch for part in parts for stretch in _stretches(part)]
+    return [stretch for half in halves for stretch in _stretches(half)]
 
 
 def _draft(plane: _Plane, drawn: _Drawn, number: int, many: int) -> Draft:
@@ -271,20 +211,43 @@ def _drawn(plane: _Plane, view: PlanView) -> list[Item] | None:
         corners = tuple(view.at(corner) for corner in member.corners)
         steel.append(Polygon(corners, Role.OUTLINE))
         strokes.append(shapely.Polygon(corners).exterior)
+        plates = [tuple(view.at(corner) for corner in plate) for plate in member.plates]
+        steel += [Polygon(plate, Role.FRAME, Ink.BLACK) for plate in plates]
+        strokes += [shapely.Polygon(plate).exterior for plate in plates]
+    cuts = [_section(cut, view) for cut in plane.cuts]
+    board = Board(frame, tuple(shapely.Polygon(cut.points) for cut in cuts), tuple(strokes))
     labels = [_label(member, view) for member in plane.members]
-    placed = placed_labels(labels, Board(frame, (), tuple(strokes)))
+    placed = placed_labels([*labels, *(_cut_label(cut, view) for cut in plane.cuts)], board)
     if placed is None:
         return None
     sides = _sides(plane, view)
     return [
         *thin,
         *steel,
+        *cuts,
         Group(tuple(placed), name="labels"),
         *(Group(side.items, name="dimensions") for side in sides),
     ]
 
 
-def _label(member: _Member, view: PlanView) -> Label:
+def _section(cut: CutMember, view: PlanView) -> Polygon:
+    """The section of a beam that runs into the plane."""
+    openings = tuple(tuple(view.at(p) for p in ring) for ring in cut.openings)
+    return Polygon(tuple(view.at(p) for p in cut.outline), Role.THIN, Ink.BLACK, openings=openings)
+
+
+def _cut_label(cut: CutMember, view: PlanView) -> Label:
+    """The mark of a beam that runs into the plane, under it or beside it."""
+    points = [view.at(p) for p in cut.outline]
+    low = max(y for _, y in points)
+    x, top = view.at(cut.at)
+    width = sum(text_width(text, FINE, weight) for text, weight in cut.runs)
+    # Never over it, where the beams in the plane have theirs.
+    spots = tuple(s for s in round_about((x, low), width, line_height(FINE), 0.8, 6) if s.y > top)
+    return Label(cut.runs, spots, ((x, low), (x, (low + top) / 2), (x, top)))
+
+
+def _label(member: PlaneMember, view: PlanView) -> Label:
     """Mark and section of a member: in the beam or over it, beside the column."""
     corners = [view.at(corner) for corner in member.corners]
     width = sum(text_width(text, FINE, weight) for text, weight in member.runs)
@@ -296,7 +259,7 @@ def _label(member: _Member, view: PlanView) -> Label:
     return Label(member.runs, spots, targets)
 
 
-def _spots(member: _Member, corners: list[Point], width: float) -> Iterator[Spot]:
+def _spots(member: PlaneMember, corners: list[Point], width: float) -> Iterator[Spot]:
     height = line_height(FINE)
     if member.upright:
         yield from beside_line(corners[0], corners[3], width, height)

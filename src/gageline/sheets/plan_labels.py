@@ -36,13 +36,16 @@ def bevel_words(bevel: Slope, system: System) -> str:
     return f"{abs(bevel.degrees):.1f}°" if system is System.MM else bevel.bevel_text()
 
 
-def beam_labels(beam: PlanBeam, line: tuple[Point, Point], system: System) -> Iterator[Label]:
+def beam_labels(
+    beam: PlanBeam, line: tuple[Point, Point], system: System, stations: tuple[str, str] = ("", "")
+) -> Iterator[Label]:
     """The labels of a beam.
 
     Args:
         beam: the beam.
         line: where it is drawn on this sheet, paper mm from its start to its finish.
         system: the units.
+        stations: where its ends lie, in words; empty where a chain of dimensions says so.
     """
     start, finish = line
     middle = ((start[0] + finish[0]) / 2, (start[1] + finish[1]) / 2)
@@ -59,6 +62,9 @@ def beam_labels(beam: PlanBeam, line: tuple[Point, Point], system: System) -> It
     if not level:
         for at, drop in zip(line, beam.drops, strict=True):
             yield _near(f"({signed(drop, system)})", at, middle)
+    for at, station in zip(line, stations, strict=True):
+        if station:
+            yield _near(station, at, middle)
 
 
 def _trimmed(runs: tuple[Run, ...]) -> tuple[Run, ...]:

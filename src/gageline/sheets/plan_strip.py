@@ -12,6 +12,7 @@ from gageline.sheets.plan_labels import signed
 from gageline.sheets.plan_members import BEARING, PlanBeam, PlanLevel
 from gageline.sheets.plan_regions import Region
 from gageline.sheets.plan_signs import legend
+from gageline.sheets.plan_stations import is_skewed
 from gageline.sheets.scene import Anchor, Group, Item, Level, Polygon, Text
 from gageline.sheets.style import FINE, HEADING, Hatch, Role, Weight
 
@@ -19,6 +20,14 @@ __all__ = ["StripFacts", "side_strip"]
 
 _BETWEEN = 2.6
 _KEY = 34.0  # mm: the most that a key plan is high
+_NOTES = (
+    "A piece mark stands with its section along the member; where equal pieces share a mark, place "
+    "names the member. Spacings go to work points: the middle of webs and columns."
+)
+_SKEWED = (
+    " Where a member runs askew to the grid, each of its ends says how far its work point lies from the "
+    "grid line named, square to that line."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,12 +79,8 @@ def _blocks(facts: StripFacts, job: Job, width: float) -> Iterator[Block]:
         kinds.add(BEARING)
     yield Block((Text(0, 0, "Signs", FINE, Weight.BOLD, level=Level.TOP),), 4.0)
     yield legend(tuple(kinds), width)
-    yield paragraph(
-        "Notes",
-        "A piece mark stands with its section along the member; where equal pieces share a mark, place "
-        "names the member. Spacings go to work points: the middle of webs and columns.",
-        width,
-    )
+    skewed = _SKEWED if any(is_skewed(beam) for beam in facts.beams) else ""
+    yield paragraph("Notes", f"{_NOTES}{skewed}", width)
     if len(facts.regions) > 1:
         yield _key(facts, width)
 

@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from gageline.detail import Detailed, FullJob
+from gageline.detail import Detailed, FullJob, Reason
 from gageline.sheets.flow import Part, flow
 from gageline.sheets.framing_plan import job_frame
 from gageline.sheets.furniture import CARE, Heading, bind
-from gageline.sheets.scene import Sheet
+from gageline.sheets.scene import Anchor, Sheet
 from gageline.sheets.style import FINE, Weight
 from gageline.sheets.table import Column, Table
 
 __all__ = ["reasons_table"]
 
+_BOTH = "both"
+_AT = {"": "", "start": " at the start", "end": " at the end", _BOTH: " at both ends"}
+
+_Places = dict[str, str]
+"""Mark -> the end that a reason belongs to there; empty for the whole piece."""
+
 
 def reasons_table(full: FullJob, marks: frozenset[str] | None = None) -> Sheet:
-    """The reasons of the pieces of a frame, piece by piece.
+    """The reasons of the pieces of a frame: first those of several pieces, then piece by piece.
 
     Args:
         full: a job with a frame.
@@ -25,21 +31,61 @@ def reasons_table(full: FullJob, marks: frozenset[str] | None = None) -> Sheet:
     Raises:
         ValueProblem: a job without a frame, or a text with a character that the font lacks.
     """
-    columns = (
-        Column("Piece", weight=Weight.BOLD, wraps=False),
-        Column("End", wraps=False),
-        Column("Decision", weight=Weight.BOLD),
-        Column("Because"),
-        Column("Source"),
-    )
-    rows = tuple(_rows(job_frame(full), marks))
+    found = _gathered(job_frame(full), marks)
+    sources = {source: n for n, source in enumerate(dict.fromkeys(one.source for one in found), 1)}
+    shared = tuple(_shared(found, sources))
+    own = tuple(_own(found, sources))
+    tables = [
+        ("Reasons that several pieces have", Table((*_WHY, Column("Pieces"), _SOURCE), shared, FINE)),
+        ("Reasons of one piece alone", Table((*_PIECE, *_WHY, _SOURCE), own, FINE)),
+        ("Sources", Table(_SOURCES, tuple((str(n), source) for source, n in sources.items()), FINE)),
+    ]
     heading = Heading("Reasons", detail="why each piece is as it is", care=CARE)
-    table = Part("Reasons, piece by piece", Table(columns, rows, FINE))
-    return bind(full.job, "reasons", list(flow(full.job, heading, [table], landscape=True)))
+    parts = [Part(title, table) for title, table in tables if table.rows]
+    return bind(full.job, "reasons", list(flow(full.job, heading, parts)))
 
 
-def _rows(detailed: Detailed, marks: frozenset[str] | None) -> Iterator[tuple[str, ...]]:
+_WHY = (Column("Decision", weight=Weight.BOLD), Column("Because"))
+_PIECE = (Column("Piece", weight=Weight.BOLD, wraps=False), Column("End", wraps=False))
+_SOURCE = Column("Source", Anchor.RIGHT, wraps=False)
+_SOURCES = (Column("No.", Anchor.RIGHT, wraps=False), Column("Source"))
+
+
+def _gathered(detailed: Detailed, marks: frozenset[str] | None) -> dict[Reason, _Places]:
+    """Equal reasons together, whatever end they are of, with the pieces and ends that have them."""
+    found: dict[Reason, _Places] = {}
     for mark, reasons in detailed.reasons.items():
-        if marks is None or mark in marks:
-            for reason in reasons:
-                yield mark, reason.end, reason.decision, reason.because, reason.source
+        if marks is not None and mark not in marks:
+            continue
+        for reason in reasons:
+            places = found.setdefault(Reason(reason.decision, reason.because, reason.source), {})
+            known = places.get(mark)
+            places[mark] = _BOTH if known is not None and known != reason.end else reason.end
+    return found
+
+
+def _shared(found: Mapping[Reason, _Places], sources: Mapping[str, int]) -> Iterator[tuple[str, ...]]:
+    for reason, places in found.items():
+        if len(places) > 1:
+            yield reason.decision, reason.because, _where(places), str(sources[reason.source])
+
+
+def _where(places: _Places) -> str:
+    """The pieces of a reason, those that have it at the same end together."""
+    ends: dict[str, list[str]] = {}
+    for mark, end in places.items():
+        ends.setdefault(end, []).append(mark)
+    return "; ".join(f"{', '.join(marks)}{_AT[end]}" for end, marks in ends.items())
+
+
+def _own(found: Mapping[Reason, _Places], sources: Mapping[str, int]) -> Iterator[tuple[str, ...]]:
+    """The reasons that only one piece has, piece by piece; decisions of one rule and end together."""
+    alone: dict[tuple[str, str, str, str], list[str]] = {}
+    for reason, places in found.items():
+        if len(places) == 1:
+            ((mark, end),) = places.items()
+            alone.setdefault((mark, end, reason.because, reason.source), []).append(reason.decision)
+    for own in dict.fromkeys(mark for mark, _, _, _ in alone):
+        for (mark, end, because, source), decisions in alone.items():
+            if mark == own:
+                yield mark, end, "; ".join(decisions), because, str(sources[source])

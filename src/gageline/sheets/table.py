@@ -141,7 +141,7 @@ def table_blocks(table: Table, width: float, first: float, further: float) -> li
         for n, row in enumerate(table.rows)
     ]
     blocks = []
-    for page in _pages(head, rows, first, further):
+    for page in _pages(head, rows, first, further, together=table.total):
         if rows and not page:
             blocks.append((Group(()), 0.0))
             continue
@@ -161,24 +161,28 @@ def _set(
     return _Row(lines, many * line_height(table.size) * _LEAD + 2 * _ABOVE, bold, shaded)
 
 
-def _pages(head: _Row, rows: list[_Row], first: float, further: float) -> Iterator[list[_Row]]:
+def _pages(
+    head: _Row, rows: list[_Row], first: float, further: float, *, together: bool
+) -> Iterator[list[_Row]]:
+    """The rows page by page; `together` keeps the last, a total, with the one before it."""
     tallest = max((row.height for row in rows), default=0.0)
     if head.height + tallest > further:
         raise ValueProblem(
             f"a table row of {tallest:.1f} mm under a head of {head.height:.1f} mm does not fit a page with "
             f"{further:.1f} mm: shorten the text or widen the table"
         )
+    units = [[row] for row in rows]
+    if together and head.height + sum(row.height for row in rows[-2:]) <= further:
+        units[-2:] = [rows[-2:]]
     free = first - head.height
-    if free < (rows[0].height if rows else 0.0):
-        yield []
-        free = further - head.height
     page: list[_Row] = []
-    for row in rows:
-        if row.height > free + 1e-9:
+    for number, unit in enumerate(units):
+        height = sum(row.height for row in unit)
+        if height > free + (1e-9 if number else 0.0):
             yield page
             page, free = [], further - head.height
-        page.append(row)
-        free -= row.height
+        page += unit
+        free -= height
     yield page
 
 

@@ -71,3 +71,15 @@ def test_a_row_too_tall_is_refused() -> None:
 def test_a_row_with_a_missing_text_is_refused() -> None:
     with pytest.raises(ValueProblem, match=r"table row 2 has 1 texts for 3 columns: give one for each"):
         table_blocks(Table(COLUMNS, (("1", "2", "3"), ("1",))), 90, 50, 50)
+
+
+def test_a_total_goes_to_the_next_page_with_the_row_before_it() -> None:
+    rows = tuple((str(n), f"row {n}", "1") for n in range(6))
+    alone = table_blocks(Table(COLUMNS, rows), 120.0, 200.0, 200.0)[0][1]
+    # one hair less than all of them have
+    with_total = table_blocks(Table(COLUMNS, rows, total=True), 120.0, alone - 0.1, 200.0)
+    without = table_blocks(Table(COLUMNS, rows), 120.0, alone - 0.1, 200.0)
+    said = [[text.text for text in texts((group,))] for group, _ in with_total]
+    assert "row 4" in said[1]
+    assert "row 5" in said[1]
+    assert "row 4" in [text.text for text in texts((without[0][0],))]

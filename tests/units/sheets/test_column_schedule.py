@@ -1,0 +1,52 @@
+"""The column schedule."""
+
+from frames import bays, demo_frame
+from gageline.detail import read_full
+from gageline.sheets import column_schedule
+from gageline.sheets.column_schedule import grid_point
+from pages import all_texts
+
+
+def joined(texts: list[str]) -> str:
+    return " ".join(texts)
+
+
+def test_column_schedule_has_a_row_for_each_column() -> None:
+    found = all_texts(column_schedule(demo_frame()))
+    for wanted in ("1/A", "2/A (P2)", "3/B", "W8X31 A992", "90°", "+12'-0\"", '−6"', "8 shafts"):
+        assert wanted in found
+    # Under the girder: 12'-0" less its depth, 18.0 in (AISC Manual Table 1-1, W18X50).
+    assert found.count("+10'-6\"") == 2
+
+
+def test_plates_and_their_holes_are_said() -> None:
+    found = joined(all_texts(column_schedule(demo_frame())))
+    # AISC Manual Table 14-2: holes 1 5/16 for anchor rods of 3/4
+    assert 'PL3/4X12 x 1\'-0", 4 holes Ø1 5/16"' in found
+    assert 'PL1/2X7 x 11", 4 holes Ø13/16"' in found
+
+
+def test_anchor_rods_with_their_spacing_and_how_far_they_stand_out() -> None:
+    detailed = demo_frame().detailed
+    assert detailed is not None
+    rods = next(one for one in detailed.anchor_rods if one.column == "P1")
+    found = joined(all_texts(column_schedule(demo_frame())))
+    assert f'{rods.count} 3/4" x 1\'-1 1/2" at 9" by 9", 4 1/2" over the concrete' in found
+    assert rods.projection.inches == 4.5
+
+
+def test_a_spliced_column_has_a_row_for_each_shaft_and_rods_at_its_foot_only() -> None:
+    text = bays([240], [240], 0, levels=2).replace(
+        'at = "1/A"\n', 'at = "1/A"\nsplices = [{ at = "15 ft" }]\n', 1
+    )
+    found = all_texts(column_schedule(read_full(text)))
+    assert "5 shafts" in found
+    assert sum(text.startswith("4 3/4") for text in found) == 4
+    assert joined(found).count("+19'-0\"") >= 2  # 4'-0 over the level of 15'-0
+
+
+def test_place_off_the_grid_says_how_far() -> None:
+    full = demo_frame()
+    assert full.detailed is not None
+    assert grid_point(288.0, 222.0, full.detailed, full.job) == "2/B"
+    assert grid_point(291.0, 222.0, full.detailed, full.job) == '2/B x +3"'

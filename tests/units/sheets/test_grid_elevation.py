@@ -1,0 +1,46 @@
+"""Elevations along grid lines."""
+
+import pytest
+
+from frames import bays, demo_frame
+from gageline.detail import read_full
+from gageline.errors import ValueProblem
+from gageline.sheets import Page, Polygon, grid_elevations, leaves
+from pages import all_texts, page_texts
+
+
+def test_elevation_of_one_line() -> None:
+    (page,) = page_texts(grid_elevations(demo_frame(), ["A"]))
+    for wanted in ("G1", "G2", "P1", "P3", "Mezzanine +12'-0\"", 'Slab −6"', "12'-6\""):
+        assert wanted in page
+    assert "G3" not in page
+    # twice: B8 is like B1 and stands beside it
+    assert page.count("B1") == 2
+
+
+def test_every_base_plate_and_cut_beam_is_drawn() -> None:
+    (page,) = grid_elevations(demo_frame(), ["B"]).pages
+    assert isinstance(page, Page)
+    black = [item for item, _, _ in leaves(page.items) if isinstance(item, Polygon) and item.fill == "black"]
+    # base plates of three columns; B1, B2, B3, B4, B5, B6, B7 and B8
+    assert len(black) == 3 + 8
+
+
+def test_all_lines_with_members_are_drawn_in_the_order_of_the_grid() -> None:
+    details = [
+        next(text for text in page if text.startswith("Grid line"))
+        for page in page_texts(grid_elevations(demo_frame()))
+    ]
+    assert details == [f"Grid line {name}" for name in ("1", "2", "3", "A", "B", "C")]
+
+
+def test_unknown_grid_line_is_refused() -> None:
+    with pytest.raises(ValueProblem, match='"Q" is no grid line of the frame: use one of 1, 2, 3, A, B, C'):
+        grid_elevations(demo_frame(), ["Q"])
+
+
+def test_a_long_line_is_drawn_in_stretches_that_leave_nothing_out() -> None:
+    found = all_texts(grid_elevations(read_full(bays([660] * 11, [200], 0)), ["A"]))
+    assert "Grid line A, part 1 of 2" in found
+    assert found.count(" W21X62") == 11
+    assert found.count(" W10X49") == 12

@@ -16,13 +16,14 @@ from django.core.management.color import no_style
 from django.db import connection, models, transaction
 
 from gageline.errors import GagelineError
+from gageline.shop.sealing import seal, unseal
 from gageline.shop.starting import start_up
 
 __all__ = ["backup", "restore"]
 
 _FORMAT = 1
 _NAMES = (
-    "person", "tablet", "job", "revision", "piece", "copy", "tick", "sent", "logentry", "stick",
+    "person", "tablet", "job", "revision", "piece", "copy", "tick", "reading", "sent", "logentry", "stick",
     "stickrevision", "racktext", "plan", "cutting", "cut",
 )  # fmt: skip
 _LARGEST = 4_000_000_000  # bytes of one table, unpacked
@@ -111,6 +112,7 @@ def _put_back(archive: zipfile.ZipFile) -> int:
         names = ", ".join(connection.ops.quote_name(model._meta.db_table) for model in every)  # noqa: SLF001 -- the same
         with connection.cursor() as cursor:
             cursor.execute(f"LOCK TABLE {names} IN ACCESS EXCLUSIVE MODE")
+    unseal(connection)  # for this transaction alone; other connections wait for its end
     apps.get_model("sessions", "session").objects.all().delete()
     for model in [apps.get_model("shop", "guess"), *reversed(every)]:
         model._default_manager.all().delete()  # noqa: SLF001 -- Django's own way to all records of a model
@@ -126,6 +128,7 @@ def _put_back(archive: zipfile.ZipFile) -> int:
                 for record in serializers.deserialize("python", [json.loads(line)]):
                     record.save(force_insert=True)
                     count += 1
+    seal(connection)
     with connection.cursor() as cursor:
         for statement in connection.ops.sequence_reset_sql(no_style(), every):
             cursor.execute(statement)

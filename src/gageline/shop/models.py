@@ -20,6 +20,7 @@ __all__ = [
     "LogEntry",
     "Person",
     "Piece",
+    "Reading",
     "Plan",
     "RackText",
     "Revision",
@@ -39,6 +40,7 @@ class Stage(models.TextChoices):
 
     BENCH = "bench", "Bench"
     FIT = "fit", "Fit"
+    CHECK = "check", "Check"
     GATE = "gate", "Gate"
     GONE = "gone", "gone"
 
@@ -155,6 +157,23 @@ class Tick(models.Model):
         """A task is ticked once on a card."""
 
         constraints = (models.UniqueConstraint(fields=("copy", "card", "task"), name="ticked_once"),)
+
+
+class Reading(models.Model):
+    """Something that was read on a piece or on its stick; only ever added to, and the newest counts."""
+
+    copy = models.ForeignKey(Copy, models.PROTECT, related_name="readings")
+    place = models.CharField(max_length=8)  # bench: of the stick; check: of the finished piece
+    card = models.CharField(max_length=16)
+    name = models.CharField(max_length=120)
+    value = models.CharField(max_length=60, blank=True)  # with its unit; empty where it was taken back
+    by = models.CharField(max_length=80)
+    at = models.DateTimeField()
+
+    class Meta:
+        """In the order they came."""
+
+        ordering = ("id",)
 
 
 class Sent(models.Model):

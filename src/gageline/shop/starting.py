@@ -10,6 +10,7 @@ from django.db import DatabaseError, connection
 
 from gageline.errors import GagelineError
 from gageline.shop.home import data_folder, ready_folder
+from gageline.shop.sealing import seal
 
 __all__ = ["start_up"]
 
@@ -25,6 +26,7 @@ def start_up() -> None:
     django.setup()
     try:
         call_command("migrate", verbosity=0, interactive=False)
+        seal(connection)  # a table that was made anew has lost its seal
     except DatabaseError as refused:
         name = connection.settings_dict["NAME"]
         reason = str(refused).strip().splitlines()[0]

@@ -67,15 +67,15 @@ def bodies(placed: Placed) -> list[Body]:
     return [body.placed(placed.placement, f"{placed.member} {body.name}") for body in made]
 
 
-def overlaps(result: Detailed) -> list[tuple[str, str, float]]:
-    """Every two bodies of the frame that are in one place."""
+def overlaps(result: Detailed, least: float = OVERLAP) -> list[tuple[str, str, float]]:
+    """Every two bodies of the frame that have more than so much in common, with how much, in3."""
     all_bodies = [body for placed in result.placed for body in bodies(placed)]
     boxes = [body.solid.bounding_box() for body in all_bodies]
     found = []
     for (one, a), (two, b) in combinations(zip(all_bodies, boxes, strict=True), 2):
         if all(a[n] < b[n + 3] and b[n] < a[n + 3] for n in range(3)):
             volume = (one.solid ^ two.solid).volume()
-            if volume > OVERLAP:
+            if volume > least:
                 found.append((one.name, two.name, volume))
     return found
 

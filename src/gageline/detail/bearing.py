@@ -18,9 +18,10 @@ from gageline.part import Face, Finding, FittingKind, Severity
 from gageline.steel import Profile, Section, bolt, hole_size, minimum_edge_distance
 from gageline.units import Length, round_down
 
-__all__ = ["bear", "cap_for", "end_plane_on_column"]
+__all__ = ["bear", "cap_for", "end_plane_on_column", "stiffens"]
 
 _PARALLEL = 1e-6
+_BESIDE = 6.0  # inches past a column that connection angles reach to its stiffeners
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +46,17 @@ def _way(bearing: Bearing) -> bool | None:
     if abs(dot(bearing.member.plan, bearing.column.ey)) < _PARALLEL:
         return False
     return None
+
+
+def stiffens(bearing: Bearing, station: float) -> bool:
+    """Whether a beam has stiffeners over its column that stand beside a place along it.
+
+    Args:
+        bearing: the beam on the column.
+        station: along the beam from its start, inches.
+    """
+    half = max(bearing.column.stock.d, bearing.column.stock.bf).inches / 2
+    return bearing.member.stock.profile is not Profile.BOX and abs(bearing.run - station) < half + _BESIDE
 
 
 def _holes(bearing: Bearing, shop: Shop) -> _Cap | None:
@@ -93,20 +105,26 @@ def cap_for(
     return ColumnPlateEntry.model_construct(**{**made, **{k: v for k, v in known.items() if v is not None}})
 
 
-def end_plane_on_column(bearing: Bearing, inward: Vec, shop: Shop, *, alone: bool) -> EndPlane:
+def end_plane_on_column(bearing: Bearing, inward: Vec, word: str, shop: Shop, *, alone: bool) -> EndPlane:
     """Where a beam that ends on a column is cut: at the cap plate's edge, or short of the beam it meets.
 
     Args:
         bearing: the beam on the column.
         inward: direction into the beam's span.
+        word: the end as the document calls it.
         shop: the practice.
         alone: whether nothing else bears on that column.
     """
+    middle, name = bearing.column.finish, bearing.column.name
     if not alone:
-        return EndPlane(along(bearing.column.finish, inward, shop.frame.setback.inches / 2), inward)
+        short = shop.frame.setback / 2
+        why = f"the {word} stops {shop.say(short)} short of the middle of {name}, where another ends"
+        return EndPlane(along(middle, inward, short.inches), inward, why)
     cap = _holes(bearing, shop)
-    half = (cap.pitch / 2 + shop.practice.end_distance).inches if cap else bearing.column.stock.d.inches / 2
-    return EndPlane(along(bearing.column.finish, inward, -half), inward)
+    half = cap.pitch / 2 + shop.practice.end_distance if cap else bearing.column.stock.d / 2
+    edge = "cap plate" if cap else "column"
+    why = f"the {word} goes on {shop.say(half)} past the middle of {name} to the edge of its {edge}"
+    return EndPlane(along(middle, inward, -half.inches), inward, why)
 
 
 def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> Iterable[FieldBolts]:
@@ -176,11 +194,15 @@ def _stiffen(bearing: Bearing, cap: _Cap, beam: Carrier, shop: Shop) -> None:
     length = beam.part.length.inches
     places = sorted({at - half, at + half})
     inside = [x for x in places if shop.frame.stiffener.inches <= x <= length - shop.frame.stiffener.inches]
+    stock = bearing.member.stock
+    sides_of_web = 1 if stock.profile is Profile.CHANNEL else 2
+    width = round_down((stock.bf - stock.tw) / sides_of_web, shop.pick(0.125, 1))
     for x in inside:
         entry = StiffenerEntry.model_construct(
             thickness=shop.frame.stiffener,
+            width=width,
             x=Length.from_inches(x),
-            sides="far" if bearing.member.stock.profile is Profile.CHANNEL else "both",
+            sides="far" if stock.profile is Profile.CHANNEL else "both",
         )
         beam.join(join_stiffeners(entry, beam.part, shop.practice, shop.system))
     beam.reasons.append(

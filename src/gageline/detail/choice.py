@@ -54,14 +54,15 @@ class Choice:
         return 2 if self.kind in {"double angles", "end plate"} else 1
 
 
-def choose(site: Site, shop: Shop) -> Choice:
+def choose(site: Site, shop: Shop, *, stiffened: bool = False) -> Choice:
     """The connection that the document gives for an end, or the one that follows by rule.
 
     Args:
         site: where the end meets its support.
         shop: the practice.
+        stiffened: whether the support bears on a column there and has stiffeners.
     """
-    kind, why = _kind(site)
+    kind, why = _kind(site, stiffened=stiffened)
     findings: list[Finding] = []
     usable, wrong = _usable(site, kind)
     if wrong is not None:
@@ -87,7 +88,7 @@ def choose(site: Site, shop: Shop) -> Choice:
     return joined if kind != "free" else replace(joined, reasons=(reasons[0], reasons[2]))
 
 
-def _kind(site: Site) -> tuple[str, str]:
+def _kind(site: Site, *, stiffened: bool) -> tuple[str, str]:
     """The connection and why it is that one."""
     given = site.joint.connection
     if given is not None:
@@ -103,6 +104,8 @@ def _kind(site: Site) -> tuple[str, str]:
         return "single plate", "a hollow wall takes no bolts from behind: a plate is welded to it"
     if site.kind is FaceKind.COLUMN_WEB:
         return "extended plate", "the beam stays outside the column's flanges and swings in freely"
+    if stiffened:
+        return "extended plate", "over a column the girder has stiffeners: the beam stays outside of them"
     return "double angles", "the end is square to a web or flange that takes bolts"
 
 

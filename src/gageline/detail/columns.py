@@ -84,8 +84,8 @@ def _column(line: Line, cap: ColumnPlateEntry | None, shop: Shop) -> Carrier:
     carrier.reasons.append(
         Reason(
             f"shaft {shop.say(length)} long",
-            f"base at {shop.say(line.start[2])}, top at {shop.say(line.finish[2])}; base plate "
-            f"{shop.say(low)} and cap plate {shop.say(high)} are taken off",
+            f"base at {shop.say(line.start[2])}, top at {shop.say(line.finish[2])}; "
+            f"{_plates(low, high, shop)}",
             "geometry of the frame",
         )
     )
@@ -94,6 +94,14 @@ def _column(line: Line, cap: ColumnPlateEntry | None, shop: Shop) -> Carrier:
     if cap is not None:
         _cap(carrier, line, cap, high, shop)
     return carrier
+
+
+def _plates(low: Length, high: Length, shop: Shop) -> str:
+    """What is taken off the height of a column, in words."""
+    named = [f"{name} plate {shop.say(thick)}" for name, thick in (("base", low), ("cap", high)) if thick]
+    if not named:
+        return "no plates are taken off"
+    return f"{' and '.join(named)} {'is' if len(named) == 1 else 'are'} taken off"
 
 
 def _base_thickness(shop: Shop) -> Length:

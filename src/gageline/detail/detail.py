@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from collections.abc import Callable, Iterable
 from itertools import pairwise
 
 from gageline.detail.agree import Key, Shared, agreed
-from gageline.detail.bearing import bear, cap_for, end_plane_on_column
+from gageline.detail.bearing import bear, cap_for, end_plane_on_column, stiffens
 from gageline.detail.bolting import FieldBolts, clearances, field_bolts_of, length_reason
 from gageline.detail.build import build_joint
 from gageline.detail.carrier import Carrier, Served
 from gageline.detail.choice import Choice, choose
 from gageline.detail.columns import shafts_of
+from gageline.detail.crowding import in_the_way
 from gageline.detail.detailed import Detailed, Placed
 from gageline.detail.entering import entering
 from gageline.detail.framing import frame_of
@@ -40,7 +42,7 @@ from gageline.job import (
 )
 from gageline.part import Assembly, End, Finding, Severity
 from gageline.steel import Profile
-from gageline.units import System
+from gageline.units import ZERO, System
 
 __all__ = ["Progress", "detail_frame"]
 
@@ -85,32 +87,37 @@ class _Work:
         self.shop, self.frame, self.supports = shop, frame, supports
         self.progress = progress
         self.choices: dict[Key, Choice] = {}
+        self.planes: dict[str, tuple[EndPlane, EndPlane]] = {}
         self.sticks: dict[str, Stick] = {}
         self.joints: dict[Key, Joint] = {}
-        self.shared: tuple[Shared, ...] = ()
+        self.shared: dict[Key, Shared] = {}
         self.carriers: dict[str, Carrier] = {}
         self.shafts: dict[str, tuple[tuple[float, Carrier], ...]] = {}
         self.bolts: list[FieldBolts] = []
         self.served: list[Served] = []
         self.bearings: dict[str, list[Bearing]] = defaultdict(list)
+        self.over: dict[str, list[Bearing]] = defaultdict(list)
         for bearing in supports.bearings:
             self.bearings[bearing.member.name].append(bearing)
+            self.over[bearing.column.name].append(bearing)
 
     def choose(self, notes: list[Note]) -> None:
         """Which connection each end gets."""
         for site in self.supports.sites:
             try:
-                self.choices[site.member.name, site.end] = choose(site, self.shop)
+                stiffened = any(stiffens(b, site.station) for b in self.bearings[site.support.name])
+                self.choices[site.member.name, site.end] = choose(site, self.shop, stiffened=stiffened)
             except ValueProblem as wrong:
                 notes.append(((*site.member.path, site.word), str(wrong)))
 
     def work_out(self, notes: list[Note]) -> None:
         """Where each beam is cut, and the connection of each end."""
         for line in self.frame.beams:
-            planes = [self._plane(line, end) for end in End]
-            if planes[0] is None or planes[1] is None:
+            left, right = self._plane(line, End.LEFT), self._plane(line, End.RIGHT)
+            if left is None or right is None:
                 continue
-            self.sticks[line.name] = stick_of(line, planes[0], planes[1])
+            self.planes[line.name] = (left, right)
+            self.sticks[line.name] = stick_of(line, left, right)
             for end in End:
                 choice = self.choices.get((line.name, end))
                 if choice is not None:
@@ -119,35 +126,38 @@ class _Work:
                     except ValueProblem as wrong:
                         notes.append(((*line.path, choice.site.word), str(wrong)))
         over = {name: tuple(b.run for b in bearings) for name, bearings in self.bearings.items()}
-        self.joints, self.shared = agreed(self.joints, over, self.shop)
+        self.joints, shared = agreed(self.joints, over, self.shop)
+        self.shared = {key: one for one in shared for key in (one.one, one.two)}
 
     def _plane(self, line: Line, end: End) -> EndPlane | None:
+        """Where an end is cut and why; None where nothing carries it."""
+        work, word = (line.start, "start") if end is End.LEFT else (line.finish, "end")
+        say = self.shop.say
         choice = self.choices.get((line.name, end))
         if choice is not None:
             site = choice.site
-            return EndPlane(along(site.point, site.normal, choice.setback.inches), site.normal)
+            off = say(math.dist(site.point[:2], work[:2]))
+            why = f"the {word}'s face is {off} from its work point and the setback {say(choice.setback)}"
+            return EndPlane(along(site.point, site.normal, choice.setback.inches), site.normal, why)
         inward = line.ex if end is End.LEFT else (-line.ex[0], -line.ex[1], -line.ex[2])
-        work = line.start if end is End.LEFT else line.finish
         joint = joint_of(line, end)
         if joint.overhang or joint.connection == "free":
-            over = joint.overhang.inches if joint.overhang else 0.0
-            return EndPlane(along(work, inward, -over), inward)
+            over = joint.overhang or ZERO
+            why = f"the {word} goes on {say(over)} past its work point" if over else f"the {word} is free"
+            return EndPlane(along(work, inward, -over.inches), inward, why)
         for bearing in self.bearings[line.name]:
             if bearing.end is end:
-                met = sum(one.column.name == bearing.column.name for one in self.supports.bearings)
-                return end_plane_on_column(bearing, inward, self.shop, alone=met == 1)
+                alone = len(self.over[bearing.column.name]) == 1
+                return end_plane_on_column(bearing, inward, word, self.shop, alone=alone)
         return None
 
     def build(self) -> None:
         """The pieces, with everything that is joined to them and cut into them."""
-        by_column: dict[str, list[Bearing]] = defaultdict(list)
-        for bearing in self.supports.bearings:
-            if bearing.member.name in self.sticks:
-                by_column[bearing.column.name].append(bearing)
         for column in self.frame.columns:
             entry = column.entry
             cap = entry.cap_plate if isinstance(entry, ColumnEntry) else None
-            cap = cap_for(column, cap, by_column[column.name], self.shop)
+            over = [bearing for bearing in self.over[column.name] if bearing.member.name in self.sticks]
+            cap = cap_for(column, cap, over, self.shop)
             self._stack(column, cap)
         for name, stick in self.sticks.items():
             self.carriers[name] = Carrier(name, stick.part, stick.placement)
@@ -156,7 +166,9 @@ class _Work:
             self._build_beam(name, stick)
             if self.progress is not None:
                 self.progress(number, total)
-        for bearing in (b for found in by_column.values() for b in found):
+        for bearing in self.supports.bearings:
+            if bearing.member.name not in self.sticks:
+                continue
             post = self._carrier(bearing.column.name, bearing.column.finish[2])
             if post is not None:
                 beam = self.carriers[bearing.member.name]
@@ -200,7 +212,7 @@ class _Work:
             own.reasons.extend(reasons)
             own.findings.extend(findings)
             self.bolts.extend(self._field_bolts(joint, (own.part.mark, other.part.mark)))
-        own.reasons.insert(0, _length_reason(stick, joints, self.shop))
+        own.reasons.insert(0, _length_reason(stick, self.planes[name], self.shop))
         if len(joints) == 2:
             reasons, findings = entering(joints[0], joints[1], self.shop)
             own.reasons.extend(reasons)
@@ -216,7 +228,7 @@ class _Work:
         key = (joint.site.member.name, joint.site.end)
         lines = 1 if joint.kind in {"single plate", "extended plate", "single angle"} else 2
         size = joint.choice.size
-        first = next((one for one in self.shared if key in {one.one, one.two}), None)
+        first = self.shared.get(key)
         alone = joint.ladder.rows - (first.rows if first else 0)
         grip = joint.grip
         counts = [(alone, grip)]
@@ -249,19 +261,21 @@ class _Work:
             {fit.part.mark.casefold() for one in drawn for fit in one.fittings},
         )
         carriers = tuple(self.carriers.values())
+        placed = tuple(
+            Placed(self.carriers[name].member, marks[name], pieces[name], self.carriers[name].placement)
+            for name in pieces
+        )
+        said = [found for one in carriers for found in one.findings]
         return Detailed(
             self.frame,
             self.supports,
             self.joints,
-            self.shared,
+            tuple(dict.fromkeys(self.shared.values())),
             tuple(fittings.of(one) for one in assemblies),
-            tuple(
-                Placed(self.carriers[name].member, marks[name], pieces[name], self.carriers[name].placement)
-                for name in pieces
-            ),
+            placed,
             _reasons(self.carriers, marks, pieces),
             tuple(self.bolts),
-            tuple(dict.fromkeys([*taken, *more, *(f for one in carriers for f in one.findings)])),
+            tuple(dict.fromkeys([*taken, *more, *said, *in_the_way(placed, self.supports)])),
             loads,
             tuple(self.served),
             tuple(one.rods for one in carriers if one.rods is not None),
@@ -293,20 +307,10 @@ def _reasons(
     return found
 
 
-def _length_reason(stick: Stick, joints: list[Joint], shop: Shop) -> Reason:
+def _length_reason(stick: Stick, planes: tuple[EndPlane, EndPlane], shop: Shop) -> Reason:
     """How the cut length follows from the work points."""
-    line = stick.line
-    parts = [f"{shop.say(line.run)} between work points"]
-    for joint in joints:
-        work = line.start if joint.site.end is End.LEFT else line.finish
-        x, y, _ = joint.site.point
-        off = ((x - work[0]) ** 2 + (y - work[1]) ** 2) ** 0.5
-        parts.append(
-            f"the {joint.site.word}'s face is {shop.say(off)} from its work point and the setback "
-            f"{shop.say(joint.choice.setback)}"
-        )
     return Reason(
         f"cut {shop.say(stick.part.length)} long between the furthest points",
-        ", ".join(parts),
+        ", ".join([f"{shop.say(stick.line.run)} between work points", *(plane.why for plane in planes)]),
         "geometry of the frame",
     )

@@ -24,10 +24,12 @@ class EndPlane:
     Args:
         on: a point of it, inches.
         normal: level or along the member, toward the span.
+        why: it is there, in words.
     """
 
     on: Vec
     normal: Vec
+    why: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from gageline.detail.blocks import Block, blocks_of
+from gageline.detail.blocks import blocks_of
 from gageline.job import stock_named
 from gageline.part import HERE, Cope, End, EndCut, Face, FlangeTrim, Part, Placement, Side
 from gageline.units import SQUARE, ZERO, Length, System, parse_length, parse_slope

@@ -283,7 +283,15 @@ def _groups(
     for index, holes in enumerate(entry.holes):
         name = holes.name or f"holes {index + 1}"
         here = (*path, "holes", index)
-        if name in first_columns or name in failed or name in START_WORDS:
+        if name in START_WORDS:
+            where = "middle" if name.startswith("cent") else f"{name} end"
+            collector.add(
+                (*here, "name"),
+                f'"{name}" means the {where} of the part wherever holes are measured: '
+                f'give the group a name of its own, like "{name} holes"',
+            )
+            continue
+        if name in first_columns or name in failed:
             collector.add((*here, "name"), f'"{name}" is taken: give each group a name of its own')
             continue
         if holes.from_ in failed:  # what it is measured from is said already

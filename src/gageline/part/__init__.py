@@ -15,7 +15,7 @@ from gageline.part.faces import (
     normal,
 )
 from gageline.part.features import SQUARE_CUT, Clip, Cope, EndCut, FlangeTrim, Hole, HoleGroup, Opening
-from gageline.part.finding import Finding, Severity
+from gageline.part.finding import Finding, Severity, grouped
 from gageline.part.fit import bounds, check_assembly
 from gageline.part.mirror import in_order, opposite_hand, reflect_x, reflect_z, turns_end_for_end
 from gageline.part.outline import (
@@ -68,6 +68,7 @@ __all__ = [
     "face_range",
     "face_thickness",
     "faces_of",
+    "grouped",
     "in_order",
     "normal",
     "opening_outline",

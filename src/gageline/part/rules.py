@@ -35,6 +35,7 @@ _WEBS = frozenset({Face.NEAR, Face.FAR})
 _ROLLED_FILLETS = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 _TOLERANCE = Length(2)  # distances come from floats: 2 ticks are 0.00001 in
 Say = Callable[[Length], str]  # writes a length in the job's units
+Name = Callable[[HoleGroup, Hole], str]  # names a hole
 
 _SPEC = "ANSI/AISC 360-22"
 
@@ -202,14 +203,15 @@ def _on_openings(part: Part, say: Say) -> Iterator[Finding]:
 
 
 def _on_holes(part: Part, say: Say) -> Iterator[Finding]:
+    name = _names_of(part, say)
     for face in faces_of(part.stock):
         groups = [group for group in part.groups if group.face is face]
         if groups:
             outline = face_outline(part, face)
             for group in groups:
                 for hole in group.holes:
-                    yield from _on_hole(part, say, group, hole, outline)
-            yield from _holes_too_near(part, say, groups)
+                    yield from _on_hole(part, say, name(group, hole), group, hole, outline)
+            yield from _holes_too_near(say, name, groups)
     for group in part.groups:
         if group.face not in faces_of(part.stock):
             names = ", ".join(faces_of(part.stock))
@@ -219,12 +221,29 @@ def _on_holes(part: Part, say: Say) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-def _hole_name(say: Say, part: Part, group: HoleGroup, hole: Hole) -> str:
-    return f"{part.mark} {group.name}, hole at {say(hole.x)}"
+def _names_of(part: Part, say: Say) -> Name:
+    """How a part's holes are named: by their group, their row where it has more, and how far along."""
+    rows = {(group.name, group.face): _row_names(part, group) for group in part.groups}
+
+    def name(group: HoleGroup, hole: Hole) -> str:
+        row = rows[group.name, group.face].get(hole.y, "")
+        return f"{part.mark} {group.name}, {row}hole at {say(hole.x)}"
+
+    return name
 
 
-def _on_hole(part: Part, say: Say, group: HoleGroup, hole: Hole, outline: BaseGeometry) -> Iterator[Finding]:
-    subject = _hole_name(say, part, group, hole)
+def _row_names(part: Part, group: HoleGroup) -> dict[Length, str]:
+    """The rows of a group as they are counted: down from the top, out from the heel, from the near side."""
+    down = group.face not in {Face.LEG_A, Face.LEG_B}
+    ys = sorted({hole.y for hole in group.holes}, reverse=down)
+    if len(ys) == 2 and group.face in _FLANGES and part.profile is not Profile.CHANNEL:
+        return {ys[0]: "near row, ", ys[1]: "far row, "}
+    return {y: f"row {n}, " for n, y in enumerate(ys, 1)} if len(ys) > 1 else {}
+
+
+def _on_hole(
+    part: Part, say: Say, subject: str, group: HoleGroup, hole: Hole, outline: BaseGeometry
+) -> Iterator[Finding]:
     centre = FlatPoint(hole.x.inches, hole.y.inches)
     if not outline.contains(centre):
         where = _where_outside(part, say, group.face, hole)
@@ -320,7 +339,7 @@ def _offset_from_web(stock: Section, y: Length) -> Length:
     return -y if stock.profile is Profile.CHANNEL else abs(y)
 
 
-def _holes_too_near(part: Part, say: Say, groups: list[HoleGroup]) -> Iterator[Finding]:
+def _holes_too_near(say: Say, name: Name, groups: list[HoleGroup]) -> Iterator[Finding]:
     """Neighbours along x that are nearer than the least spacing; far ones are never compared."""
     holes = sorted(
         ((hole, group) for group in groups for hole in group.holes), key=lambda pair: (pair[0].x, pair[0].y)
@@ -330,16 +349,16 @@ def _holes_too_near(part: Part, say: Say, groups: list[HoleGroup]) -> Iterator[F
         for other, other_group in holes[index + 1 :]:
             if other.x - hole.x > reach:
                 break
-            yield from _two_holes(part, say, (hole, group), (other, other_group))
+            yield from _two_holes(say, name, (hole, group), (other, other_group))
 
 
 def _two_holes(
-    part: Part, say: Say, one: tuple[Hole, HoleGroup], two: tuple[Hole, HoleGroup]
+    say: Say, name: Name, one: tuple[Hole, HoleGroup], two: tuple[Hole, HoleGroup]
 ) -> Iterator[Finding]:
     (a, group), (b, other_group) = one, two
     apart = Length.from_inches(math.hypot((a.x - b.x).inches, (a.y - b.y).inches))
     between = Length.from_inches(_axis(a).distance(_axis(b)))
-    subject = _hole_name(say, part, group, a)
+    subject = name(group, a)
     where = f"hole at {say(b.x)} of {other_group.name}"
     if between < (a.width + b.width) / 2 - _TOLERANCE:
         yield Finding(

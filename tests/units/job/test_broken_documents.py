@@ -502,7 +502,8 @@ CASES = (
             'name = "left"',
         ),
         'line 10: piece "B1" → holes 2 → name: "a" is taken: give each group a name of its own',
-        'line 12: piece "B1" → holes 3 → name: "left" is taken: give each group a name of its own',
+        'line 12: piece "B1" → holes 3 → name: "left" means the left end of the part wherever holes are '
+        'measured: give the group a name of its own, like "left holes"',
     ),
     Broken(
         "from no group",

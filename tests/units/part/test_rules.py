@@ -470,3 +470,21 @@ def test_copes_that_meet_and_ends_that_cross_in_millimetres() -> None:
     steep = EndCut(bevel=parse_slope("12 in 12"))
     short = piece("W16X26", "600mm", left=steep, right=steep)
     assert only(short, System.MM).startswith("error: B1: the end cuts leave 0 of the 600 on one edge")
+
+
+@pytest.mark.parametrize(
+    ("face", "ys", "row"),
+    [
+        (Face.NEAR, ("8", "5"), "row 2, "),
+        (Face.NEAR, ("8", "8"), ""),
+        (Face.TOP, ("1 3/4", "-1 3/4"), "far row, "),
+    ],
+)
+def test_the_row_of_a_hole_is_named_where_there_are_more(face: Face, ys: tuple[str, str], row: str) -> None:
+    part = piece("W16X26", "10'-0", groups=(drilled(face, hole("3", ys[0]), hole("11'", ys[1])),))
+    assert only(part).startswith(f"error: B1 web, {row}hole at 11'-0\": lies outside the part")
+
+
+def test_rows_of_an_angle_are_counted_from_the_heel() -> None:
+    group = drilled(Face.LEG_B, hole("3", "1 1/2"), hole("11'", "2 1/2"), bolt="")
+    assert "web, row 2, hole at 11'-0\"" in only(piece("L4X4X3/8", "10'-0", groups=(group,)))

@@ -57,7 +57,8 @@ def shown(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
 
 def test_the_files_are_written(shown: dict[str, str]) -> None:
     assert shown["files"] == (
-        "B2.pdf cards.pdf checks.pdf cutting.pdf mezzanine-cards.pdf mezzanine.toml rack.toml"
+        "B2.pdf cards.pdf checks.pdf cutting.pdf frame.pdf inspection.pdf mezzanine-cards.pdf "
+        "mezzanine-frame.toml mezzanine.toml metric.toml rack.toml"
     )
 
 
@@ -69,6 +70,8 @@ def test_the_commands_say_what_they_should(shown: dict[str, str]) -> None:
     assert "1. Check the steel" in shown["marks out/mezzanine.toml --piece B1"]
     assert '"text": "18\'-7 1/4\\""' in shown["marks out/mezzanine.toml --piece B1 --json"]
     assert "W16X26" in shown["parts out/mezzanine.toml"]
+    assert "double angles, because" in shown["why out/mezzanine-frame.toml --piece B4"]
+    assert "goes together without reaming" in shown["odds out/mezzanine.toml --piece B1"]
 
 
 def test_the_library_example_prints_the_steps(shown: dict[str, str]) -> None:

@@ -127,9 +127,10 @@ def _show_steps(laid: PartLayout, wanted: str, system: System) -> None:
 
 
 def demo(out: Annotated[Path, typer.Option("--out", "-o", help="folder to write to")] = Path("out")) -> None:
-    """The demo job, an invented mezzanine: writes its document, the rack's and the PDF of the cards."""
-    source = files("gageline") / "demo"
-    job_file = out / "mezzanine.toml"
-    write(job_file, (source / "mezzanine.toml").read_bytes())
-    write(out / "rack.toml", (source / "rack.toml").read_bytes())
-    cards(job_file, None, out / "mezzanine-cards.pdf")
+    """The demo jobs, an invented mezzanine: their documents, the rack's, and the PDF of the cards.
+
+    The mezzanine as drawn, the same kind of floor as a frame to be detailed, a metric job, and the rack.
+    """
+    for name in ("mezzanine.toml", "mezzanine-frame.toml", "metric.toml", "rack.toml"):
+        write(out / name, (files("gageline") / "demo" / name).read_bytes())
+    cards(out / "mezzanine.toml", None, out / "mezzanine-cards.pdf")

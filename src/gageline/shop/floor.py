@@ -19,17 +19,19 @@ from gageline.errors import ValueProblem
 from gageline.shop.engine import card_of, document_of, layout_of
 from gageline.shop.filters import weight
 from gageline.shop.jobs import current_text
-from gageline.shop.models import Copy, Stage
+from gageline.shop.models import Copy, Person, Stage
 from gageline.shop.office import person_of
 from gageline.shop.pictures import step_svg, stick_svg
 from gageline.shop.roles import WORK
+from gageline.shop.sawing import strike_saw
 from gageline.shop.selectors import marks_table, task_lines, waiting
-from gageline.shop.ticking import Stroke, send_off, strike
+from gageline.shop.ticking import Answer, Stroke, send_off, strike
 from gageline.units import System, write_length
 
-__all__ = ["bench", "card", "counts", "fit", "fit_card", "gate", "send", "tick", "ticks"]
+__all__ = ["bench", "card", "clock", "counts", "fit", "fit_card", "gate", "send", "tick", "ticks"]
 
 _MOST_AT_ONCE = 500
+_LONGEST_NOTE = 200
 
 
 @require_GET
@@ -106,7 +108,7 @@ def _pictures(text: str, mark: str, place: str) -> tuple[dict[str, str], str]:
 
 
 def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
-    now = _now()  # before the ticks are read, so that none is younger than it and missing
+    now = clock()  # before the ticks are read, so that none is younger than it and missing
     copy = get_object_or_404(Copy.objects.select_related("piece__job"), pk=pk)
     piece, person = copy.piece, person_of(request)
     text = current_text(piece.job)
@@ -151,12 +153,12 @@ def tick(request: HttpRequest) -> HttpResponse:
     copy = given.get("copy", "")
     stroke = Stroke(
         key[:64], int(copy) if copy.isdigit() and len(copy) < 15 else 0, given.get("card", ""),
-        given.get("task", ""), done=given.get("done", "1") == "1",
+        given.get("task", ""), done=given.get("done", "1") == "1", note=given.get("note", "")[:_LONGEST_NOTE],
     )  # fmt: skip
-    answer = strike(person_of(request), stroke)
+    answer = _struck(person_of(request), stroke)
     if answer.state == "conflict":
         raise ValueProblem(answer.text)
-    place = "bench-card" if stroke.task.startswith("bench-") else "fit-card"
+    place = {"bench": "bench-card", "saw": "saw-card"}.get(stroke.task.split("-")[0], "fit-card")
     return HttpResponseRedirect(f"{reverse(place, args=(stroke.copy,))}#{stroke.task}")
 
 
@@ -170,12 +172,12 @@ def ticks(request: HttpRequest) -> HttpResponse:
         return JsonResponse({"refused": f"these are no ticks: {str(wrong)[:100]}"}, status=400)
     answers = []
     for stroke in strokes:
-        answer = strike(person, stroke)
+        answer = _struck(person, stroke)
         answers.append({"key": stroke.key, "state": answer.state, "text": answer.text})
-    return JsonResponse({"answers": answers, "now": _now()})
+    return JsonResponse({"answers": answers, "now": clock()})
 
 
-def _now() -> int:
+def clock() -> int:
     """The clock of the shop in milliseconds, by which a tablet knows what a kept page does not show yet."""
     return time.time_ns() // 1_000_000
 
@@ -198,7 +200,15 @@ def _stroke(item: dict[str, Any], person: int) -> Stroke:
     at = datetime.fromisoformat(item["at"])
     if at.tzinfo is None:
         raise ValueError("a time without its zone")
-    return Stroke(key, item["copy"], str(item["card"])[:16], str(item["task"])[:24], bool(item["done"]), at)
+    return Stroke(
+        key, item["copy"], str(item["card"])[:16], str(item["task"])[:24], bool(item["done"]), at,
+        str(item.get("note", ""))[:_LONGEST_NOTE],
+    )  # fmt: skip
+
+
+def _struck(person: Person, stroke: Stroke) -> Answer:
+    """A tick at the saw or on a piece, as its task says."""
+    return strike_saw(person, stroke) if stroke.task.startswith("saw-") else strike(person, stroke)
 
 
 @require_GET

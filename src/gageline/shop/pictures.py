@@ -17,7 +17,7 @@ from gageline.part import Assembly
 from gageline.sheets import Block, Group, Page, Paper, Sheet, extent, to_svg, unfolded_blocks
 from gageline.solid import bodies_of
 
-__all__ = ["page_svg", "qr_svg", "solid_page", "step_svg", "stick_svg"]
+__all__ = ["block_svg", "page_svg", "qr_svg", "solid_page", "step_svg", "stick_svg"]
 
 _SIZE = re.compile(r'width="[\d.]+mm" height="[\d.]+mm" viewBox="[^"]*"')
 _STYLE = re.compile(r' style="[^"]*"')
@@ -102,6 +102,17 @@ def step_svg(layout: Layout, step: Step) -> str:
 
 def _same(mark: str, step: str) -> bool:
     return mark.removesuffix(", other wall") == step.removesuffix(", other wall")
+
+
+def block_svg(block: Block, title: str) -> str:
+    """A picture of the sheets to stand in a page.
+
+    Args:
+        block: the picture.
+        title: for those who listen.
+    """
+    box = extent(block.items)
+    return _svg(Page(block.items, Paper.A4, title=title), title, (box.left, box.top, box.right, box.bottom))
 
 
 def page_svg(sheet: Sheet) -> tuple[str, ...]:

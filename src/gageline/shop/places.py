@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from django.http import HttpRequest
 
-from gageline.shop.models import Copy, Job, Person, Stage, Stick, Where
+from gageline.shop.models import Copy, Cutting, Job, Person, Search, Stage, Stick, Where
 
 __all__ = ["Place", "places", "strip"]
 
@@ -35,10 +35,15 @@ def places() -> tuple[Place, ...]:
     return (
         Place("Office", "jobs", Job.objects.count(), "jobs"),
         Place("Yard", "yard", Stick.objects.filter(where=Where.YARD).count(), "sticks in stock"),
+        Place("Saw", "saw", _to_cut(), "sticks to cut"),
         Place("Bench", "bench", counts[Stage.BENCH], "waiting for layout"),
         Place("Fit", "fit", counts[Stage.FIT], "waiting for fit-up"),
         Place("Gate", "gate", counts[Stage.GATE], "ready to go"),
     )
+
+
+def _to_cut() -> int:
+    return Cutting.objects.filter(plan__state=Search.CHOSEN, done=False).count()
 
 
 def strip(request: HttpRequest) -> dict[str, object]:

@@ -101,7 +101,7 @@ def judge(stick: Stick) -> Judged:
     decision = decide(layout.assembly, readings, job.practice.tape, job.system)
     chosen = _chosen(decision, str(part_of(stick, WAY).get("way", "")))
     on = lay_out_on(layout, readings, chosen.way)
-    receipt = receive(part, on.stick)
+    receipt = receive(part, on.stick, job.practice.tolerances)
     fits = usable(decision, part, job.system)
     return Judged(job.system, receipt, bool(_typed(measured)), decision, on, fits, job)
 

@@ -15,7 +15,9 @@ from gageline.shop.models import Copy, Person, Sent, Stage, Tick
 
 __all__ = ["Answer", "Stroke", "send_off", "strike"]
 
-_NEXT = {Stage.BENCH: Stage.FIT, Stage.FIT: Stage.GATE}
+_NEXT = {Stage.BENCH: Stage.FIT, Stage.FIT: Stage.CHECK, Stage.CHECK: Stage.GATE}
+_PLACES = {"bench": Stage.BENCH, "check": Stage.CHECK}  # first word of a task -> its place; Fit has the rest
+_BEFORE = {Stage.BENCH: (), Stage.FIT: (Stage.BENCH,), Stage.CHECK: (Stage.BENCH, Stage.FIT)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +31,7 @@ class Stroke:
         task: of that card.
         done: ticked, or the tick taken back.
         at: when it was done; now when it is not told or lies in the future.
+        note: what was typed beside it, as a heat number at the saw.
     """
 
     key: str
@@ -37,6 +40,7 @@ class Stroke:
     task: str
     done: bool = True
     at: datetime | None = None
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,19 +79,26 @@ def _strike(person: Person, stroke: Stroke, copy: Copy | None) -> Answer:
         return Answer(
             "conflict", f"the drawing of {piece.mark} was changed: open the new card and look again"
         )
-    place = "bench" if stroke.task.startswith("bench-") else "fit"
-    tasks = card_of(current_text(piece.job), piece.mark).tasks(place)
+    place = _place(stroke.task)
+    tasks = card_of(current_text(piece.job), piece.mark).tasks(place.value)
     task = next((task for task in tasks if task.code == stroke.task), None)
     if task is None:
         return Answer("conflict", "this card has no such step: open the card again")
     if copy.stage == Stage.GONE:
         return Answer("conflict", f"{name} was sent off already")
-    if place == "fit" and copy.stage == Stage.BENCH:
-        return Answer("conflict", f"{name} still waits for its layout at the Bench")
+    if copy.stage in _BEFORE[place]:
+        return Answer(
+            "conflict", f"{name} is not ready for this, it still waits at: {Stage(copy.stage).label}"
+        )
     known = Tick.objects.filter(copy=copy, card=piece.card, task=stroke.task).first()
     if stroke.done:
         return _tick(person, stroke, copy, known, task, name)
     return _untick(person, copy, known, task, name)
+
+
+def _place(task: str) -> Stage:
+    """Where a task is done."""
+    return _PLACES.get(task.split("-")[0], Stage.FIT)
 
 
 def _tick(person: Person, stroke: Stroke, copy: Copy, known: Tick | None, task: Task, name: str) -> Answer:
@@ -111,7 +122,7 @@ def _untick(person: Person, copy: Copy, known: Tick | None, task: Task, name: st
         return Answer("conflict", f"ticked by {known.by}, who takes it back or asks the office")
     known.delete()
     note(person.name, f"took back {task.words} on {name}", job=piece.job, piece=piece)
-    place = Stage.BENCH if task.code.startswith("bench-") else Stage.FIT
+    place = _place(task.code)
     if copy.stage != place:
         Copy.objects.filter(pk=copy.pk).update(stage=place)
         note(person.name, f"{name} is back at {place.label}", job=piece.job, piece=piece)

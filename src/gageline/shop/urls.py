@@ -8,7 +8,7 @@ from django.http import HttpRequest, HttpResponse
 from django.urls import path
 from django.views.decorators.http import require_GET
 
-from gageline.shop import floor, framing, office, people, pieces, strengths, yard
+from gageline.shop import floor, framing, office, people, pieces, saw, strengths, yard
 
 __all__ = ["urlpatterns", "worker"]
 
@@ -75,6 +75,13 @@ urlpatterns = [
     path("yard/<int:stick>/card.pdf", yard.print_card, name="yard-card"),
     path("yard/<int:stick>/remove/", yard.remove, name="yard-remove"),
     path("yard/<int:stick>/back/<int:number>/", yard.take_back, name="yard-back"),
+    path("saw/", saw.show, name="saw"),
+    path("saw/plan/", saw.new_plan, name="saw-new"),
+    path("saw/plan/<int:plan>/", saw.show_plan, name="saw-plan"),
+    path("saw/plan/<int:plan>/stop/", saw.stop, name="saw-stop"),
+    path("saw/plan/<int:plan>/choose/", saw.choose, name="saw-choose"),
+    path("saw/plan/<int:plan>/sheets.pdf", saw.print_plan, name="saw-print"),
+    path("saw/<int:cutting>/", saw.card, name="saw-card"),
     path("bench/", floor.bench, name="bench"),
     path("bench/<int:copy>/", floor.card, name="bench-card"),
     path("fit/", floor.fit, name="fit"),

@@ -9,7 +9,8 @@ from django.test import Client
 from django.urls import get_resolver, reverse
 
 from gageline.shop.access import ACCESS, OPEN, roles_of
-from gageline.shop.models import Copy, Job, Person, Stick, Tablet
+from gageline.shop.models import Copy, Cutting, Job, Person, Plan, Stick, Tablet
+from gageline.shop.plans import start_plan
 from gageline.shop.roles import Role
 from gageline.shop.sticks import save_stick
 from gageline.units import System
@@ -25,6 +26,14 @@ def _stick() -> Stick:
     return stick
 
 
+def _plan(job: Job) -> dict[str, int]:
+    """A cutting plan that is being searched, and a stick of it."""
+    owner = Person.objects.get(role=Role.OWNER)
+    plan = Plan.objects.first() or start_plan(owner, (job,), 1)
+    cutting, _ = Cutting.objects.get_or_create(plan=plan, steel="W12X26 A992", number=1)
+    return {"plan": plan.pk, "cutting": cutting.pk}
+
+
 def _address(name: str) -> str:
     """The address of a page with numbers that exist."""
     job = Job.objects.first()
@@ -38,6 +47,8 @@ def _address(name: str) -> str:
     owner = {"person": Person.objects.order_by("pk").first(), "tablet-forget": tablet}.get(name, job)
     assert owner is not None
     known = {"pk": owner.pk, "piece": piece.pk, "copy": copy.pk, "stick": stick.pk, **_ARGUMENTS}
+    if name.startswith("saw-"):
+        known |= _plan(job)
     ((_, wanted),) = [(form, keys) for form, keys in get_resolver().reverse_dict.getlist(name)[0][0]]
     return reverse(name, kwargs={key: known[key] for key in wanted})
 

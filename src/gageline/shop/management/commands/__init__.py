@@ -1,0 +1,1 @@
+"""The commands of Django that the shop adds."""

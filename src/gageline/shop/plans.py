@@ -1,0 +1,318 @@
+"""Cutting plans of the shop: asked of jobs and yard, kept, read again, and chosen to be cut."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import timedelta
+from functools import lru_cache
+from typing import Any
+
+import tomlkit
+from django.db import transaction
+from django.utils import timezone
+from pydantic import TypeAdapter
+
+from gageline.errors import GagelineError, ValueProblem
+from gageline.job import Job as BuiltJob
+from gageline.shop.engine import job_of
+from gageline.shop.logbook import note
+from gageline.shop.models import Cut, Cutting, Job, Person, Plan, Revision, Search, Stick, Where
+from gageline.shop.racks import rack_text, whole_rack
+from gageline.shop.sticks import held_tables
+from gageline.stock import (
+    Blank,
+    CutPlan,
+    Effort,
+    Held,
+    PlatePlan,
+    Progress,
+    Question,
+    Rack,
+    Saw,
+    SectionPlan,
+    ShopPlan,
+    Steel,
+    StickPlan,
+    answer,
+    ask,
+    blanks_of,
+    read_rack,
+)
+from gageline.units import System, exact_text
+
+__all__ = [
+    "Source",
+    "blank_key",
+    "choose_plan",
+    "jobs_of",
+    "plan_of",
+    "search",
+    "sources_of",
+    "start_plan",
+    "stick_of",
+    "stop_plan",
+    "trouble_of",
+]
+
+Table = dict[str, Any]
+_ANSWER = TypeAdapter(tuple[CutPlan, tuple[PlatePlan, ...]])
+_SILENT = timedelta(seconds=60)  # without a word from a search it is taken for broken off
+_MOST_JOBS = 50
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a mark of a plan stands: the job, its mark there, and what the saw cuts it by."""
+
+    job: int
+    mark: str
+    blank: Blank
+
+
+def blank_key(blank: Blank) -> str:
+    """A short name of everything the saw cuts a piece by: equal where the same is cut."""
+    made = (blank.stock.designation, blank.grade, blank.length.ticks, repr(blank.left), repr(blank.right))
+    return hashlib.sha256(repr(made).encode()).hexdigest()[:16]
+
+
+def _sources(jobs: Sequence[tuple[int, BuiltJob]]) -> dict[str, Source]:
+    """The marks of a plan of jobs, which leads a mark that several jobs have by the job."""
+    single = [(pk, blank) for pk, job in jobs for blank in blanks_of((job,))]
+    together = blanks_of([job for _, job in jobs])
+    return {
+        blank.mark: Source(pk, alone.mark, blank) for blank, (pk, alone) in zip(together, single, strict=True)
+    }
+
+
+def start_plan(person: Person, jobs: Sequence[Job], seconds: int) -> Plan:
+    """Ask for a cutting plan; what stands against any plan is said at once.
+
+    Args:
+        person: who asks.
+        jobs: what is to be cut.
+        seconds: the most that one section may take.
+
+    Raises:
+        GagelineError: with everything that is wrong with the question, or while a stick is half cut.
+    """
+    if not 0 < len(jobs) <= _MOST_JOBS:
+        raise ValueProblem(f"{len(jobs)} jobs are chosen: choose 1 to {_MOST_JOBS}")
+    half = Cutting.objects.filter(done=False, cuts__isnull=False).distinct()
+    if half.exists():
+        names = ", ".join(f"{one.steel} stick {one.number}" for one in half[:10])
+        raise ValueProblem(f"half cut: {names}: cut it to the end, or put the rest back, and plan then")
+    built = [(job.pk, job_of(job.revisions.get(number=job.current).text)) for job in jobs]
+    asked = json.dumps(
+        {
+            "jobs": [(job.pk, job.current) for job in jobs],
+            "rack": _whole_question(_named(jobs, built)),
+            "cuts": Cut.objects.count(),
+        }
+    )
+    _question(asked)
+    with transaction.atomic():
+        plan = Plan.objects.create(asked=asked, seconds=seconds, by=person.name)
+        note(person.name, f"asked for cutting plan {plan.pk}: {', '.join(job.name for job in jobs)}")
+    return plan
+
+
+def _named(jobs: Sequence[Job], built: Sequence[tuple[int, BuiltJob]]) -> dict[str, Source]:
+    for job, (_, one) in zip(jobs, built, strict=True):
+        if not one.assemblies:
+            raise ValueProblem(f"{job.name} has no pieces yet: leave it out, or add pieces first")
+    return _sources(built)
+
+
+def _whole_question(sources: dict[str, Source]) -> str:
+    """The rack document of now: facts, sticks that are free, and what was cut of the jobs already."""
+    text = rack_text()[1]
+    saw = read_rack(text).saw
+    free = [held for row, held in held_tables() if row.copy is None]
+    wanted = Counter({mark: source.blank.quantity for mark, source in sources.items()})
+    held, done = [], []
+    for name, marks, cents, steel, heat in _cut_already(sources):
+        counted = [mark for mark in marks if wanted[mark] > 0]
+        wanted.subtract(counted)
+        if counted:
+            blanks = [sources[mark].blank for mark in counted]
+            held.append(_used(name, steel, blanks, saw) | {"value": cents} | ({"heat": heat} if heat else {}))
+            done.append({"stick": name, "pieces": counted})
+    whole = whole_rack(text, [*free, *held])
+    return f"{whole.rstrip()}\n\n{tomlkit.dumps({'done': done})}" if done else whole
+
+
+def _used(name: str, steel: Steel, blanks: Sequence[Blank], saw: Saw) -> Table:
+    """What of a stick went into pieces, as a stick of its own; its drop is in the yard by itself."""
+    length = saw.start_trim + saw.end_trim + saw.grip
+    for blank in blanks:
+        length += blank.length + blank.left.kerf(saw.kerf) + blank.right.kerf(saw.kerf)
+    named = {"mark": name, "stock": steel.section, "grade": steel.grade, "length": exact_text(length)}
+    return named | ({"finish": steel.finish} if steel.finish else {})
+
+
+def _cut_already(
+    sources: dict[str, Source],
+) -> Iterable[tuple[str, list[str], float, Steel, str]]:
+    """What was cut of the jobs, stick by stick, and the sticks that were given to one piece as they came."""
+    of_job = {(source.job, source.mark): mark for mark, source in sources.items()}
+    ready = Cut.objects.filter(job__in={source.job for source in sources.values()})
+    cuttings: dict[int, tuple[Cutting, list[str]]] = {}
+    for cut in ready.select_related("cutting__plan").order_by("id"):
+        mark = of_job.get((cut.job_id or 0, cut.mark))
+        if mark is not None and blank_key(sources[mark].blank) == cut.blank:
+            cuttings.setdefault(cut.cutting_id, (cut.cutting, []))[1].append(mark)
+    for cutting, marks in cuttings.values():
+        planned = stick_of(cutting)
+        yield f"cut {cutting.pk}", marks, planned.cents / 100, planned.stock.steel, cutting.heat
+    given = Stick.objects.filter(where=Where.YARD, copy__active=True).select_related("copy__piece")
+    for stick in given:
+        mark = of_job.get((stick.copy.piece.job_id, stick.copy.piece.mark)) if stick.copy else None
+        if mark is not None and not Cut.objects.filter(copy=stick.copy).exists():
+            yield f"own {stick.pk}", [mark], 0.0, Steel(stick.stock, stick.grade), stick.heat
+
+
+def jobs_of(asked: str) -> tuple[BuiltJob, ...]:
+    """The jobs that a plan was asked for, as they were then."""
+    return tuple(job for _, job in _jobs(asked))
+
+
+def _jobs(asked: str) -> list[tuple[int, BuiltJob]]:
+    found = []
+    for pk, number in json.loads(asked)["jobs"]:
+        found.append((int(pk), job_of(Revision.objects.get(job_id=pk, number=number).text)))
+    return found
+
+
+def sources_of(plan: Plan) -> dict[str, Source]:
+    """The marks of a plan, with the job and the mark there."""
+    return _sources(_jobs(plan.asked))
+
+
+@lru_cache(maxsize=16)  # the plans that are cut by
+def _question(asked: str) -> Question:
+    """The question as it was asked; wishes for pieces of other jobs are left out."""
+    jobs = jobs_of(asked)
+    rack = read_rack(json.loads(asked)["rack"])
+    marks = {blank.mark for blank in blanks_of(jobs)}
+    return ask(jobs, _for_these(rack, marks))
+
+
+def _for_these(rack: Rack, marks: set[str]) -> Rack:
+    wishes = (replace(w, pieces=tuple(m for m in w.pieces if m in marks)) for w in rack.wishes)
+    done = (replace(d, pieces=tuple(m for m in d.pieces if m in marks)) for d in rack.done)
+    return replace(rack, wishes=tuple(w for w in wishes if w.pieces), done=tuple(d for d in done if d.pieces))
+
+
+def search(pk: int, stop: Callable[[], bool], tell: Callable[[str], None]) -> None:
+    """Search the plan that was asked for, and keep it, or why there is none.
+
+    Args:
+        pk: of the plan.
+        stop: asked between steps; True ends the search with the best plan kept.
+        tell: given bound and best in words.
+    """
+    plan = Plan.objects.get(pk=pk)
+
+    def said(steel: Steel, found: Progress) -> None:
+        best = "no plan yet" if found.best is None else f"best {found.best / 100:,.2f}"
+        tell(f"{steel}: {best}, none below {found.bound / 100:,.2f}, {found.seconds:.0f} s")
+
+    try:
+        found = answer(_question(plan.asked), Effort(plan.seconds, stop, said))
+    except (GagelineError, ArithmeticError) as refused:
+        Plan.objects.filter(pk=pk).update(state=Search.FAILED, trouble=str(refused)[:20_000])
+        return
+    text = _ANSWER.dump_json((found.cuts, found.plates)).decode()
+    Plan.objects.filter(pk=pk).update(
+        state=Search.READY, answer=text, cents=found.cents, bound=found.bound, said=""
+    )
+
+
+def stop_plan(person: Person, plan: Plan) -> None:
+    """End a search with the best plan kept."""
+    with transaction.atomic():
+        if Plan.objects.filter(pk=plan.pk, state=Search.RUNNING, stop=False).update(stop=True):
+            note(person.name, f"stopped the search of cutting plan {plan.pk}")
+
+
+def plan_of(plan: Plan) -> ShopPlan:
+    """The plan that was found.
+
+    Raises:
+        ValueProblem: while there is none.
+    """
+    if not plan.answer:
+        raise ValueProblem(f"cutting plan {plan.pk} has no sticks yet: wait for it, or plan again")
+    return _plan(plan.asked, plan.answer)
+
+
+@lru_cache(maxsize=16)
+def _plan(asked: str, found: str) -> ShopPlan:
+    return ShopPlan(_question(asked), *_ANSWER.validate_json(found))
+
+
+def stick_of(cutting: Cutting) -> StickPlan:
+    """The stick of a plan that a cutting is of."""
+    for section in plan_of(cutting.plan).cuts.sections:
+        for stick in section.sticks:
+            if str(section.steel) == cutting.steel and stick.number == cutting.number:
+                return stick
+    raise ValueProblem(f"cutting plan {cutting.plan_id} has no stick {cutting.number} of {cutting.steel}")
+
+
+def trouble_of(plan: Plan) -> str:
+    """Why a plan cannot be chosen to be cut by; empty where it can."""
+    if plan.state == Search.RUNNING and plan.seen + _SILENT < timezone.now():
+        return "the search broke off: plan again"
+    if plan.state != Search.READY:
+        return f"it is {Search(plan.state).label}"
+    asked = json.loads(plan.asked)
+    if Cut.objects.count() != asked["cuts"]:
+        return "something was cut since it was planned: plan again"
+    current = dict(Job.objects.filter(pk__in=[pk for pk, _ in asked["jobs"]]).values_list("pk", "current"))
+    if any(current.get(pk) != number for pk, number in asked["jobs"]):
+        return "a job was changed since it was planned: plan again"
+    there = {row.mark: held for row, held in held_tables() if row.copy is None}
+    marks = [stick.stock for _, stick in _to_cut(plan_of(plan)) if isinstance(stick.stock, Held)]
+    missing = [held.mark for held in marks if not _same(there.get(held.mark), held)]
+    if missing:
+        return f"changed or no longer in the yard: {', '.join(missing[:10])}: plan again"
+    return ""
+
+
+def _same(table: Table | None, held: Held) -> bool:
+    """Whether the stick in the yard is still the one that was planned with."""
+    if table is None:
+        return False
+    length = table["length"] in {exact_text(held.length, system) for system in System}
+    return length and (table.get("heat") or None) == held.heat
+
+
+def _to_cut(plan: ShopPlan) -> list[tuple[SectionPlan, StickPlan]]:
+    return [(section, stick) for section in plan.cuts.sections for stick in section.sticks if not stick.done]
+
+
+def choose_plan(person: Person, plan: Plan) -> None:
+    """Cut by a plan from now on; the one before is put aside, what was cut by it stays.
+
+    Raises:
+        ValueProblem: when yard, jobs or saw went on since it was planned.
+    """
+    with transaction.atomic():
+        plan = Plan.objects.select_for_update().get(pk=plan.pk)
+        if trouble := trouble_of(plan):
+            raise ValueProblem(f"cutting plan {plan.pk} cannot be cut by: {trouble}")
+        Cutting.objects.filter(plan__state=Search.CHOSEN, done=False).delete()
+        Plan.objects.filter(state=Search.CHOSEN).update(state=Search.PAST)
+        rows = {row.mark: row for row, _ in held_tables()}
+        for section, stick in _to_cut(plan_of(plan)):
+            row = rows.get(stick.stock.mark) if isinstance(stick.stock, Held) else None
+            Cutting.objects.create(
+                plan=plan, steel=str(section.steel), number=stick.number, stick=row, heat=stick.heat or ""
+            )
+        Plan.objects.filter(pk=plan.pk).update(state=Search.CHOSEN)
+        note(person.name, f"cutting plan {plan.pk} is cut by from now on")

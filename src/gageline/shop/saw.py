@@ -1,0 +1,163 @@
+"""The Saw: cutting plans asked for, watched, chosen and printed, and the sticks that are cut by one."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import Any
+
+from django.db.models import Count, Q
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.views.decorators.http import require_GET, require_POST
+
+from gageline.errors import ValueProblem
+from gageline.job import say
+from gageline.sheets import cutting_sheet, money, proof, to_pdf
+from gageline.shop.floor import clock
+from gageline.shop.models import Cutting, Job, Plan, Search, Stick, Where
+from gageline.shop.office import person_of
+from gageline.shop.pictures import block_svg
+from gageline.shop.planner import launch
+from gageline.shop.plans import choose_plan, jobs_of, plan_of, start_plan, stick_of, stop_plan, trouble_of
+from gageline.shop.roles import WORK
+from gageline.shop.sawing import DROP, TAKE, card_name, card_of_cutting, saw_lines
+from gageline.stock import Held, ShopPlan
+
+__all__ = ["card", "choose", "new_plan", "print_plan", "show", "show_plan", "stop"]
+
+_SECONDS = (10, 60, 300)
+_LONGEST = 600
+
+
+@require_GET
+def show(request: HttpRequest) -> HttpResponse:
+    """The sticks that are cut by the chosen plan, and the plans there are."""
+    counted = Count("cuts", filter=~Q(cuts__task__in=(TAKE, DROP)))
+    cuttings = Cutting.objects.filter(plan__state=Search.CHOSEN).select_related("stick", "plan")
+    lines = [(one, len(stick_of(one).pieces), stick_of(one)) for one in cuttings.annotate(cut=counted)]
+    context: dict[str, Any] = {
+        "lines": [line for line in lines if not line[0].done],
+        "cut": [line for line in lines if line[0].done],
+        "may": person_of(request).role in WORK,
+        "chosen": Plan.objects.filter(state=Search.CHOSEN).first(),
+    }
+    if getattr(request, "htmx", False):
+        return render(request, "shop/part_saw.html", context)
+    jobs = Job.objects.filter(pieces__active=True).distinct().order_by("-pk")[:200]
+    context |= {"plans": Plan.objects.all()[:20], "jobs": jobs, "seconds": _SECONDS}
+    return render(request, "shop/saw.html", context)
+
+
+@require_POST
+def new_plan(request: HttpRequest) -> HttpResponse:
+    """Ask for a cutting plan of jobs; it is searched beside the shop."""
+    wanted = [int(text) for text in request.POST.getlist("job") if text.isdigit() and len(text) < 15]
+    jobs = list(Job.objects.filter(pk__in=wanted).order_by("pk"))
+    seconds = request.POST.get("seconds", "")
+    if not (seconds.isascii() and seconds.isdigit() and 1 <= int(seconds[:6]) <= _LONGEST):
+        raise ValueProblem(f'"{seconds[:20]}" is no number of seconds from 1 to {_LONGEST}: choose one')
+    plan = start_plan(person_of(request), jobs, int(seconds))
+    launch(plan.pk)
+    return redirect("saw-plan", plan.pk)
+
+
+@require_GET
+def show_plan(request: HttpRequest, plan: int) -> HttpResponse:
+    """A cutting plan: bound and best while it is searched, then every stick."""
+    row = get_object_or_404(Plan, pk=plan)
+    context: dict[str, Any] = {
+        "plan": row, "may": person_of(request).role in WORK, "running": row.state == Search.RUNNING,
+        "trouble": trouble_of(row) if row.state in {Search.READY, Search.RUNNING} else "",
+        "problems": row.trouble.splitlines()[:200], "jobs": [one.facts.name for one in jobs_of(row.asked)],
+    }  # fmt: skip
+    if context["running"] and not context["trouble"].startswith("the search"):
+        context["trouble"] = ""
+    if row.answer:
+        context |= _found(plan_of(row))
+    template = "shop/part_plan.html" if getattr(request, "htmx", False) else "shop/plan.html"
+    return render(request, template, context)
+
+
+def _found(plan: ShopPlan) -> dict[str, Any]:
+    """What a plan comes to, steel by steel, what to order, and every stick."""
+    sections = [
+        (str(one.steel), str(len(one.sticks)), str(one.setups), f"{100 * one.yield_:.1f} %", money(one.cents),
+         proof(one.cents, one.bound))
+        for one in plan.cuts.sections
+    ]  # fmt: skip
+    sections += [
+        (str(asked.steel), f"{len(one.sheets)} sheets", "", f"{100 * one.yield_:.1f} %", money(one.cents),
+         proof(one.cents, one.bound))
+        for asked, one in zip(plan.question.plates, plan.plates, strict=True)
+    ]  # fmt: skip
+    sticks = [
+        (
+            str(section.steel), stick.number,
+            f"{stick.stock.mark} of the yard" if isinstance(stick.stock, Held) else "to buy",
+            ", ".join(f"{n} x {mark}" for mark, n in Counter(p.mark for p in stick.pieces).items()),
+            stick.done,
+        )
+        for section in plan.cuts.sections
+        for stick in section.sticks
+    ]  # fmt: skip
+    order = [
+        (str(offer.steel), say(offer.length, plan.question.rack.system), count)
+        for offer, count in plan.cuts.order()
+    ]
+    return {
+        "sections": sections, "sticks": sticks, "order": order, "total": money(plan.cents),
+        "proof": proof(plan.cents, plan.bound), "plates": bool(plan.plates),
+    }  # fmt: skip
+
+
+@require_POST
+def stop(request: HttpRequest, plan: int) -> HttpResponse:
+    """End a search with the best plan kept."""
+    stop_plan(person_of(request), get_object_or_404(Plan, pk=plan))
+    return redirect("saw-plan", plan)
+
+
+@require_POST
+def choose(request: HttpRequest, plan: int) -> HttpResponse:
+    """Cut by a plan from now on."""
+    choose_plan(person_of(request), get_object_or_404(Plan, pk=plan))
+    return redirect("saw")
+
+
+@require_GET
+def print_plan(_request: HttpRequest, plan: int) -> HttpResponse:
+    """The cutting sheets of a plan as PDF."""
+    row = get_object_or_404(Plan, pk=plan)
+    response = HttpResponse(
+        to_pdf(cutting_sheet(jobs_of(row.asked), plan_of(row))), content_type="application/pdf"
+    )
+    response["Content-Disposition"] = f'attachment; filename="cutting-{row.pk}.pdf"'
+    return response
+
+
+@require_GET
+def card(request: HttpRequest, cutting: int) -> HttpResponse:
+    """One stick at the saw, one cut at a time."""
+    now = clock()  # before the ticks are read, so that none is younger than it and missing
+    rows = Cutting.objects.select_related("plan", "stick", "drop")
+    row = get_object_or_404(rows, pk=cutting)
+    if row.plan.state != Search.CHOSEN and not row.cuts.exists():
+        raise ValueProblem("this cutting plan was put aside: open the saw again")
+    made = card_of_cutting(row)
+    lines = saw_lines(row)
+    ticks = {cut.task: cut for cut in row.cuts.all()}
+    stock = stick_of(row).stock
+    alike = Stick.objects.filter(
+        where=Where.YARD, stock=stock.steel.section, grade=stock.steel.grade, copy=None,
+        ticks=stock.length.ticks,
+    )  # fmt: skip
+    context = {
+        "cutting": row, "name": card_name(row), "card": made, "lines": lines, "taken": ticks.get(TAKE),
+        "back": ticks.get(DROP), "take": TAKE, "drop": DROP, "now": now,
+        "done": len(ticks), "of": len(lines) + 2,
+        "asks": (row.stick is None or not row.stick.heat) and TAKE not in ticks, "bought": row.stick is None,
+        "alike": alike[:50] if row.stick is None else (),
+        "picture": block_svg(made.picture, f"Stick {row.number} of {row.steel} with its cuts"),
+        "may": person_of(request).role in WORK and row.plan.state == Search.CHOSEN,
+    }  # fmt: skip
+    return render(request, "shop/saw_card.html", context)

@@ -214,6 +214,7 @@ def _end_plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: S
         ladder.length - shop.practice.weld * 2,
         2,
         "both sides of the web",
+        both_sides=True,
     )
     turned = replace(_turned(joined, _turn(joint, stick)), welds=(run,))
     own.join(turned)
@@ -242,7 +243,8 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     name = other.free_fitting(f"{site.face} plate")
     fitting = Fitting(name, FittingKind.PLATE, part, other.seen(placement), site.face, None, Join.WELDED)
     other.fittings.append(fitting)
-    other.welds.append(Weld(name, _plate_weld(joint, shop), ladder.length, 2, "both sides of the plate"))
+    run = Weld(name, _plate_weld(joint, shop), ladder.length, 2, "both sides of the plate", both_sides=True)
+    other.welds.append(run)
     other.reasons.append(_carried(joint, f"plate {shop.say(joint.thickness)}", shop))
     face = Face.NEAR if side is Side.NEAR else Face.FAR
     points = field_points(other, fitting)

@@ -67,7 +67,8 @@ def join_end_plates(
         fittings.append(
             Fitting(name, kind, part if down else reflect_x(part), placement, None, end, Join.WELDED)
         )
-        welds.append(Weld(name, entry.weld or practice.weld, _round(main), 1, "all around the section"))
+        size = entry.weld or practice.weld
+        welds.append(Weld(name, size, _round(main), 1, "all around the section", all_around=True))
         bolts.extend(field_bolts((name,), maker.bolt, entry.rows * entry.columns))
     return Joined(tuple(fittings), tuple(welds), tuple(bolts))
 

@@ -29,7 +29,7 @@ from gageline.part import (
     face_range,
 )
 from gageline.steel import Plate, Profile, Section
-from gageline.units import ZERO, Length, System, round_up
+from gageline.units import ZERO, Length, System, round_down, round_up
 
 __all__ = ["join_plates", "join_stiffeners"]
 
@@ -39,6 +39,7 @@ _LYING = frozenset({Face.TOP, Face.BOTTOM})
 _ALONG: Vector = (1, 0, 0)
 _DOWN: Vector = (0, -1, 0)
 _TOWARD: Vector = (0, 0, 1)
+_WIDTHS = {System.FT_IN: Length.from_inches(Fraction(1, 4)), System.MM: Length.from_mm(5)}
 
 
 def join_plates(entry: PlateEntry, main: Part, practice: Practice, system: System) -> Joined:
@@ -75,7 +76,7 @@ def join_plates(entry: PlateEntry, main: Part, practice: Practice, system: Syste
     name = f"{face} plate, {where_along(entry.from_, entry.x, system)}"
     placement = standing(face, along, foot, entry.thickness)
     fitting = Fitting(name, FittingKind.PLATE, part, placement, face, None, Join.WELDED)
-    weld = Weld(name, entry.weld or practice.weld, part.length, 2, "both sides of the plate")
+    weld = Weld(name, entry.weld or practice.weld, part.length, 2, "both sides of the plate", both_sides=True)
     return Joined((fitting,), (weld,), field_bolts((name,), maker.bolt, entry.rows))
 
 
@@ -130,7 +131,7 @@ def _stiffener(entry: StiffenerEntry, section: Section, side: Side, system: Syst
     """A stiffener as it lies, its foot on the web along its bottom edge."""
     far, near = extent_z(section)
     level = face_point(section, web_face(side), ZERO, ZERO)[2]
-    width = entry.width or (near - level if side is Side.NEAR else level - far)
+    width = entry.width or _shop_width(near - level if side is Side.NEAR else level - far, system)
     clip = _fillet_clip(section, system) if entry.clip is None else entry.clip
     clear = section.d - _flange_beyond(section, clip) * 2
     length = entry.length or clear
@@ -149,13 +150,17 @@ def _stiffener(entry: StiffenerEntry, section: Section, side: Side, system: Syst
     return Part(entry.mark or "", stock, grade_of(stock, entry.grade), length, clips=corners)
 
 
+def _shop_width(room: Length, system: System) -> Length:
+    """The widest plate up to the flange's edge, in steps of 1/4 in or 5 mm (common practice, no source)."""
+    return round_down(room, _WIDTHS[system]) or room
+
+
 def _fillet_clip(section: Section, system: System) -> Length:
     """What clears the fillet both ways, up to the next 1/4 in or 5 mm (common practice, no source)."""
     k = section.kdet or section.kdes or section.tf
     up = k - section.tf
     out = section.k1 - section.tw / 2 if section.k1 else up
-    step = Length.from_inches(Fraction(1, 4)) if system is System.FT_IN else Length.from_mm(5)
-    return round_up(max(up, out), step)
+    return round_up(max(up, out), _WIDTHS[system])
 
 
 def _clip_of(part: Part) -> Length:
@@ -177,6 +182,6 @@ def _stiffener_welds(name: str, part: Part, section: Section, size: Length) -> t
     flanges, runs = ("both flanges", 4) if reaches else ("the top flange", 2)
     width = part.stock.width if isinstance(part.stock, Plate) else ZERO
     return (
-        Weld(name, size, part.length - clip * 2, 2, "both sides, to the web"),
-        Weld(name, size, width - clip, runs, f"both sides, to {flanges}"),
+        Weld(name, size, part.length - clip * 2, 2, "both sides, to the web", both_sides=True),
+        Weld(name, size, width - clip, runs, f"both sides, to {flanges}", both_sides=True),
     )

@@ -64,6 +64,8 @@ class Weld:
         length: of one run.
         runs: how many runs of that length.
         where: along which edges, in the trade's words.
+        both_sides: on both sides of the joint.
+        all_around: around the whole of the joint.
     """
 
     fitting: str
@@ -71,6 +73,8 @@ class Weld:
     length: Length
     runs: int
     where: str
+    both_sides: bool = False
+    all_around: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ system B; from memory.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from gageline.part import Assembly, Weld
 from gageline.sheets.boxes import line_height
@@ -40,7 +41,7 @@ def weld_list(assembly: Assembly, scribe: Scribe, width: float, height: float) -
     marks = {fitting.name: fitting.part.mark for fitting in assembly.fittings}
     counts: dict[tuple[str, Weld], int] = {}
     for weld in assembly.welds:
-        key = marks[weld.fitting], Weld("", weld.size, weld.length, weld.runs, weld.where)
+        key = marks[weld.fitting], replace(weld, fitting="")
         counts[key] = counts.get(key, 0) + 1
     head = line_height(FINE) * _LEAD
     many = max(1, int((height - head) // _ROW))
@@ -62,8 +63,8 @@ def _row(mark: str, weld: Weld, count: int, scribe: Scribe, width: float) -> Ite
     yield from weld_sign(
         scribe.fine(weld.size),
         (9.0, middle),
-        both="both sides" in weld.where,
-        around="all around" in weld.where,
+        both=weld.both_sides,
+        around=weld.all_around,
     )
     runs = f"{weld.runs} x " if weld.runs > 1 else ""
     places = f", on {count} fittings" if count > 1 else ""

@@ -57,7 +57,9 @@ def test_a_plate_across_a_flange_stands_over_the_middle_of_the_flange() -> None:
 def test_a_plate_has_its_weld_and_its_field_bolts() -> None:
     piece = with_plate('weld = "3/16"\n')
     name = "near plate, 4'-0\" from left"
-    assert piece.welds == (Weld(name, inches("3/16"), inches("8 1/2"), 2, "both sides of the plate"),)
+    assert piece.welds == (
+        Weld(name, inches("3/16"), inches("8 1/2"), 2, "both sides of the plate", both_sides=True),
+    )
     assert piece.bolts == (BoltSet((name,), "3/4", 3, None, field=True),)
 
 
@@ -100,7 +102,9 @@ def test_stiffeners_fill_the_web_on_both_sides() -> None:
     web, _ = section.tw.parts(2)
     flange, _ = section.bf.parts(2)
     assert bounds(near)[1] == (section.tf, section.d - section.tf)
-    assert bounds(near)[2] == (web, flange)
+    # (5.50 - 0.25) / 2 = 2 5/8 in to the flange's edge, 2 1/2 in as plate comes
+    assert bounds(near)[2] == (web, web + inches("2 1/2"))
+    assert flange - web == inches("2 5/8")
     assert near.part == far.part
     assert near.on is Face.NEAR
 
@@ -126,12 +130,13 @@ def test_a_channel_has_its_stiffener_on_the_far_side() -> None:
     piece = piece_of(STIFFENER, stock="C12x20.7")
     assert [fitting.name for fitting in piece.fittings] == ["far stiffener, 5'-0\" from left"]
     section = section_of(piece)
-    assert bounds(piece.fittings[0])[2] == (-section.bf, -section.tw)
+    # 2.94 - 0.282 leaves 2.66 in (AISC Manual Table 1-5), 2 1/2 in as plate comes
+    assert bounds(piece.fittings[0])[2] == (-section.tw - inches("2 1/2"), -section.tw)
 
 
 def test_a_clip_that_leaves_nothing_is_refused_in_millimetres() -> None:
     lines = "stiffeners = [{ x = 900, thickness = 8, clip = 80 }]"
-    with pytest.raises(JobProblems, match=r"clip 80 mm leaves nothing of a stiffener 71.5 mm by 278.6 mm"):
+    with pytest.raises(JobProblems, match=r"clip 80 mm leaves nothing of a stiffener 70 mm by 278.6 mm"):
         piece_of(lines, stock="IPE 300", length="4000", units="mm")
     assert piece_of(lines.replace("80", "20"), stock="IPE 300", length="4000", units="mm").fittings
     assert (
@@ -152,3 +157,15 @@ def test_a_stiffener_between_tapered_flanges_clears_them_past_its_clip() -> None
     flange = section.tf.inches + run / 6
     assert stiffener.length.inches == pytest.approx(section.d.inches - 2 * flange, abs=0.001)
     assert stiffener.length < section.d - section.tf * 2
+
+
+def test_a_stiffener_is_as_wide_as_plate_comes_in_the_units_of_the_job() -> None:
+    """IPE 300: (150 - 7.1) / 2 is 71.45 mm, 70 mm in steps of 5; HEA 200: (200 - 6.5) / 2 is 96.75 mm."""
+    for stock, wide in (("IPE 300", 70), ("HEA 200", 95)):
+        lines = "stiffeners = [{ x = 900, thickness = 8 }]"
+        plate = piece_of(lines, stock=stock, length="4000", units="mm").fittings[0].part.stock
+        assert isinstance(plate, Plate)
+        assert plate.width == mm(wide)
+    given = piece_of(STIFFENER + 'width = "2 3/8"\n').fittings[0].part.stock
+    assert isinstance(given, Plate)
+    assert given.width == inches("2 3/8")

@@ -44,6 +44,12 @@ class EndPlane:
         return max(self.retreats)
 
     @property
+    def square_gap(self) -> Length:
+        """The widest that a square stands open which is held along any of the four edges of the end."""
+        tn, tf, bn, bf = self.retreats
+        return max(abs(tn - bn), abs(tf - bf), abs(tn - tf), abs(bn - bf))
+
+    @property
     def place(self) -> str:
         """Where the end reaches furthest, in words: a corner, an edge, a side, or all round."""
         touching = {corner for corner, back in zip(_CORNERS, self.retreats, strict=True) if back < _SAME}

@@ -8,9 +8,8 @@ from fractions import Fraction
 from gageline.errors import ValueProblem
 from gageline.part import Part, extent_y
 from gageline.quality.limits import Limit, Trust
-from gageline.quality.mill import astm_a6
+from gageline.quality.mill import mill_limits
 from gageline.quality.mill.steps import each_further
-from gageline.steel import Measure, Plate
 from gageline.units import ZERO, Length
 
 __all__ = ["GAP_FREE", "Rules", "rules_of"]
@@ -71,12 +70,10 @@ class Rules:
         """An end out of square over its depth."""
         low, high = extent_y(part.stock)
         if self.metric:
-            share = 100 if self._coarse else 300
-            most = (high - low) / share
-            return Limit(
-                "en1090-square", most, None, f"D/{share}, class {self.tolerance_class}", _EN, Trust.MEMORY
-            )
-        if isinstance(part.stock, Plate) or (limit := astm_a6.out_of_square(part.stock)) is None:
+            share = 1000 if self.bearing else 100 if self._coarse else 300
+            rule = f"D/{share}, {'in contact bearing' if self.bearing else f'class {self.tolerance_class}'}"
+            return Limit("en1090-square", (high - low) / share, None, rule, _EN, Trust.MEMORY)
+        if (limit := mill_limits(part.stock, part.length).square) is None:
             rule = "1/64 in each inch of depth, as for rolled shapes"
             return Limit("a6-square", (high - low) / 64, None, rule, "no rule held", Trust.COMMON)
         return limit
@@ -115,10 +112,8 @@ class Rules:
             most = part.length / 1000
             rule = "compression members: L/1000 between supports"
             return Limit("aisc303-straight", most, most, rule, _AISC, Trust.READ)
-        stock = part.stock
-        if isinstance(stock, Plate) or stock.system is not Measure.US:
-            return None
-        return (astm_a6.sweep if sideways else astm_a6.camber)(stock, part.length)
+        mill = mill_limits(part.stock, part.length)
+        return mill.sweep if sideways else mill.camber
 
     def _camber(self, length: Length) -> Limit:
         """Camber that the drawing asks for, measured in the shop with nothing on the beam."""

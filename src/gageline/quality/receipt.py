@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from gageline.job import Stick
+from gageline.job import EndReadings, Stick
 from gageline.layout import Decision, plane_of, stick_length
 from gageline.part import End, Finding, Part, Severity, extent_y, extent_z
 from gageline.quality.codes import own_limits
 from gageline.quality.limits import Judgement, Limit, Trust, Verdict, overridden
-from gageline.quality.mill import astm_a6, astm_a500, en_10034, en_10056, en_10219
-from gageline.steel import Family, Measure, Plate, Profile, Section
+from gageline.quality.mill import MillLimits, mill_limits
+from gageline.steel import Profile
 from gageline.units import ZERO, Length, System, write_length
 
 __all__ = ["Receipt", "length_limit", "receive", "usable"]
@@ -19,22 +19,6 @@ __all__ = ["Receipt", "length_limit", "receive", "usable"]
 _CLAIM = "claim it from the mill, or accept it in writing and lay out on it as it is"
 _STRAIGHTEN = "straighten it, turn the camber up where it may be, or claim it from the mill"
 _FACE = "lay out from the furthest corner, or trim it square where there is steel for it"
-_EUROPEAN_I = frozenset({Family.IPE, Family.HEA, Family.HEB, Family.HEM})
-
-
-@dataclass(frozen=True, slots=True)
-class _Limits:
-    """The limits that hold for one stick; None where none is held."""
-
-    length: Limit | None = None
-    square: Limit | None = None
-    depth: Limit | None = None
-    depth_max: Limit | None = None
-    width: Limit | None = None
-    tilt: Limit | None = None
-    web_off: Limit | None = None
-    camber: Limit | None = None
-    sweep: Limit | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +67,7 @@ def receive(
     Source: of camber by the mill AISC 303, 6.4.4.
     """
     want, camber = stick.ordered or part.length, stick.ordered_camber
-    limits = _limits(part, want, stick)
+    limits = mill_limits(part.stock, want, as_column=stick.as_column)
     if camber:
         rule = "cambered by the mill: three quarters at the least"
         enough = Limit("aisc303-mill-camber", None, camber / 4, rule, "AISC 303, 6.4.4", Trust.READ)
@@ -98,78 +82,55 @@ def receive(
     return Receipt(part, stick, want, judgements)
 
 
-def _limits(part: Part, ordered: Length, stick: Stick) -> _Limits:
-    section = part.stock
-    if isinstance(section, Plate):
-        return _Limits()
-    if section.system is Measure.US:
-        if section.profile in {Profile.BOX, Profile.TUBE} and section.family is not Family.PIPE:
-            bow = astm_a500.straightness(ordered)
-            sides = astm_a500.side(section, section.d), astm_a500.side(section, section.bf)
-            return _Limits(astm_a500.length(ordered), depth=sides[0], width=sides[1], camber=bow, sweep=bow)
-        return _a6(section, ordered, as_column=stick.as_column)
-    return _european(section, ordered)
-
-
 def length_limit(part: Part) -> Limit | None:
     """The mill's limits on a stick that was ordered at a piece's length; None where none are held."""
-    return _limits(part, part.length, Stick(part.mark)).length
+    return mill_limits(part.stock, part.length).length
 
 
-def _a6(section: Section, ordered: Length, *, as_column: bool) -> _Limits:
-    return _Limits(
-        astm_a6.length(section, ordered, as_column=as_column),
-        astm_a6.out_of_square(section),
-        astm_a6.depth(section),
-        astm_a6.depth_anywhere(section),
-        astm_a6.flange_width(section),
-        astm_a6.flange_tilt(section),
-        astm_a6.web_off(section),
-        astm_a6.camber(section, ordered, as_column=as_column),
-        astm_a6.sweep(section, ordered, as_column=as_column),
-    )
-
-
-def _european(section: Section, ordered: Length) -> _Limits:
-    if section.family in _EUROPEAN_I:
-        bow = en_10034.straightness(section, ordered)
-        return _Limits(
-            en_10034.length(), depth=en_10034.depth(section), width=en_10034.width(section),
-            tilt=en_10034.tilt(section), web_off=en_10034.web_off(section), camber=bow, sweep=bow,
-        )  # fmt: skip
-    if section.family is Family.L_EU:
-        bow = en_10056.straightness(section, ordered)
-        return _Limits(
-            en_10056.length(), depth=en_10056.leg(section.d), width=en_10056.leg(section.bf),
-            tilt=en_10056.tilt(section), camber=bow, sweep=bow,
-        )  # fmt: skip
-    if section.profile in {Profile.BOX, Profile.TUBE}:
-        bow = en_10219.straightness(section, ordered)
-        sides = en_10219.side(section, section.d), en_10219.side(section, section.bf)
-        return _Limits(en_10219.length(), depth=sides[0], width=sides[1], camber=bow, sweep=bow)
-    return _Limits()
-
-
-def _judged(part: Part, stick: Stick, wanted: tuple[Length, Length], limits: _Limits) -> Iterator[Judgement]:
+def _judged(
+    part: Part, stick: Stick, wanted: tuple[Length, Length], limits: MillLimits
+) -> Iterator[Judgement]:
     ordered, camber = wanted
-    (low, high), (far, near) = extent_y(part.stock), extent_z(part.stock)
     overall = None if stick.length is None else stick_length(stick, part)
     yield Judgement("length", ordered, overall, limits.length, _CLAIM)
     for end in End:
-        read, plane = stick.at(end), plane_of(stick, part, end)
-        open_ = None if plane.assumed else plane.out_of_square
-        yield Judgement(f"{end} end out of square", ZERO, open_, limits.square, _FACE)
-        yield Judgement(f"{end} end depth", high - low, read.depth, limits.depth, _CLAIM)
-        if limits.depth_max is not None:
-            yield Judgement(f"{end} end depth, at most", high - low, read.depth, limits.depth_max, _CLAIM)
-        for flange, width in (("top", read.top_width), ("bottom", read.bottom_width)):
-            yield Judgement(f"{end} end {flange} width", near - far, width, limits.width, _CLAIM)
-        yield Judgement(
-            f"{end} end flange tilt", ZERO, _tilt(read.top_tilt, read.bottom_tilt), limits.tilt, _CLAIM
-        )
-    yield Judgement("web off centre", ZERO, stick.web_off, limits.web_off, _CLAIM)
+        yield from _end_judged(part, stick, end, limits)
+    if stick.web_off is not None or limits.web_off is not None:
+        yield Judgement("web off centre", ZERO, stick.web_off, limits.web_off, _CLAIM)
     yield Judgement("camber", camber, stick.camber, limits.camber, _STRAIGHTEN)
     yield Judgement("sweep", ZERO, stick.sweep, limits.sweep, _STRAIGHTEN)
+
+
+def _end_judged(part: Part, stick: Stick, end: End, limits: MillLimits) -> Iterator[Judgement]:
+    """The readings of one end; those that its shape has not are left out unless somebody read them."""
+    (low, high), (far, near) = extent_y(part.stock), extent_z(part.stock)
+    read, plane = stick.at(end), plane_of(stick, part, end)
+    open_ = None if plane.assumed else plane.square_gap
+    yield Judgement(f"{end} end out of square", ZERO, open_, limits.square, _FACE)
+    yield Judgement(f"{end} end depth", high - low, read.depth, limits.depth, _CLAIM)
+    edges = _edge_depth(read)
+    if edges is not None and limits.depth_max is not None:
+        name = f"{end} end depth at the flange edges"
+        yield Judgement(name, high - low, edges, limits.depth_max, _CLAIM)
+    has = _WIDTHS.get(part.profile, ("top", "bottom"))
+    for flange, width in (("top", read.top_width), ("bottom", read.bottom_width)):
+        if width is not None or flange in has:
+            yield Judgement(f"{end} end {flange} width", near - far, width, limits.width, _CLAIM)
+    tilt = _tilt(read.top_tilt, read.bottom_tilt)
+    if tilt is not None or limits.tilt is not None:
+        yield Judgement(f"{end} end flange tilt", ZERO, tilt, limits.tilt, _CLAIM)
+
+
+_WIDTHS = {
+    Profile.ANGLE: ("bottom",), Profile.TEE: ("top",), Profile.TUBE: ("top",), Profile.PLATE: (),
+}  # fmt: skip
+
+
+def _edge_depth(read: EndReadings) -> Length | None:
+    """The greatest depth at an end: at the edges, where flanges that lean apart lie furthest apart."""
+    if read.depth is None or (read.top_tilt is None and read.bottom_tilt is None):
+        return None
+    return read.depth + abs((read.top_tilt or ZERO) - (read.bottom_tilt or ZERO)) / 2
 
 
 def _tilt(top: Length | None, bottom: Length | None) -> Length | None:

@@ -2,7 +2,8 @@
 
 Sources: ASTM A6 as printed in the AISC Manual, 14th ed., Table 1-22 (read); ASTM A6-16 for angles and
 ASTM A500 as quoted at second hand; EN 10034 and EN 10219-2 as printed by makers of sections (read). The
-values of S, M, C and MC shapes and of EN 10056-2 are from memory, and their limits say so.
+values of S, M, C and MC shapes, split tees, pipe, flat bars, EN 10056-2 and EN 10279 are from memory, and
+their limits say so.
 """
 
 from dataclasses import replace
@@ -12,8 +13,18 @@ import pytest
 
 from gageline.errors import ValueProblem
 from gageline.quality import Limit, Trust
-from gageline.quality.mill import astm_a6, astm_a500, en_10034, en_10056, en_10219
-from gageline.steel import Section, find
+from gageline.quality.mill import (
+    astm_a6,
+    astm_a53,
+    astm_a500,
+    astm_tees,
+    en_10034,
+    en_10056,
+    en_10219,
+    en_10279,
+    flats,
+)  # fmt: skip
+from gageline.steel import Measure, Plate, Section, find
 from gageline.units import Length
 from jobs import inches
 
@@ -341,3 +352,112 @@ def test_european_tubes(across: str, most: float) -> None:
     assert both_mm(en_10219.straightness(tube, Length.from_mm(1000))) == (2, 2)
     assert both_mm(en_10219.straightness(shape("HSS6X6X3/8"), Length.from_mm(1000))) == (1.5, 1.5)
     assert both_mm(en_10219.length()) == (50, 0)
+
+
+# --- EN 10279, split tees, pipe and flat bars (all from memory) ------------------------------------
+
+
+def channel(h: str = "200", b: str = "75") -> Section:
+    deep, wide = (Length.from_mm(Fraction(value)) for value in (h, b))
+    return replace(shape("UPN 200"), d=deep, bf=wide)
+
+
+@pytest.mark.parametrize(
+    ("h", "most"),
+    [("65", 1.5), ("65.1", 2), ("200", 2), ("200.1", 3), ("400", 3), ("400.1", 4)],
+)
+def test_height_of_european_channels(h: str, most: float) -> None:
+    limit = en_10279.depth(channel(h))
+    assert both_mm(limit) == (most, most)
+    assert limit.trust is Trust.MEMORY
+
+
+@pytest.mark.parametrize(
+    ("b", "most", "tilt"),
+    [
+        ("50", 1.5, 2), ("50.1", 2, 2), ("100", 2, 2), ("100.1", 2.5, 2.5025), ("125", 2.5, 3.125),
+        ("125.1", 3, 3.1275),
+    ],
+)  # fmt: skip
+def test_flanges_of_european_channels(b: str, most: float, tilt: float) -> None:
+    assert both_mm(en_10279.width(channel(b=b))) == (most, most)
+    assert both_mm(en_10279.tilt(channel(b=b))) == pytest.approx((tilt, tilt), abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("h", "in_web", "in_flanges"),
+    [("150", 30, 50), ("150.1", 20, 30), ("300", 20, 30), ("300.1", 15, 20)],
+)
+def test_straightness_of_european_channels(h: str, in_web: float, in_flanges: float) -> None:
+    long = Length.from_mm(10_000)
+    assert both_mm(en_10279.straightness(channel(h), long, sideways=False)) == (in_web, in_web)
+    assert both_mm(en_10279.straightness(channel(h), long, sideways=True)) == (in_flanges, in_flanges)
+    assert both_mm(en_10279.length()) == (50, 50)
+
+
+@pytest.mark.parametrize(
+    ("name", "most"),
+    [
+        ("WT5X15", 1 / 8), ("WT6X20", 3 / 16), ("WT15X45", 3 / 16), ("WT16.5X65", 1 / 4),
+        ("WT18X67.5", 1 / 4), ("WT20X74.5", 5 / 16), ("WT22X115", 5 / 16), ("MT5X4.5", 1 / 8),
+    ],
+)  # fmt: skip
+def test_depth_of_split_tees(name: str, most: float) -> None:
+    limit = astm_tees.depth(shape(name))
+    assert both(limit) == (most, most)
+    assert limit.trust is Trust.MEMORY
+
+
+def test_other_rules_of_split_tees() -> None:
+    tee = shape("WT6X20")
+    assert both(astm_tees.straightness(inches("20'"))) == (0.5, 0.5)
+    assert both(astm_tees.width(tee)) == (1 / 4, 3 / 16)
+    assert astm_tees.width(shape("ST6X25")) is None
+    assert both(astm_tees.out_of_square(tee))[0] == pytest.approx(tee.bf.inches / 64, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("name", "most"), [("Pipe1-1/2STD", 1 / 64), ("Pipe2STD", 0.02375), ("Pipe6STD", 0.06625)]
+)
+def test_diameter_of_pipe(name: str, most: float) -> None:
+    assert both(astm_a53.diameter(shape(name))) == about(most, most)
+
+
+@pytest.mark.parametrize(
+    ("wide", "over", "under"),
+    [
+        ("1", 1 / 64, 1 / 64), ("1 1/64", 1 / 32, 1 / 32), ("2", 1 / 32, 1 / 32), ("2 1/64", 1 / 16, 1 / 32),
+        ("4", 1 / 16, 1 / 32), ("4 1/64", 3 / 32, 1 / 16), ("6", 3 / 32, 1 / 16), ("6 1/64", 1 / 8, 3 / 32),
+        ("8", 1 / 8, 3 / 32),
+    ],
+)  # fmt: skip
+def test_flat_bars_in_inches(wide: str, over: float, under: float) -> None:
+    assert both(flats.width(Plate(inches("1/2"), inches(wide)))) == (over, under)
+
+
+def test_plates_over_8_in_have_no_limit_and_bars_may_bow_a_quarter_in_5_ft() -> None:
+    bar, plate = Plate(inches("1/2"), inches("8")), Plate(inches("1/2"), inches("8 1/64"))
+    assert flats.width(plate) is None
+    assert flats.straightness(plate, inches("20'")) is None
+    assert both(flats.straightness(bar, inches("20'"))) == (1, 1)
+
+
+@pytest.mark.parametrize(
+    ("wide", "most"),
+    [
+        (40, 0.75), (41, 1), (80, 1), (81, 1.5), (100, 1.5), (101, 2), (120, 2), (121, 2.5), (150, 2.5),
+    ],
+)  # fmt: skip
+def test_flat_bars_in_millimetres(wide: int, most: float) -> None:
+    assert both_mm(flats.width(metric_bar(10, wide))) == (most, most)
+
+
+def metric_bar(thick: int, wide: int) -> Plate:
+    return Plate(Length.from_mm(thick), Length.from_mm(wide), Measure.EU)
+
+
+def test_european_bars_bow_less_from_1000_square_millimetres() -> None:
+    long = Length.from_mm(10_000)
+    assert both_mm(flats.straightness(metric_bar(10, 99), long)) == (40, 40)
+    assert both_mm(flats.straightness(metric_bar(10, 100), long)) == (25, 25)
+    assert flats.width(metric_bar(10, 151)) is None

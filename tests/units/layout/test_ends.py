@@ -81,3 +81,9 @@ def test_between_its_corners_an_end_stands_back_in_proportion() -> None:
     plane = fit_end(corners("-1/4", "-1/4", "0", "0"), DEEP, WIDE)
     assert plane.back_at(Fraction(1), Fraction(1, 2)) == inches("1/4")
     assert plane.back_at(Fraction(1, 4), Fraction(0)) == inches("1/16")
+
+
+def test_a_square_stands_open_along_the_worst_edge_and_not_from_corner_to_corner() -> None:
+    """1/8 across the depth and 1/16 across the flange are 3/16 from corner to corner."""
+    plane = fit_end(corners("0", "-1/16", "-1/8", "-3/16"), inches("12"), inches("6"))
+    assert (plane.square_gap, plane.out_of_square) == (inches("1/8"), inches("3/16"))

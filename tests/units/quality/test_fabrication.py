@@ -71,7 +71,9 @@ def test_squareness_is_that_of_the_mill_where_there_is_one() -> None:
 def test_straightness_is_that_of_the_mill() -> None:
     assert values(US.bow(PART, sideways=False)) == (0.125, 0.125)
     assert values(US.bow(PART, sideways=True)) == (0.25, 0.25)
-    assert US.bow(piece_of(stock="PL1/2X8").main, sideways=False) is None
+    box = piece_of(stock="HSS6X6X3/8").main
+    assert values(US.bow(box, sideways=True)) == (0.25, 0.25)
+    assert US.bow(piece_of(stock="PL1/2X9").main, sideways=False) is None
 
 
 @pytest.mark.parametrize(
@@ -109,6 +111,7 @@ def test_european_classes_all_from_memory() -> None:
     long = Length.from_mm(10_000)
     assert (values_mm(COARSE.length(long)), values_mm(FINE.length(long))) == ((4, 4), (3, 3))
     assert (values_mm(COARSE.square(METRIC)), values_mm(FINE.square(METRIC))) == ((3, None), (1, None))
+    assert values_mm(replace(FINE, bearing=True).square(METRIC)) == (0.3, None)
     assert (values_mm(COARSE.hole_place()), values_mm(FINE.hole_place())) == ((2, 2), (1, 1))
     assert (values_mm(COARSE.spacing()), values_mm(FINE.spacing())) == ((2, 2), (1, 1))
     assert (values_mm(COARSE.hole()), values_mm(FINE.hole())) == ((1, 0), (0.5, 0))

@@ -91,7 +91,7 @@ def test_a_blank_sheet_has_every_row_and_no_reading() -> None:
 
 
 def test_what_no_limit_is_held_for_is_not_checked() -> None:
-    plate = lay_out(piece_of(stock="PL1/2X8"), Practice(), System.FT_IN)
+    plate = lay_out(piece_of(stock="PL1/2X9"), Practice(), System.FT_IN)
     assert read(plate, camber="1").outcome is Outcome.NOT_JUDGED
 
 

@@ -86,9 +86,12 @@ def test_findings_name_piece_section_heat_and_reading() -> None:
         ("IPE 300", {"en10034-length", "en10034-depth", "en10034-width", "en10034-tilt", "en10034-web-off",
                      "en10034-straight", "no-limit"}),
         ("L100x65x9", {"en10056-length", "en10056-leg", "en10056-tilt", "en10056-straight", "no-limit"}),
-        ("UPN 200", {"no-limit"}),
-        ("PL1/2X8", {"no-limit"}),
-        ("Pipe6STD", {"no-limit"}),
+        ("UPN 200", {"en10279-length", "en10279-depth", "en10279-width", "en10279-tilt",
+                     "en10279-straight", "no-limit"}),
+        ("PL1/2X8", {"a6-flat-width", "a6-flat-straight", "no-limit"}),
+        ("PL1/2X9", {"no-limit"}),
+        ("Pipe6STD", {"a53-diameter", "no-limit"}),
+        ("WT6X20", {"a6-tee-depth", "a6-tee-straight", "a6-width", "a6-square", "no-limit"}),
     ],
 )  # fmt: skip
 def test_each_shape_is_judged_by_its_own_standard(stock: str, codes: set[str]) -> None:
@@ -125,3 +128,37 @@ def test_a_metric_trim_has_its_unit() -> None:
         finding.message == "can be made: trim square, trim 31.8 mm at the left end and 12.7 mm at the right"
     )
     assert Choice.TRIM in finding.message
+
+
+@pytest.mark.parametrize(
+    ("stock", "names"),
+    [
+        ("W16x26", ["out of square", "depth", "top width", "bottom width", "flange tilt"]),
+        ("C8x11.5", ["out of square", "depth", "top width", "bottom width", "flange tilt"]),
+        ("L6x4x1/2", ["out of square", "depth", "bottom width", "flange tilt"]),
+        ("HSS6x4x1/4", ["out of square", "depth", "top width", "bottom width"]),
+        ("Pipe6STD", ["out of square", "depth", "top width"]),
+        ("PL1/2x8", ["out of square", "depth"]),
+    ],
+)  # fmt: skip
+def test_a_shape_has_no_rows_for_what_it_has_not(stock: str, names: list[str]) -> None:
+    rows = [one.name for one in receive(piece_of(stock=stock).main, Stick("B1")).judgements]
+    assert [row.removeprefix("left end ") for row in rows if row.startswith("left end")] == names
+    assert ("web off centre" in rows) is (stock == "W16x26")
+
+
+def test_an_end_is_held_to_its_limit_along_each_edge_and_not_from_corner_to_corner() -> None:
+    """15.7/64 = 0.245: open 3/16 across the depth and 1/8 across the flange, 5/16 from corner to corner."""
+    open_ = EndReadings((Length(0), -inches("1/8"), -inches("3/16"), -inches("5/16")))
+    receipt = receive(PIECE.main, Stick("B1", left=open_))
+    (square,) = [one for one in receipt.judgements if one.name == "left end out of square"]
+    assert (square.read, square.verdict) == (inches("3/16"), Verdict.WITHIN)
+
+
+@pytest.mark.parametrize(("bottom", "verdict"), [("1/8", Verdict.WITHIN), ("9/64", Verdict.OUT)])
+def test_flanges_that_lean_apart_add_to_the_depth_at_their_edges(bottom: str, verdict: Verdict) -> None:
+    """C: 1/4 over at most (read). 1/8 deep at the web, and half of 1/8 + 1/8 more at the edges."""
+    left = EndReadings(depth=inches("15.825in"), top_tilt=inches("1/8"), bottom_tilt=-inches(bottom))
+    receipt = receive(PIECE.main, Stick("B1", left=left))
+    (edges,) = [one for one in receipt.judgements if one.name == "left end depth at the flange edges"]
+    assert edges.verdict is verdict

@@ -14,6 +14,7 @@ from gageline.sheets.scene import Paper, Sheet, Typeset
 from gageline.strength import (
     Check,
     CheckedBeam,
+    CheckedColumn,
     CheckedConnection,
     Connection,
     JobStrength,
@@ -184,9 +185,12 @@ def _sign() -> Iterator[str]:
 
 
 def _last_page(job: Job, strength: JobStrength) -> Iterator[str]:
-    yield from _top(job, strength, "Beams, and what was not checked")
+    what = "Beams, columns" if strength.columns else "Beams"
+    yield from _top(job, strength, f"{what}, and what was not checked")
     for beam in strength.beams:
         yield from _beam(beam)
+    for column in strength.columns:
+        yield from _column(column, job.system)
     if strength.beams:
         yield ""
         yield _say("Each beam is taken as simple, on two supports. This is no analysis of a frame.")
@@ -197,4 +201,13 @@ def _last_page(job: Job, strength: JobStrength) -> Iterator[str]:
 def _beam(beam: CheckedBeam) -> Iterator[str]:
     yield f"#head({literal(f'{beam.piece}, {beam.section}')})"
     for check in beam.checks:
+        yield from _state(check, known=True)
+
+
+def _column(column: CheckedColumn, system: System) -> Iterator[str]:
+    parts = ", ".join(f"{case} {force_text(amount, system)}" for case, amount in column.total)
+    yield f"#head({literal(f'{column.member}, {column.section}')})"
+    yield _say(f"At its base {parts}; {column.load} is {force_text(column.P, system)}.")
+    yield ""
+    for check in column.checks:
         yield from _state(check, known=True)

@@ -1,5 +1,6 @@
 """Is it strong enough: clauses of the standards, eccentric groups, connections, and the checks they give."""
 
+from gageline.strength.bases import CheckedColumn
 from gageline.strength.beam_end import beam_of
 from gageline.strength.beams import SimpleBeam, check_beam, largest_uniform_load
 from gageline.strength.check import Check, Clause, Factors, Method, Step, Strength, figure, step
@@ -26,8 +27,9 @@ from gageline.strength.groups import (
     share_of_full_strength,
     wrench,
 )
+from gageline.strength.handed import Handed, Rest, hand_down
 from gageline.strength.jobs import CheckedBeam, CheckedConnection, JobStrength, check_strength
-from gageline.strength.loads import Action, Case, Combination, Load, combinations, reactions, worst
+from gageline.strength.loads import Case, Combination, Load, combinations, reactions, worst
 from gageline.strength.remedies import Suggestion, lighter, remedy
 from gageline.strength.steels import BoltSteel, bolt_steel, material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
@@ -35,7 +37,6 @@ from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_w
 from gageline.strength.wording import report_of, summary_of
 
 __all__ = [
-    "Action",
     "Beam",
     "BoltGroups",
     "BoltSteel",
@@ -44,6 +45,7 @@ __all__ = [
     "Case",
     "Check",
     "CheckedBeam",
+    "CheckedColumn",
     "CheckedConnection",
     "Clause",
     "Combination",
@@ -52,6 +54,7 @@ __all__ = [
     "Factors",
     "Fillet",
     "Fitting",
+    "Handed",
     "Holes",
     "JobStrength",
     "Kind",
@@ -60,6 +63,7 @@ __all__ = [
     "Method",
     "NotChecked",
     "Notch",
+    "Rest",
     "SimpleBeam",
     "Step",
     "Strength",
@@ -82,6 +86,7 @@ __all__ = [
     "elastic_bolts",
     "elastic_welds",
     "figure",
+    "hand_down",
     "largest_uniform_load",
     "lighter",
     "manual_coefficient",

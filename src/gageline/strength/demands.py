@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from gageline.errors import ValueProblem
@@ -10,11 +11,12 @@ from gageline.part import Assembly, End
 from gageline.steel import Section
 from gageline.strength.beams import largest_uniform_load
 from gageline.strength.check import Method
-from gageline.strength.loads import Case, Load, combinations, worst
+from gageline.strength.loads import Case, Load, combinations, combined, worst
 from gageline.strength.steels import material_of
 
-__all__ = ["SUGGESTED", "Demand", "loads_on", "reaction_at"]
+__all__ = ["GIVEN", "SUGGESTED", "Demand", "handed_demand", "loads_on", "reaction_at", "suggested"]
 
+GIVEN = "given"
 SUGGESTED = "none given: half of the beam's largest uniform load, Manual Table 3-6"
 
 
@@ -53,17 +55,51 @@ def reaction_at(assembly: Assembly, end: End, given: PieceLoads, method: Method)
     entry = given.left if end is End.LEFT else given.right
     N = entry.axial.kips if entry.axial else 0.0
     if entry.reaction:
-        return Demand(entry.reaction.kips, N, "given")
+        return Demand(entry.reaction.kips, N, GIVEN)
     length = assembly.main.length.inches
     if given.loads:
         pair, which = worst(loads_on(given.loads, length), length, method)
         V, index = (pair.left, which.left) if end is End.LEFT else (pair.right, which.right)
         return Demand(V, N, f"from the loads, {combinations(method)[int(index)].name}")
+    return suggested(assembly, method, N)
+
+
+def suggested(assembly: Assembly, method: Method, N: float = 0.0) -> Demand:
+    """The reaction that the Manual suggests for a beam without loads.
+
+    Args:
+        assembly: the beam.
+        method: design method.
+        N: axial force beside it, kips.
+
+    Raises:
+        ValueProblem: no beam.
+
+    Source: Manual Part 10 with Table 3-6.
+    """
     section = assembly.main.stock
     if not isinstance(section, Section):
         raise ValueProblem("no reaction is given: give it at the end")
-    half = largest_uniform_load(section, material_of(assembly.main), length, method) / 2
-    return Demand(half, N, SUGGESTED)
+    length = assembly.main.length.inches
+    return Demand(largest_uniform_load(section, material_of(assembly.main), length, method) / 2, N, SUGGESTED)
+
+
+def handed_demand(amounts: Mapping[Case, float], method: Method) -> Demand:
+    """The worst combination of a reaction that a frame hands down.
+
+    Args:
+        amounts: the reaction by kind of load, kips.
+        method: design method.
+
+    Raises:
+        ValueProblem: a reaction that never presses down.
+    """
+    if set(amounts) == {Case.GIVEN}:
+        return Demand(amounts[Case.GIVEN], 0.0, GIVEN)
+    V, name = combined(amounts, method)
+    if V <= 0:
+        raise ValueProblem(f"its largest reaction is {V:.3g} kip, it lifts: uplift is not covered")
+    return Demand(V, 0.0, f"from the loads, {name}")
 
 
 def loads_on(entries: tuple[LoadEntry, ...], length: float) -> tuple[Load, ...]:

@@ -1,23 +1,25 @@
-"""Members of a detailed frame as what is checked: each with its own supports, and beams that share bolts."""
+"""Members of a detailed frame as what is checked: each with its supports, its reactions and its loads."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
+from typing import TypeVar
 
 from gageline.detail import Detailed, FaceKind, Placed, Site
-from gageline.job import EndEntry, Force, FrameEndEntry, PieceLoads
+from gageline.job import PieceLoads, SpanEntry
 from gageline.part import Assembly, End, Placement, Vector
 from gageline.strength.check import Method
 from gageline.strength.connection import Support, SupportFace
-from gageline.strength.demands import reaction_at
+from gageline.strength.demands import Demand, handed_demand, suggested
 from gageline.strength.drawn import Carried
+from gageline.strength.handed import Handed
+from gageline.strength.loads import Load
 from gageline.strength.reading import dot
 from gageline.strength.steels import support_of
-from gageline.units import Length, System
+from gageline.units import Length
 
-__all__ = ["Subject", "subjects_of_frame"]
+__all__ = ["Span", "Subject", "subjects_of_frame"]
 
 _FACES = {
     FaceKind.GIRDER_WEB: SupportFace.GIRDER_WEB,
@@ -26,6 +28,22 @@ _FACES = {
     FaceKind.WALL: SupportFace.WALL,
 }
 Key = tuple[str, End]
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A beam between two supports at its ends.
+
+    Args:
+        length: between them, in.
+        loads: on it, without factors.
+        entry: how it is braced, and how far it may bend.
+    """
+
+    length: float
+    loads: tuple[Load, ...]
+    entry: SpanEntry
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,10 +54,12 @@ class Subject:
         piece: its mark.
         quantity: how many are alike in everything, supports too.
         assembly: the piece.
-        given: what it carries.
+        given: what it carries, as its tables say.
         supports: of its ends, where they are known.
         carried: what its supports have for its ends.
         known: its plates by name that are checked with the beams they carry.
+        demands: of its ends, where a frame says them.
+        span: it as a simple beam, where its loads are known.
     """
 
     piece: str
@@ -49,42 +69,62 @@ class Subject:
     supports: Mapping[End, Support]
     carried: Mapping[End, Carried] = field(default_factory=dict)
     known: frozenset[str] = frozenset()
+    demands: Mapping[End, Demand] = field(default_factory=dict)
+    span: Span | None = None
 
 
-def subjects_of_frame(detailed: Detailed, system: System, method: Method) -> tuple[Subject, ...]:
-    """Every member of a frame with what carries its ends.
+def subjects_of_frame(detailed: Detailed, handed: Handed, method: Method) -> Iterator[Subject]:
+    """Every member of a frame with what carries its ends and what it carries.
 
     Args:
         detailed: the frame.
-        system: units of the job; reactions are in kips or kilonewtons by it.
+        handed: its loads, handed down.
         method: design method.
 
     Returns:
         One subject for each member, under the member's own name.
     """
     sites = {(site.member.name, site.end): site for site in detailed.supports.sites}
-    given = {one.member: _given(one.member, sites, system) for one in detailed.placed}
-    assemblies = {one.member: one.assembly for one in detailed.placed}
+    placed = {one.member: one for one in detailed.placed}
+    demands = {
+        key: _demand(handed, key, placed[key[0]].assembly, method) for key in sites if key[0] in placed
+    }
     supports = {key: support for key, site in sites.items() if (support := _support(site))}
     for shared in detailed.shared:
         for key, other in ((shared.one, shared.two), (shared.two, shared.one)):
             ladder = detailed.joints[other].ladder if other in detailed.joints else None
-            if key in supports and ladder is not None and other[0] in assemblies:
-                opposite = reaction_at(assemblies[other[0]], other[1], given[other[0]], method).V
-                rows = ladder.rows
+            if key in supports and ladder is not None and other in demands:
+                opposite, rows = demands[other].V, ladder.rows
                 supports[key] = replace(supports[key], opposite=opposite, opposite_rows=rows)
-    return tuple(
-        Subject(
+    for one in detailed.placed:
+        yield Subject(
             one.mark,
             1,
             one.assembly,
-            given[one.member],
-            {end: supports[one.member, end] for end in End if (one.member, end) in supports},
+            PieceLoads(one.member),
+            _by_end(supports, one.member),
             {end: found for end in End if (found := _carried(detailed, one, end))},
             frozenset(served.fitting for served in detailed.served if served.piece == one.assembly.mark),
+            _by_end(demands, one.member),
+            _span(detailed, handed, one.member),
         )
-        for one in detailed.placed
-    )
+
+
+def _by_end(found: Mapping[Key, T], member: str) -> dict[End, T]:
+    return {end: found[member, end] for end in End if (member, end) in found}
+
+
+def _demand(handed: Handed, key: Key, assembly: Assembly, method: Method) -> Demand:
+    amounts = handed.at(*key)
+    return handed_demand(amounts, method) if amounts is not None else suggested(assembly, method)
+
+
+def _span(detailed: Detailed, handed: Handed, member: str) -> Span | None:
+    rests, loads = handed.rests.get(member, ()), handed.loads.get(member)
+    if not loads or [rest.end for rest in rests] != [End.LEFT, End.RIGHT]:
+        return None
+    own = next((one for one in detailed.loads if one.member == member), None)
+    return Span(rests[1].at - rests[0].at, loads, own.span if own else SpanEntry())
 
 
 def _carried(detailed: Detailed, beam: Placed, end: End) -> Carried | None:
@@ -104,38 +144,18 @@ def _carried(detailed: Detailed, beam: Placed, end: End) -> Carried | None:
 
 def _seen(placement: Placement, space: Placement) -> Placement:
     """A placing in space as seen from a part that stands in it."""
+    axes = (space.ex, space.ey, space.ez)
 
     def turned(way: Vector) -> Vector:
-        x, y, z = (dot(way, axis) for axis in (space.ex, space.ey, space.ez))
+        x, y, z = (dot(way, axis) for axis in axes)
         return x, y, z
 
-    away = [(a - b).inches for a, b in zip(placement.origin, space.origin, strict=True)]
-    x, y, z = (
-        Length.from_inches(dot((away[0], away[1], away[2]), axis)) for axis in (space.ex, space.ey, space.ez)
-    )
+    a, b, c = ((here - there).inches for here, there in zip(placement.origin, space.origin, strict=True))
+    x, y, z = (Length.from_inches(dot((a, b, c), axis)) for axis in axes)
     return Placement((x, y, z), turned(placement.ex), turned(placement.ey))
-
-
-def _given(member: str, sites: Mapping[Key, Site], system: System) -> PieceLoads:
-    """The reactions that the frame's tables give."""
-
-    def entry(end: End) -> EndEntry:
-        site = sites.get((member, end))
-        return _entry(site.joint, system) if site else EndEntry()
-
-    return PieceLoads(member, entry(End.LEFT), entry(End.RIGHT))
-
-
-def _entry(joint: FrameEndEntry, system: System) -> EndEntry:
-    if not joint.reaction:
-        return EndEntry()
-    unit = "kip" if system is System.FT_IN else "kN"
-    return EndEntry(reaction=Force(Fraction(str(joint.reaction)), unit))
 
 
 def _support(site: Site) -> Support | None:
     """The face that an end stands on; None on top of a column."""
     face = _FACES.get(site.kind)
-    if face is None:
-        return None
-    return support_of(site.support.stock, face, site.support.entry.grade)
+    return support_of(site.support.stock, face, site.support.entry.grade) if face else None

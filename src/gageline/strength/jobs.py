@@ -10,13 +10,15 @@ from gageline.errors import ValueProblem
 from gageline.job import EndEntry, Job, PieceLoads, stock_named
 from gageline.part import Assembly, End, FittingKind
 from gageline.steel import Profile, Section
+from gageline.strength.bases import CheckedColumn, columns_of
 from gageline.strength.beams import SimpleBeam, check_beam
 from gageline.strength.check import Check, Method
 from gageline.strength.connection import Support, SupportFace
 from gageline.strength.connections import check_connection
-from gageline.strength.demands import SUGGESTED, loads_on, reaction_at
+from gageline.strength.demands import GIVEN, SUGGESTED, loads_on, reaction_at
 from gageline.strength.drawn import Drawn, connections_of
-from gageline.strength.framed import Subject, subjects_of_frame
+from gageline.strength.framed import Span, Subject, subjects_of_frame
+from gageline.strength.handed import Handed, hand_down
 from gageline.strength.steels import bolt_steel, material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
 
@@ -74,6 +76,7 @@ class JobStrength:
         refused: those that lie outside the methods, with the reason.
         beams: simple beams with their loads.
         not_checked: what else of the job was not checked.
+        columns: of its frame, with what comes down them.
     """
 
     method: Method
@@ -81,6 +84,7 @@ class JobStrength:
     refused: tuple[NotChecked, ...]
     beams: tuple[CheckedBeam, ...]
     not_checked: tuple[NotChecked, ...]
+    columns: tuple[CheckedColumn, ...] = ()
 
     @property
     def failed(self) -> tuple[str, ...]:
@@ -88,7 +92,8 @@ class JobStrength:
         ends = [one.verdict for one in self.connections if one.verdict.connection.load not in _NOT_GIVEN]
         names = [verdict.connection.name for verdict in ends if not verdict.governing.passes]
         beams = [beam.piece for beam in self.beams if not all(check.passes for check in beam.checks)]
-        return (*names, *beams)
+        bases = [one.member for one in self.columns if not all(check.passes for check in one.checks)]
+        return (*names, *beams, *bases)
 
 
 def check_strength(job: Job, method: Method | None = None, detailed: Detailed | None = None) -> JobStrength:
@@ -126,20 +131,29 @@ def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength
     checked: list[CheckedConnection] = []
     refused: list[NotChecked] = []
     beams: list[CheckedBeam] = []
-    for subject in _subjects(job, method, detailed):
+    handed = hand_down(detailed, job.system) if detailed else None
+    for subject in _subjects(job, method, detailed, handed):
         for result in _of_piece(job, subject, method):
             if isinstance(result, Verdict):
                 checked.append(CheckedConnection(subject.piece, subject.quantity, result))
             else:
                 refused.append(result)
         try:
-            beams.extend(_beam(subject.assembly, subject.given, method))
+            beams.extend(_beam(subject, method))
         except ValueProblem as problem:
             refused.append(NotChecked(f"{subject.piece} as a beam", str(problem)))
-    return JobStrength(method, tuple(checked), tuple(refused), tuple(beams), tuple(_left_out(job)))
+    bases = list(columns_of(detailed, handed, method)) if detailed and handed else []
+    refused.extend(base for base in bases if isinstance(base, NotChecked))
+    columns = tuple(base for base in bases if isinstance(base, CheckedColumn))
+    left_out = (*_left_out(job, detailed), *(item for one in columns for item in one.not_checked))
+    if handed:
+        left_out += tuple(NotChecked(f"{name} as a beam", why) for name, why in handed.why.items())
+    return JobStrength(method, tuple(checked), tuple(refused), tuple(beams), left_out, columns)
 
 
-def _subjects(job: Job, method: Method, detailed: Detailed | None) -> Iterator[Subject]:
+def _subjects(
+    job: Job, method: Method, detailed: Detailed | None, handed: Handed | None
+) -> Iterator[Subject]:
     """The pieces as drawn, then every member of the frame."""
     loads = {one.mark: one for one in job.loads}
     framed = {assembly.mark for assembly in detailed.assemblies} if detailed else set()
@@ -147,8 +161,8 @@ def _subjects(job: Job, method: Method, detailed: Detailed | None) -> Iterator[S
         if assembly.mark not in framed:
             given = loads.get(assembly.mark, PieceLoads(assembly.mark))
             yield Subject(assembly.mark, assembly.quantity, assembly, given, _supports(job, given))
-    if detailed is not None:
-        yield from subjects_of_frame(detailed, job.system, method)
+    if detailed is not None and handed is not None:
+        yield from subjects_of_frame(detailed, handed, method)
 
 
 def _of_piece(job: Job, subject: Subject, method: Method) -> Iterator[Verdict | NotChecked]:
@@ -165,20 +179,20 @@ def _of_piece(job: Job, subject: Subject, method: Method) -> Iterator[Verdict | 
     for one in connections_of(assembly, steel, weld, subject.supports, subject.carried, subject.known):
         force = next(plates, None) if one.end is None else None
         try:
-            yield _verdict(one, assembly, subject.given, force.kips if force else None, method)
+            yield _verdict(one, subject, force.kips if force else None, method)
         except ValueProblem as problem:
             yield NotChecked(one.name, str(problem))
 
 
-def _verdict(
-    drawn: Drawn, assembly: Assembly, given: PieceLoads, plate: float | None, method: Method
-) -> Verdict:
+def _verdict(drawn: Drawn, subject: Subject, plate: float | None, method: Method) -> Verdict:
     if drawn.connection is None:
         raise ValueProblem(drawn.why)
     if drawn.end is not None:
-        demand = reaction_at(assembly, drawn.end, given, method)
+        demand = subject.demands.get(drawn.end) or reaction_at(
+            subject.assembly, drawn.end, subject.given, method
+        )
         return check_connection(replace(drawn.connection, **demand._asdict()), method)
-    known = replace(drawn.connection, V=plate or 1.0, load="given" if plate else "")
+    known = replace(drawn.connection, V=plate or 1.0, load=GIVEN if plate else "")
     return check_connection(known, method)
 
 
@@ -194,40 +208,49 @@ def _support(job: Job, entry: EndEntry, name: str) -> Support:
     return support_of(section, _FACES[entry.face])
 
 
-def _beam(assembly: Assembly, given: PieceLoads, method: Method) -> Iterator[CheckedBeam]:
-    section, length = assembly.main.stock, assembly.main.length.inches
-    if not given.loads or not isinstance(section, Section):
+def _beam(subject: Subject, method: Method) -> Iterator[CheckedBeam]:
+    main, given = subject.assembly.main, subject.given
+    span = subject.span
+    if span is None and given.loads:
+        length = main.length.inches
+        span = Span(length, loads_on(given.loads, length), given.span)
+    if span is None or not isinstance(main.stock, Section):
         return
-    span = given.span
+    entry = span.entry
+    unbraced = entry.unbraced.inches if entry.unbraced is not None else None
     beam = SimpleBeam(
-        section,
-        material_of(assembly.main),
-        length,
-        loads_on(given.loads, length),
-        span.unbraced.inches if span.unbraced is not None else None,
-        span.live,
-        span.total,
+        main.stock, material_of(main), span.length, span.loads, unbraced, entry.live, entry.total
     )
-    yield CheckedBeam(assembly.mark, section.designation, check_beam(beam, method))
+    yield CheckedBeam(subject.assembly.mark, main.stock.designation, check_beam(beam, method))
 
 
-def _left_out(job: Job) -> Iterator[NotChecked]:
+def _left_out(job: Job, detailed: Detailed | None) -> Iterator[NotChecked]:
+    served = {(one.member, one.end) for one in detailed.served} if detailed else set()
+    free = set(_without_material(detailed)) if detailed else set()
     bare = [
         f"{assembly.mark} {end}"
         for assembly in job.assemblies
         if assembly.main.profile in _BEAMS and not _is_column(assembly)
         for end in End
-        if not any(fitting.end is end for fitting in assembly.fittings)
+        if (assembly.mark, end) not in served | free
+        and not any(fitting.end is end for fitting in assembly.fittings)
     ]
     if bare:
         yield NotChecked(f"ends without connection material: {', '.join(bare)}", "it is not in the job")
     others = sorted(
         {f.kind.value for assembly in job.assemblies for f in assembly.fittings if f.kind in _OTHER_FITTINGS}
+        - ({FittingKind.BASE_PLATE.value} if detailed else set())
     )
     if others:
         yield NotChecked(", ".join(f"{name}s" for name in others), "their forces are not in the job")
-    if not all(loads.loads for loads in job.loads):
+    if detailed is None and not all(loads.loads for loads in job.loads):
         yield NotChecked("bending and deflection of members", "their loads are not in the job")
+
+
+def _without_material(detailed: Detailed) -> Iterator[tuple[str, End]]:
+    """Ends that need no connection material: free ones, and those on top of a column."""
+    yield from ((line.name, end) for line, end in detailed.supports.free)
+    yield from ((one.member.name, one.end) for one in detailed.supports.bearings if one.end is not None)
 
 
 def _is_column(assembly: Assembly) -> bool:

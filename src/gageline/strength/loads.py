@@ -6,7 +6,7 @@ of a frame.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -19,12 +19,13 @@ from gageline.strength.guard import not_negative, positive
 
 __all__ = [
     "COMBINATIONS",
-    "Action",
     "Case",
     "Combination",
     "Load",
     "Pair",
     "combinations",
+    "combined",
+    "least",
     "moment_along",
     "reactions",
     "reactions_by_case",
@@ -36,11 +37,12 @@ Array = NDArray[np.float64]
 
 
 class Case(StrEnum):
-    """Kinds of load."""
+    """Kinds of load; a given one has its factors in it already and is in every combination."""
 
     DEAD = "dead"
     LIVE = "live"
     ROOF = "roof"
+    GIVEN = "given"
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +98,8 @@ class Combination:
 
     def factor(self, case: Case) -> float:
         """The factor on a kind of load."""
-        return {Case.DEAD: self.dead, Case.LIVE: self.live, Case.ROOF: self.roof}[case]
+        own = {Case.DEAD: self.dead, Case.LIVE: self.live, Case.ROOF: self.roof, Case.GIVEN: 1.0}
+        return own[case]
 
 
 COMBINATIONS = {
@@ -247,19 +250,25 @@ def moment_along(loads: Sequence[Load], length: float, combination: Combination,
     return moment
 
 
-@dataclass(frozen=True, slots=True)
-class Action:
-    """A beam that hands its reaction to another.
+def combined(amounts: Mapping[Case, float], method: Method) -> tuple[float, str]:
+    """The largest of a force's combinations.
 
     Args:
-        at: where it stands on the other, from its left end, in.
-        reactions: by kind of load, kips.
+        amounts: the force by kind of load, kips.
+        method: design method.
+
+    Returns:
+        Its largest value, kips, and the name of that combination.
     """
+    found = [
+        (sum(one.factor(case) * amount for case, amount in amounts.items()), one.name)
+        for one in combinations(method)
+    ]
+    return max(found, key=lambda pair: pair[0])
 
-    at: float
-    reactions: tuple[tuple[Case, float], ...]
 
-    @property
-    def loads(self) -> tuple[Load, ...]:
-        """The point loads that it puts there."""
-        return tuple(Load(case, amount, self.at) for case, amount in self.reactions if amount > 0)
+def least(amounts: Mapping[Case, float], method: Method) -> float:
+    """The least of a force's combinations, kips; below zero it lifts."""
+    return min(
+        sum(one.factor(case) * amount for case, amount in amounts.items()) for one in combinations(method)
+    )

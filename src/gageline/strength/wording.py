@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from gageline.strength.bases import CheckedColumn
 from gageline.strength.check import Check, figure
 from gageline.strength.demands import SUGGESTED
 from gageline.strength.jobs import CheckedBeam, CheckedConnection, JobStrength
@@ -39,13 +40,15 @@ def report_of(strength: JobStrength, system: System, *, working: bool = False) -
         system: its units.
         working: with the whole calculation.
     """
-    if not (strength.connections or strength.refused or strength.beams):
+    if not (strength.connections or strength.refused or strength.beams or strength.columns):
         return
     yield f"strength by {strength.method.value}, ANSI/AISC 360-22; the reactions are at the ends as shown"
     for one in strength.connections:
         yield from _connection(one, system, working=working)
     for beam in strength.beams:
         yield from _beam(beam, working=working)
+    for column in strength.columns:
+        yield from _column(column, system, working=working)
     for item in strength.refused:
         yield f"{item.what}: not checked: {item.why}"
     for item in _once(strength):
@@ -119,14 +122,31 @@ def _working(verdict: Verdict) -> Iterator[str]:
 
 
 def _beam(beam: CheckedBeam, *, working: bool) -> Iterator[str]:
-    worst = max(beam.checks, key=lambda check: check.utilisation)
-    state = "" if worst.passes else ": NOT ENOUGH"
-    yield f"{beam.piece} {beam.section} as a simple beam: {worst.title}, {percent(worst)}{state}"
+    yield f"{beam.piece} {beam.section} as a simple beam: {_worst(beam.checks)}"
     if working:
-        for check in beam.checks:
-            yield f"  {check.title} ({check.clause.number})"
-            yield from (f"      {step.line}" for step in check.steps)
-            yield f"      {figure(check.demand)} / {figure(check.capacity)} {check.unit} = {percent(check)}"
+        yield from _worked(beam.checks)
+
+
+def _column(column: CheckedColumn, system: System, *, working: bool) -> Iterator[str]:
+    parts = ", ".join(f"{case} {force_text(amount, system)}" for case, amount in column.total)
+    down = f"{force_text(column.P, system)} come down ({parts}; {column.load})"
+    base = f"; {_worst(column.checks)}" if column.checks else ""
+    yield f"{column.member} {column.section}: {down}{base}"
+    if working:
+        yield from _worked(column.checks)
+
+
+def _worst(checks: tuple[Check, ...]) -> str:
+    """What governs, with how much of it is used."""
+    worst = max(checks, key=lambda check: check.utilisation)
+    return f"{worst.title}, {percent(worst)}{'' if worst.passes else ': NOT ENOUGH'}"
+
+
+def _worked(checks: tuple[Check, ...]) -> Iterator[str]:
+    for check in checks:
+        yield f"  {check.title} ({check.clause.number})"
+        yield from (f"      {step.line}" for step in check.steps)
+        yield f"      {figure(check.demand)} / {figure(check.capacity)} {check.unit} = {percent(check)}"
 
 
 def _once(strength: JobStrength) -> tuple[NotChecked, ...]:

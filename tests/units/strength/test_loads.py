@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from gageline.errors import ValueProblem
-from gageline.strength import Action, Case, Load, Method, combinations, reactions, worst
-from gageline.strength.loads import moment_along, reactions_by_case, shear_along
+from gageline.strength import Case, Load, Method, combinations, reactions, worst
+from gageline.strength.loads import combined, least, moment_along, reactions_by_case, shear_along
 
 PLAIN = combinations(Method.ASD)[1]  # D + L
 LOADS = (Load(Case.DEAD, 0.1, 0.0, 100.0), Load(Case.LIVE, 12.0, 25.0))
@@ -45,11 +45,11 @@ def test_shear_and_moment_along_the_beam() -> None:
 def test_reactions_handed_on_by_their_kind_are_combined_anew() -> None:
     """A beam in the middle of a girder: the girder's reactions are half of the beam's, case by case."""
     beam = reactions_by_case(LOADS, 100.0)
-    action = Action(60.0, tuple((case, pair.left) for case, pair in beam.items()))
+    handed = [Load(case, pair.left, 60.0) for case, pair in beam.items()]
     for method in Method:
         for combination in combinations(method):
             direct = reactions(LOADS, 100.0, combination).left
-            girder = reactions(action.loads, 120.0, combination)
+            girder = reactions(handed, 120.0, combination)
             assert girder.left == pytest.approx(direct / 2)
 
 
@@ -66,3 +66,17 @@ def test_a_load_that_ends_where_it_begins_is_refused() -> None:
 def test_a_negative_load_is_refused() -> None:
     with pytest.raises(ValueProblem, match="amount = -1 must be more than 0"):
         Load(Case.LIVE, -1.0)
+
+
+def test_the_largest_and_the_least_of_a_force() -> None:
+    """10 dead and -4 live: 1.4D is 14, 1.2D + 1.6L is 5.6; by ASD D is 10 and D + L is 6."""
+    force = {Case.DEAD: 10.0, Case.LIVE: -4.0}
+    assert combined(force, Method.LRFD) == (pytest.approx(14.0), "1.4D")
+    assert least(force, Method.LRFD) == pytest.approx(5.6)
+    assert combined(force, Method.ASD) == (10.0, "D")
+    assert least(force, Method.ASD) == pytest.approx(6.0)
+
+
+def test_a_given_force_keeps_its_factors() -> None:
+    """5 given beside 10 dead: 1.4 10 + 5."""
+    assert combined({Case.DEAD: 10.0, Case.GIVEN: 5.0}, Method.LRFD)[0] == pytest.approx(19.0)

@@ -1,6 +1,6 @@
-"""Manual Part 14: the base plate of an I-shaped column, loaded through its centre.
+"""Manual Part 14: the base plate of a column, loaded through its centre.
 
-Not covered: bending, uplift, anchor rods, shear, and hollow columns. Crushing of the concrete is Section J8
+Not covered: bending, uplift, anchor rods, shear, and round columns. Crushing of the concrete is Section J8
 (`j7_bearing.concrete_bearing`).
 """
 
@@ -14,7 +14,7 @@ from gageline.strength.check import Method, Step, step
 from gageline.strength.clause import provision
 from gageline.strength.guard import positive
 
-__all__ = ["base_plate_cantilever", "base_plate_thickness"]
+__all__ = ["base_plate_cantilever", "base_plate_thickness", "hollow_base_cantilever"]
 
 
 @provision(manual("Part 14", "Cantilever of a base plate"))
@@ -67,6 +67,37 @@ def base_plate_cantilever(
     found += (step("n'", "λ sqrt(d b_f)/4", inner, "in", λ=lam, d=d, b_f=b_f),)
     last = Step("l", "max(m, n, n')", (("m", m), ("n", n), ("n'", inner)), max(m, n, inner), "in")
     return *found, last
+
+
+@provision(manual("Part 14", "Cantilever of the base plate of a hollow column"))
+def hollow_base_cantilever(N: float, B: float, d: float, b: float) -> tuple[Step, ...]:
+    """Longest overhang of a base plate beyond its rectangular hollow column.
+
+    Args:
+        N: Length of the plate along the depth of the column, in.
+        B: Width of the plate, in.
+        d: Depth of the column, in.
+        b: Width of the column, in.
+
+    Returns:
+        The working, its last line l in inches.
+
+    Raises:
+        ValueProblem: A plate smaller than its column.
+
+    Source: AISC Design Guide 1, the plate bends at 0.95 of the column's outside both ways (from memory).
+    """
+    positive(N=N, B=B, d=d, b=b)
+    if d > N or b > B:
+        raise ValueProblem(
+            f"plate {N:g} x {B:g} in must cover the column, {d:g} x {b:g} in: make the plate larger"
+        )
+    m, n = (N - 0.95 * d) / 2, (B - 0.95 * b) / 2
+    return (
+        step("m", "(N - 0.95 d)/2", m, "in", N=N, d=d),
+        step("n", "(B - 0.95 b)/2", n, "in", B=B, b=b),
+        step("l", "max(m, n)", max(m, n), "in", m=m, n=n),
+    )
 
 
 @provision(manual("Part 14", "Thickness of a base plate"))

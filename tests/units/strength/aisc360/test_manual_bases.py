@@ -28,3 +28,14 @@ def test_a_light_load_bends_only_the_middle() -> None:
 def test_thickness_grows_with_the_root_of_the_load() -> None:
     one, four = (manual_bases.base_plate_thickness(6, P, 50, 22, 22, Method.ASD).value for P in (100, 400))
     assert four == pytest.approx(2 * one)
+
+
+def test_a_hollow_column_bends_its_plate_at_0_95_of_its_sides() -> None:
+    """(12 - 5.7)/2 = 3.15 and (14 - 7.6)/2 = 3.2 in."""
+    found = {s.symbol: s.value for s in manual_bases.hollow_base_cantilever(12, 14, 6, 8)}
+    assert found == pytest.approx({"m": 3.15, "n": 3.2, "l": 3.2})
+
+
+def test_a_plate_smaller_than_a_hollow_column_is_refused() -> None:
+    with pytest.raises(ValueProblem, match="plate 5 x 14 in must cover the column, 6 x 8 in"):
+        manual_bases.hollow_base_cantilever(5, 14, 6, 8)

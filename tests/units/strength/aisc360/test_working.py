@@ -127,6 +127,7 @@ CASES: dict[str, list[Found]] = {
         manual_bases.base_plate_cantilever(22, 22, 12.7, 12.2),
         manual_bases.base_plate_cantilever(22, 22, 12.7, 12.2, 500, 900),
     ],
+    "hollow_base_cantilever": [manual_bases.hollow_base_cantilever(12, 14, 6, 8)],
     "base_plate_thickness": [manual_bases.base_plate_thickness(6, 500, 50, 22, 22, m) for m in (LRFD, ASD)],
     "single_cope_flexure": [
         manual_copes.single_cope_flexure(50, 18, 0.355, 4, 4.5, COPED),

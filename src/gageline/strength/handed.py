@@ -1,0 +1,191 @@
+"""Loads handed down through a frame: from beams to what carries them, and from all of it to the column bases.
+
+Statics of members on two supports, overhangs with them; it is no analysis of a frame. The weight of the
+members themselves is a load like any other and is counted where the document gives it.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from gageline.detail import Detailed, Line, MemberLoads, Site
+from gageline.part import End
+from gageline.strength.demands import loads_on
+from gageline.strength.loads import Case, Load
+from gageline.units import System
+
+__all__ = ["Amounts", "Handed", "Rest", "hand_down"]
+
+_KN = 1 / 4.4482216152605
+Amounts = Mapping[Case, float]
+Key = tuple[str, End]
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """Where a beam rests on something.
+
+    Args:
+        at: from its start work point, in.
+        on: name of the member under it.
+        end: the end that rests there; None where it passes over.
+    """
+
+    at: float
+    on: str
+    end: End | None
+
+
+@dataclass(frozen=True, slots=True)
+class Handed:
+    """What every member hands to what carries it.
+
+    Args:
+        rests: of each beam, from its start on.
+        reactions: of each beam at its rests, by kind of load, kips; None where one is not known.
+        loads: on each beam whose loads are known, its own and what stands on it.
+        why: of each beam with a reaction that is not known, the reason.
+    """
+
+    rests: Mapping[str, tuple[Rest, ...]]
+    reactions: Mapping[str, tuple[Amounts | None, ...]]
+    loads: Mapping[str, tuple[Load, ...]]
+    why: Mapping[str, str]
+
+    def at(self, member: str, end: End) -> Amounts | None:
+        """The reaction of an end; None where it is not known."""
+        pairs = zip(self.rests.get(member, ()), self.reactions.get(member, ()), strict=True)
+        return next((amounts for rest, amounts in pairs if rest.end is end), None)
+
+    def on(self, support: str) -> Iterator[tuple[str, Amounts | None]]:
+        """What a member is handed, by the names of the beams that hand it."""
+        for member, rests in self.rests.items():
+            for rest, amounts in zip(rests, self.reactions[member], strict=True):
+                if rest.on == support:
+                    yield member, amounts
+
+
+def hand_down(detailed: Detailed, system: System) -> Handed:
+    """Hand the loads of a frame down to its columns.
+
+    Args:
+        detailed: the frame.
+        system: units of the job; given reactions are in kips or kilonewtons by it.
+
+    Returns:
+        The reactions of every beam, by kind of load.
+
+    Source: statics. A reaction that the document gives goes before one that follows from loads, and is handed
+        on with the factors that it has.
+    """
+    work = _Work(detailed, system)
+    for line in detailed.frame.beams:
+        work.settle(line)
+    return Handed(work.rests, work.reactions, work.loads, work.why)
+
+
+@dataclass(slots=True)
+class _Work:
+    """A frame on its way to its reactions."""
+
+    detailed: Detailed
+    system: System
+    rests: dict[str, tuple[Rest, ...]] = field(default_factory=dict)
+    reactions: dict[str, tuple[Amounts | None, ...]] = field(default_factory=dict)
+    loads: dict[str, tuple[Load, ...]] = field(default_factory=dict)
+    why: dict[str, str] = field(default_factory=dict)
+    own: dict[str, MemberLoads] = field(init=False)
+    standing: dict[str, list[Site]] = field(init=False)
+    waiting: set[str] = field(default_factory=set)
+
+    def __post_init__(self) -> None:
+        self.own = {one.member: one for one in self.detailed.loads}
+        self.standing = defaultdict(list)
+        for site in self.detailed.supports.sites:
+            self.standing[site.support.name].append(site)
+
+    def settle(self, line: Line) -> None:
+        """The reactions of a beam, those of what stands on it first."""
+        if line.name in self.reactions or line.name in self.waiting:
+            return
+        self.waiting.add(line.name)
+        for site in self.standing[line.name]:
+            self.settle(site.member)
+        self.waiting.discard(line.name)
+        rests = self.rests[line.name] = tuple(self._rests(line))
+        given = tuple(self._given(line, rest) for rest in rests)
+        found: tuple[Amounts | None, ...] = (None,) * len(rests)
+        missing = self._missing(line, rests)
+        if missing:
+            self.why[line.name] = missing
+        else:
+            self.loads[line.name] = tuple(self._loads(line))
+            found = _on_two(self.loads[line.name], rests)
+        self.reactions[line.name] = tuple(
+            one if one is not None else other for one, other in zip(given, found, strict=True)
+        )
+
+    def _rests(self, line: Line) -> Iterator[Rest]:
+        supports = self.detailed.supports
+        rests = [
+            Rest(0.0 if site.end is End.LEFT else line.run, site.support.name, site.end)
+            for site in supports.sites
+            if site.member.name == line.name
+        ]
+        rests.extend(
+            Rest(bearing.run, bearing.column.name, bearing.end)
+            for bearing in supports.bearings
+            if bearing.member.name == line.name
+        )
+        yield from sorted(rests, key=lambda rest: rest.at)
+
+    def _given(self, line: Line, rest: Rest) -> Amounts | None:
+        sites = self.detailed.supports.sites
+        site = next((one for one in sites if one.member.name == line.name and one.end is rest.end), None)
+        if site is None or not site.joint.reaction:
+            return None
+        scale = 1.0 if self.system is System.FT_IN else _KN
+        return {Case.GIVEN: site.joint.reaction * scale}
+
+    def _missing(self, line: Line, rests: tuple[Rest, ...]) -> str:
+        """Why the reactions of a beam do not follow from loads; empty where they do."""
+        if len(rests) != 2:
+            return f"it rests on {len(rests)} supports: only beams on two are worked out"
+        for site in self.standing[line.name]:
+            amounts, name = self._of(site), site.member.name
+            if amounts is None:
+                return f"{name} stands on it, whose reaction is not known"
+            if min(amounts.values(), default=0.0) < 0 or site.station < 0:
+                return f"{name} lifts it, or stands before its start, which is not followed"
+        own = self.own.get(line.name)
+        if not self.standing[line.name] and not (own and own.loads):
+            return "it has no loads"
+        return ""
+
+    def _of(self, site: Site) -> Amounts | None:
+        """The reaction of an end that stands on something; None where it is not known yet."""
+        name = site.member.name
+        pairs = zip(self.rests.get(name, ()), self.reactions.get(name, ()), strict=True)
+        return next((amounts for rest, amounts in pairs if rest.end is site.end), None)
+
+    def _loads(self, line: Line) -> Iterator[Load]:
+        own = self.own.get(line.name)
+        if own is not None:
+            yield from loads_on(own.loads, line.run)
+        for site in self.standing[line.name]:
+            for case, amount in (self._of(site) or {}).items():
+                if amount:
+                    yield Load(case, amount, site.station)
+
+
+def _on_two(loads: tuple[Load, ...], rests: tuple[Rest, ...]) -> tuple[Amounts, ...]:
+    """The reactions on two supports, each kind of load by itself."""
+    low, high = (rest.at for rest in rests)
+    far: dict[Case, float] = defaultdict(float)
+    total: dict[Case, float] = defaultdict(float)
+    for load in loads:
+        far[load.case] += load.total * (load.middle - low) / (high - low)
+        total[load.case] += load.total
+    return {case: total[case] - far[case] for case in total}, dict(far)

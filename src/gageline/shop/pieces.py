@@ -29,6 +29,7 @@ from gageline.shop.fields import table_of
 from gageline.shop.models import Job, Piece, Stage
 from gageline.shop.office import person_of, typed_fields
 from gageline.shop.pictures import page_svg, qr_svg, solid_page, stick_svg
+from gageline.shop.sawing import heats_of
 from gageline.shop.saying import Said, echo
 from gageline.shop.selectors import marks_table
 from gageline.shop.strengths import CARE, strength_lines, unchecked_of
@@ -210,6 +211,8 @@ def show(request: HttpRequest, piece: int) -> HttpResponse:
         layout, built = layout_of(text, row.mark), job_of(text)
         alone = replace(built, assemblies=(built.piece(row.mark),))
         card = card_of(text, row.mark)
+        copies = list(row.copies.filter(active=True).order_by("number"))
+        heats = heats_of(copies)
         context |= {
             "layout": layout,
             "card": card,
@@ -218,7 +221,7 @@ def show(request: HttpRequest, piece: int) -> HttpResponse:
             "marks": marks_table(layout.main.steps),
             "fittings": _fittings(layout.assembly),
             "findings": [one for one in findings_of(text) if one.subject.split(" ")[0] == row.mark],
-            "copies": row.copies.filter(active=True).order_by("number"),
+            "copies": [(copy, heats.get(copy.pk, "")) for copy in copies],
             "qr": qr_svg(request.build_absolute_uri(reverse("piece", args=(row.pk,)))),
             "stages": Stage,
             "system": built.system,

@@ -14,7 +14,7 @@ def test_verify_ends_with_a_count(run: Run) -> None:
 def test_verify_fails_on_an_error(run: Run, tmp_path: Path) -> None:
     code, out, _ = run("verify", broken(tmp_path, ('down = "4"', 'down = "20"')))
     assert code == 1
-    assert "error: B4 right web, hole at" in out
+    assert "error: B4 right web, row 1, hole at" in out
 
 
 def test_a_text_that_cannot_be_printed_is_an_error_before_the_cards_are(run: Run, tmp_path: Path) -> None:

@@ -22,7 +22,7 @@ def test_cards_leave_out_a_piece_with_an_error_and_say_so(run: Run, tmp_path: Pa
     job = broken(tmp_path, ('down = "4"', 'down = "20"'))
     code, _, err = run("cards", job, "--piece", "B4")
     assert code == 1
-    assert "error: B4 right web, hole at" in err
+    assert "error: B4 right web, row 1, hole at" in err
     assert "left out for their errors: B4" in err
     assert not (tmp_path / "broken-cards.pdf").exists()
 

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from gageline.detail.joint import Joint
 from gageline.detail.reason import Reason
 from gageline.detail.shop import Shop
+from gageline.detail.site import FaceKind
 from gageline.part import Finding, Join, Severity
 from gageline.steel import Bolt, Measure
-from gageline.units import Length, round_up
+from gageline.units import ZERO, Length, round_up
 
 __all__ = ["FieldBolts", "bolt_length", "clearances", "field_bolts_of", "length_reason"]
 
@@ -81,11 +82,13 @@ def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Find
         shop: the practice.
     """
     size = joint.choice.size
-    if joint.ladder is None or size.clear_tighten is None or size.socket is None:
+    if joint.ladder is None:
         return (), ()
+    if size.clear_tighten is None or size.socket is None:
+        return (_not_checked(joint, size),), ()
     reasons: list[Reason] = []
     findings: list[Finding] = []
-    checks = [*_under_flange(joint, size), *_beside_web(joint, size)]
+    checks = [*_under_flange(joint, size), *_between_flanges(joint, size), *_beside_web(joint, size)]
     for what, have, want in checks:
         reasons.append(
             Reason(
@@ -108,6 +111,26 @@ def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Find
                 )
             )
     return tuple(reasons), tuple(findings)
+
+
+def _not_checked(joint: Joint, size: Bolt) -> Reason:
+    return Reason(
+        "room for the wrench is not checked",
+        f"the table gives no clearances for a {size.size} bolt: check it by hand",
+        _ROOM,
+        joint.site.word,
+    )
+
+
+def _between_flanges(joint: Joint, size: Bolt) -> list[tuple[str, float, float]]:
+    """From the bolts in a column's web to its flanges."""
+    site = joint.site
+    if site.kind is not FaceKind.COLUMN_WEB or not joint.drills_support or size.clear_tighten is None:
+        return []
+    aside = (joint.spread or ZERO).inches / 2
+    column = site.support.stock
+    have = (column.d / 2 - column.tf).inches - site.off_centre - aside
+    return [("bolts to the nearer flange of the column", have, size.clear_tighten.inches)]
 
 
 def _under_flange(joint: Joint, size: Bolt) -> list[tuple[str, float, float]]:

@@ -238,9 +238,7 @@ def _face_room(site: Site) -> float:
     wide = stock.bf.inches if site.kind is not FaceKind.COLUMN_WEB else stock.d.inches - 2 * fillet_of(stock)
     if site.kind is FaceKind.WALL:
         wide = (stock.bf if site.face.value in {"top", "bottom"} else stock.d).inches
-    centre = site.support.start
-    off = (centre[0] - site.point[0]) * site.aside[0] + (centre[1] - site.point[1]) * site.aside[1]
-    return wide / 2 - abs(off)
+    return wide / 2 - site.off_centre
 
 
 def _plate(joint: Joint, shop: Shop) -> Joint:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gageline.detail.copes import Notches
@@ -120,7 +121,8 @@ def ladder_of(
         f"{_HALF}; {bolt_value(size).source}",
         site.word,
     )
-    return ladder, (reason,), tuple(_shortage(subject, (rows, most, by_force, by_depth), shop, high - low))
+    found = _shortage(subject, (rows, most, by_force, by_depth), shop, high - low)
+    return ladder, (reason,), (*_not_as_given(site, ladder, shop), *found)
 
 
 def _half(site: Site, notches: Notches) -> tuple[float, str]:
@@ -147,18 +149,48 @@ def _no_room(site: Site, subject: str, room: tuple[float, float], shop: Shop) ->
     )
 
 
+def _not_as_given(site: Site, ladder: Ladder, shop: Shop) -> Iterator[Finding]:
+    """Rows or a drop that the document gives and fillets or copes do not allow."""
+    joint, subject = site.joint, f"{site.member.name} {site.word}"
+    if joint.rows and joint.rows > ladder.rows:
+        yield Finding(
+            "rows-as-given",
+            Severity.ERROR,
+            subject,
+            f"{joint.rows} rows are given, {_rows(ladder.rows)} in the clear height",
+            "give fewer rows, a smaller drop, or a deeper support",
+            PRACTICE,
+        )
+    down = site.point[2] - ladder.first
+    if joint.drop and abs(down - joint.drop.inches) > 1e-6:
+        yield Finding(
+            "drop-as-given",
+            Severity.ERROR,
+            subject,
+            f"drop {shop.say(joint.drop)} puts the material in the fillet or the cope: the first row is "
+            f"{shop.say(down)} down",
+            f"give a drop of {shop.say(down)} or more, or leave it out",
+            PRACTICE,
+        )
+
+
+def _rows(count: int) -> str:
+    return f"{count} rows fit" if count != 1 else "1 row fits"
+
+
 def _shortage(subject: str, counts: tuple[int, int, int, int], shop: Shop, height: float) -> list[Finding]:
     rows, most, by_force, by_depth = counts
     made = min(rows, most)
     found: list[Finding] = []
-    room = f"{most} rows fit in the clear {shop.say(height)}"
+    room = f"{_rows(most)} in the clear {shop.say(height)}"
+    named = "1 row is" if made == 1 else f"{made} rows are"
     if made < by_force:
         found.append(
             Finding(
                 "rows-for-reaction",
                 Severity.ERROR,
                 subject,
-                f"{made} rows do not carry the reaction, which asks for {by_force}; {room}",
+                f"{named} not enough for the reaction, which asks for {by_force}; {room}",
                 "use larger bolts, a deeper beam, or another connection",
                 _HALF,
             )
@@ -169,7 +201,7 @@ def _shortage(subject: str, counts: tuple[int, int, int, int], shop: Shop, heigh
                 "rows-for-depth",
                 Severity.WARNING,
                 subject,
-                f"{made} rows are less than half of the depth asks for, {by_depth}; {room}",
+                f"{named} less than half of the depth asks for, {by_depth}; {room}",
                 "lower the beam or use a deeper support, and have the end's stability checked",
                 _HALF,
             )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from gageline.detail.line import Line
-from gageline.detail.space import UP, Vec, along, cross, dot, sideways, vec_of
+from gageline.detail.space import UP, Vec, along, cross, dot, minus, sideways, vec_of
 from gageline.job import FrameEndEntry, MemberEntry
 from gageline.part import End, Face, face_point, normal
 from gageline.steel import Profile, Section
@@ -119,6 +119,11 @@ class Site:
         if stock.profile is Profile.CHANNEL:
             return (stock.bf - stock.tw).inches if self.face is Face.FAR else 0.0
         return (stock.bf - stock.tw).inches / 2 if stock.profile is Profile.I_SHAPE else 0.0
+
+    @property
+    def off_centre(self) -> float:
+        """How far along the face of a column this place is from the column's middle, inches."""
+        return abs(dot(minus(self.support.start, self.point), self.aside))
 
     @property
     def flat(self) -> tuple[float, float]:

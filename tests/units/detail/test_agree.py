@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from assembling import bay, detailed
@@ -7,10 +9,21 @@ from gageline.detail import Detailed
 from gageline.part import End
 from gageline.units import parse_length
 
+ANGLES = {"connection": "double angles"}
 
-def both_sides(drop: str = "0", stock: str = "W16X26", **more: object) -> Detailed:
-    """B1 on one side of G2 and B2 on the other."""
-    table = bay()
+
+def both_sides(
+    drop: str = "0", stock: str = "W16X26", first: dict[str, Any] | None = None, **more: object
+) -> Detailed:
+    """B1 on one side of G2 and B2 on the other.
+
+    Args:
+        drop: of B2.
+        stock: of B2.
+        first: further keys of B1.
+        more: further keys of B2.
+    """
+    table = bay(**(first or {}))
     table["grid"]["y"] = {"names": ["A", "B", "C"], "spacing": [180, 180]}  # type: ignore[index] # a table
     girder = table["member"][0]  # type: ignore[index] # a list
     far = {"name": "B2", "stock": stock, "from": {"on": "G2", "at": 120}, "to": {"on": "G3", "at": 120}}
@@ -100,3 +113,28 @@ def test_a_longer_connection_on_one_side_is_a_remedy() -> None:
 
 def test_no_erection_finding_away_from_columns() -> None:
     assert not [one for one in both_sides().findings if one.code == "double-connection"]
+
+
+def test_patterns_that_cannot_be_made_to_agree_are_a_finding() -> None:
+    # four rows fill W16X26 from cope to fillet, and 1 1/2 in is no whole pitch
+    result = both_sides("1 1/2", first={"beam": "W16X26", "ends": {"rows": 4}}, ends={"rows": 4})
+    (found,) = [one for one in result.findings if one.code == "patterns-disagree"]
+    assert "cannot be made to fall together" in found.message
+    assert "use a single plate on one side" in found.remedy
+    assert not result.shared
+
+
+def test_the_erection_finding_where_a_girder_lies_over_a_column() -> None:
+    post = {"name": "P", "at": {"point": "1/B", "x": 120}, "stock": "HSS8X8X3/8", "base": "0", "under": "G2"}
+    result = both_sides(first={"beam": "W16X26", "column": post, "ends": ANGLES}, ends=ANGLES)
+    (found,) = [one for one in result.findings if one.code == "double-connection"]
+    assert (found.severity, found.source) == ("warning", "29 CFR 1926.756(c)")
+    assert "through the girder web of G2 at a column" in found.message
+    assert "shift one connection by a row" in found.remedy
+
+
+def test_by_rule_nothing_is_shared_over_a_column() -> None:
+    post = {"name": "P", "at": {"point": "1/B", "x": 120}, "stock": "HSS8X8X3/8", "base": "0", "under": "G2"}
+    result = both_sides(first={"column": post})
+    assert not result.shared
+    assert not result.findings

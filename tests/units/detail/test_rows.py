@@ -26,7 +26,29 @@ def test_rows_follow_from_the_reaction_and_half_of_the_depth(reaction: float, ro
 
 def test_a_reaction_that_no_rows_carry_is_a_finding() -> None:
     (found,) = [one for one in joint(ends={"reaction": 300}).findings if one.code == "rows-for-reaction"]
-    assert "5 rows do not carry the reaction, which asks for 10" in found.message
+    assert "5 rows are not enough for the reaction, which asks for 10; 5 rows fit" in found.message
+
+
+def test_more_rows_than_fit_are_never_left_out_silently() -> None:
+    found = joint(ends={"rows": 9})
+    assert found.ladder is not None
+    assert found.ladder.rows == 5
+    (said,) = [one for one in found.findings if one.code == "rows-as-given"]
+    assert (said.severity, said.message) == ("error", "9 rows are given, 5 rows fit in the clear height")
+
+
+def test_a_drop_that_the_cope_does_not_allow_is_a_finding() -> None:
+    (said,) = [one for one in joint(ends={"drop": "1"}).findings if one.code == "drop-as-given"]
+    assert 'the first row is 3 1/4" down' in said.message
+    assert said.remedy == 'give a drop of 3 1/4" or more, or leave it out'
+    assert not joint(ends={"drop": "4"}).findings
+
+
+def test_one_row_is_less_than_half_of_the_depth_and_less_than_two_bolts() -> None:
+    found = {one.code: one for one in joint(beam="W8X18", girder="W8X18").findings}
+    assert set(found) == {"rows-for-depth", "two-bolts"}
+    assert found["rows-for-depth"].message.startswith("1 row is less than half of the depth asks for, 2")
+    assert found["two-bolts"].source == "29 CFR 1926.756(a)(1)"
 
 
 def test_the_first_row_is_three_inches_down_unless_a_cope_forbids() -> None:

@@ -68,10 +68,10 @@ def test_the_wrench_between_the_flanges_of_a_column() -> None:
 
 
 def test_the_wrench_beside_a_beam_off_the_columns_middle() -> None:
-    # 3/4 in nearer to one flange: 5.445 - 2.625 - 0.75 = 2.07
-    result = at_a_column_web("W12X65", "W16X26", offset="3/4")
+    # 1/2 in nearer to one flange: 5.445 - 2.625 - 0.5 = 2.32
+    result = at_a_column_web("W12X65", "W16X26", offset="1/2")
     (reason,) = [one for one in result.reasons["B1"] if "flange of the column" in one.decision]
-    assert reason.decision == 'bolts to the nearer flange of the column: 2 1/16" for the wrench'
+    assert reason.decision == 'bolts to the nearer flange of the column: 2 5/16" for the wrench'
 
 
 def test_bolts_without_clearances_in_the_table_are_said_not_to_be_checked() -> None:

@@ -213,7 +213,8 @@ def test_every_stick_of_the_demo_can_be_cut_to_its_end(owner: Person, demo: Job)
             assert tick(owner, cutting, task, "H1") == Answer("done", "")
     assert not Cutting.objects.filter(done=False).exists()
     assert card_of_cutting(cuttings[0]).cuts
-    copies = list(Copy.objects.filter(piece__job=demo))
+    # plates of the demo are cut from sheets, which are not ticked at the saw
+    copies = list(Copy.objects.filter(piece__job=demo).exclude(piece__stock__startswith="PL"))
     sawn = {cut.copy_id for cut in Cut.objects.exclude(copy=None)}
     assert sawn == {copy.pk for copy in copies}
     assert set(heats_of(copies)) == sawn

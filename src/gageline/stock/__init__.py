@@ -4,7 +4,8 @@ from gageline.stock.blanks import Blank, blanks_of
 from gageline.stock.check import check_plan
 from gageline.stock.check_plates import check_plates
 from gageline.stock.document import HeldEntry, RackDocument
-from gageline.stock.plan import Effort, plan_cuts
+from gageline.stock.effort import Effort
+from gageline.stock.plan import plan_cuts
 from gageline.stock.plates import Burner, Laid, Plate, PlatePlan, Sheet, SheetPlan, plan_plates
 from gageline.stock.question import (
     PlateQuestion,

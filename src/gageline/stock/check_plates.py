@@ -24,12 +24,16 @@ def check_plates(
         What is wrong, one sentence each; empty where the plan is right.
     """
     of_mark = {p.mark: p for p in plates}
+    wrong = [f"{m}: asked for twice" for m, n in Counter(p.mark for p in plates).items() if n > 1]
     made = Counter(p.mark for s in plan.sheets for p in s.pieces)
-    wrong = [f"{m}: {made[m]} cut, {p.quantity} wanted" for m, p in of_mark.items() if made[m] != p.quantity]
+    wrong += [f"{m}: {made[m]} cut, {p.quantity} wanted" for m, p in of_mark.items() if made[m] != p.quantity]
     wrong += [f"{m}: {n} cut, none wanted" for m, n in made.items() if m not in of_mark]
     used = Counter(s.sheet for s in plan.sheets)
     for sheet, count in used.items():
-        if sheet not in sheets or (sheet.limit is not None and count > sheet.limit):
+        # two lots of equal sheets are there together
+        alike = [s.limit for s in sheets if s == sheet]
+        there = sum(n for n in alike if n is not None)
+        if not alike or (None not in alike and count > there):
             wrong.append(f"{count} sheets of {sheet.length.ticks} x {sheet.width.ticks} ticks are not there")
     for number in plan.sheets:
         wrong += [f"sheet {number.number}: {w}" for w in _check_sheet(number, of_mark, burner)]

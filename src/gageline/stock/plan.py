@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import partial
 from itertools import product
 
 from gageline.errors import ValueProblem
+from gageline.stock.effort import Effort
 from gageline.stock.faults import find_faults, may_use, text, usable
 from gageline.stock.nesting import Turned, arrange
 from gageline.stock.problem import Packing, Pattern, Problem
@@ -16,25 +17,10 @@ from gageline.stock.records import CutPlan, Held, Offer, Piece, Placed, Saw, Sec
 from gageline.stock.reduce import Reduced, drop_credit, reduced
 from gageline.stock.search import search
 from gageline.stock.setups import fewer_setups
-from gageline.stock.watch import Progress, Watch, start_watch
+from gageline.stock.watch import Watch, start_watch
 from gageline.units import ZERO, Length, System
 
 _TIDY_SECONDS = 3.0  # for choosing among plans of equal cost
-
-
-@dataclass(frozen=True, slots=True)
-class Effort:
-    """How long to search, and whom to tell.
-
-    Args:
-        seconds: the most a steel may take.
-        stop: asked between steps; True ends the search with the best plan kept.
-        tell: given the steel and each `Progress` in its planning.
-    """
-
-    seconds: float = 60.0
-    stop: Callable[[], bool] = lambda: False
-    tell: Callable[[Steel, Progress], None] = lambda _steel, _progress: None
 
 
 def plan_cuts(

@@ -2,24 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
-from random import Random
-
-import numpy as np
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import partial
 
 from gageline.errors import ValueProblem
-from gageline.stock.bounds import Prices
+from gageline.stock.effort import Effort
 from gageline.stock.faults import text
-from gageline.stock.mix import Knowledge, Mix, cheapest_mix
-from gageline.stock.problem import Problem, Stick
+from gageline.stock.layouts import Kind, Task, lay_out
 from gageline.stock.records import Steel
-from gageline.stock.rectangles import Box, Room, fill_sheet
-from gageline.stock.watch import Watch, start_watch
+from gageline.stock.rectangles import Box, Room
+from gageline.stock.sheet_bound import sheet_bound
+from gageline.stock.watch import start_watch
 from gageline.units import ZERO, Length, System
 
-_TRIES = 600  # orders tried for each sheet
-_SEED = 6  # the same orders in every run
+_BOUND_SECONDS = 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,8 +103,8 @@ class PlatePlan:
 
     Args:
         sheets: the sheets in order.
-        bound: no plan costs less, cents; from the area of the pieces with their kerfs, and from pieces so
-            large that no two fit on one sheet.
+        bound: no plan costs less, cents; from the areas of the pieces with their kerfs, and from pieces
+            too large to lie beside one another.
     """
 
     sheets: tuple[SheetPlan, ...]
@@ -134,20 +132,16 @@ def plan_plates(
     plates: Sequence[Plate],
     sheets: Sequence[Sheet],
     burner: Burner,
-    seconds: float = 20.0,
-    stop: Callable[[], bool] = lambda: False,
+    effort: Effort | None = None,
     system: System = System.FT_IN,
 ) -> PlatePlan:
     """Lay plates of one steel out on sheets.
-
-    Sheet after sheet is filled in many orders and the one that is best filled for its price is kept.
 
     Args:
         plates: the pieces.
         sheets: the sheets to be had.
         burner: how they are cut.
-        seconds: the most it may take; each sheet is tried at least once.
-        stop: asked between steps; True ends the search with the best plan kept.
+        effort: how long to search, and whom to tell; a first plan is made however short the time.
         system: the units that refusals are written in.
 
     Returns:
@@ -156,41 +150,42 @@ def plan_plates(
     Raises:
         ValueProblem: everything that stands against a plan, one fault a line.
     """
+    effort = effort or Effort()
     faults = _faults(plates, sheets, burner, system)
     if faults:
         raise ValueProblem("\n".join(faults))
-    watch = start_watch(seconds, stop)
-    ordered = sorted(plates, key=lambda p: (-p.length.ticks * p.width.ticks, p.length.ticks, p.mark))
-    boxes = [Box(*_size(p, burner), p.grain) for p in ordered]
-    rooms = [_room(s, burner) for s in sheets]
-    left = [p.quantity for p in ordered]
-    there = [s.limit for s in sheets]
-    random = Random(_SEED)  # noqa: S311  # orders to try, nothing secret
-    planned: list[SheetPlan] = []
-    while any(left):
-        best = None
-        for k, sheet in enumerate(sheets):
-            laid = _best_filling(rooms[k], boxes, left, burner, random, watch) if there[k] != 0 else []
-            worth = sum(boxes[i].along * boxes[i].across for i, _ in laid) / sheet.cents
-            if laid and (best is None or worth > best[0]):
-                best = (worth, k, laid)
-        if best is None:
-            raise ValueProblem(
-                f"{plates[0].steel}: {sum(left)} plates found no place on the sheets there are: "
-                "raise a limit or order more"
+    steel = plates[0].steel
+    watch = start_watch(effort.seconds, effort.stop, partial(effort.tell, steel))
+    ordered = sorted(
+        (p for p in plates if p.quantity),
+        key=lambda p: (-p.length.ticks * p.width.ticks, p.length.ticks, p.mark),
+    )
+    to_be_had = sorted(sheets, key=lambda s: (s.cents, s.length, s.width, s.heat or ""))
+    boxes = tuple(_box(p, burner) for p in ordered)
+    kinds = tuple(Kind(_room(s, burner), s.cents, s.limit) for s in to_be_had)
+    demand = tuple(p.quantity for p in ordered)
+    bound = sheet_bound(boxes, demand, kinds, start_watch(_BOUND_SECONDS))
+    found = lay_out(Task(boxes, demand, kinds, burner.shear), bound, watch)
+    if found is None:
+        raise ValueProblem(
+            f"{steel}: the sheets there are do not hold all {sum(demand)} plates: raise a limit or order more"
+        )
+    return PlatePlan(
+        tuple(
+            SheetPlan(
+                number,
+                to_be_had[filling.sheet],
+                tuple(_laid(ordered[i], boxes[i], room, burner) for i, room in filling.placed),
             )
-        _, k, laid = best
-        there[k] = None if there[k] is None else (there[k] or 0) - 1
-        for i, _ in laid:
-            left[i] -= 1
-        pieces = tuple(_laid(ordered[i], boxes[i], room, burner) for i, room in laid)
-        planned.append(SheetPlan(len(planned) + 1, sheets[k], pieces))
-    plan = PlatePlan(tuple(planned), _bound(boxes, [p.quantity for p in ordered], sheets, rooms))
-    return _smaller_last(plan, ordered, sheets, burner)
+            for number, filling in enumerate(found, 1)
+        ),
+        bound,
+    )
 
 
-def _size(plate: Plate, burner: Burner) -> tuple[int, int]:
-    return plate.length.ticks + burner.kerf.ticks, plate.width.ticks + burner.kerf.ticks
+def _box(plate: Plate, burner: Burner) -> Box:
+    kerf = burner.kerf.ticks
+    return Box(plate.length.ticks + kerf, plate.width.ticks + kerf, plate.grain)
 
 
 def _room(sheet: Sheet, burner: Burner) -> Room:
@@ -202,91 +197,6 @@ def _laid(plate: Plate, box: Box, at: Room, burner: Burner) -> Laid:
     turned = (at.along, at.across) != (box.along, box.across)
     along, across = (plate.width, plate.length) if turned else (plate.length, plate.width)
     return Laid(plate.mark, Length(at.x) + burner.trim, Length(at.y) + burner.trim, along, across)
-
-
-def _best_filling(
-    room: Room, boxes: list[Box], left: list[int], burner: Burner, random: Random, watch: Watch
-) -> list[tuple[int, Room]]:
-    """The filling of one sheet with the most area, of many orders: by area, side, and shuffles of these."""
-    waiting = [i for i, n in enumerate(left) for _ in range(n)]
-    keys = (
-        lambda i: -boxes[i].along * boxes[i].across,
-        lambda i: -max(boxes[i].along, boxes[i].across),
-        lambda i: -min(boxes[i].along, boxes[i].across),
-        lambda i: -boxes[i].across,
-        lambda i: -boxes[i].along,
-    )
-    best: list[tuple[int, Room]] = []
-    most = -1
-    total = sum(boxes[i].along * boxes[i].across for i in waiting)
-    for turn in range(_TRIES):
-        if turn and (watch.over() or most in {total, room.along * room.across}):
-            break
-        order = sorted(waiting, key=keys[turn % len(keys)])
-        if turn >= 2 * len(keys):
-            # a shuffle that mostly keeps the large pieces ahead
-            order = sorted(waiting, key=lambda i: (keys[turn % len(keys)](i)) * random.uniform(0.2, 1.0))
-        laid = fill_sheet(room, boxes, order, shear=burner.shear, rule=turn // len(keys) % 2)
-        area = sum(boxes[i].along * boxes[i].across for i, _ in laid)
-        if area > most:
-            best, most = laid, area
-    return best
-
-
-def _smaller_last(
-    plan: PlatePlan, plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner
-) -> PlatePlan:
-    """Move the last sheet's pieces to a cheaper sheet if one holds them."""
-    last = plan.sheets[-1]
-    marks = [p.mark for p in last.pieces]
-    wanted = [replace(p, quantity=marks.count(p.mark)) for p in plates if p.mark in marks]
-    used = [s.sheet for s in plan.sheets]
-    for sheet in sorted(sheets, key=lambda s: s.cents):
-        if sheet.cents >= last.sheet.cents or (sheet.limit is not None and used.count(sheet) >= sheet.limit):
-            continue
-        boxes = [Box(*_size(p, burner), p.grain) for p in wanted]
-        filling = _best_filling(
-            _room(sheet, burner),
-            boxes,
-            [p.quantity for p in wanted],
-            burner,
-            Random(_SEED),  # noqa: S311  # orders to try, nothing secret
-            start_watch(2.0),
-        )
-        if len(filling) == len(marks):
-            pieces = tuple(_laid(wanted[i], boxes[i], room, burner) for i, room in filling)
-            return replace(plan, sheets=(*plan.sheets[:-1], SheetPlan(last.number, sheet, pieces)))
-    return plan
-
-
-def _bound(boxes: list[Box], demand: list[int], sheets: Sequence[Sheet], rooms: list[Room]) -> int:
-    """Cheapest mix of sheets with area enough, and enough sheets for the pieces that need one each."""
-    longest, widest = max(r.along for r in rooms), max(r.across for r in rooms)
-    alone = sum(n for b, n in zip(boxes, demand, strict=True) if _alone(b, longest, widest))
-    area = sum(b.along * b.across * n for b, n in zip(boxes, demand, strict=True))
-    sizes = [r.along * r.across for r in rooms]
-    scale = max(sizes)
-    # areas in parts of the largest sheet, rounded so that the bound stays one
-    sticks = tuple(
-        Stick(-(-a * 1_000_000 // scale), s.cents, s.limit) for a, s in zip(sizes, sheets, strict=True)
-    )
-    problem = Problem((1,), (sum(demand),), sticks)
-    rows = Knowledge()
-    for need, gives in (
-        (area * 1_000_000 // scale, [s.length for s in sticks]),
-        (alone, [1] * len(sticks)),
-    ):
-        slack = -np.array(gives, dtype=np.int64)
-        rows = rows.learn(Prices(np.zeros(1, dtype=np.int64), slack, 1, need, counts_cost=False))
-    most = sum(s.cents for s in sheets) * sum(demand)
-    mix = cheapest_mix(problem, rows, most, start_watch(5.0))
-    return mix.cost if isinstance(mix, Mix) else 0
-
-
-def _alone(box: Box, longest: int, widest: int) -> bool:
-    """Whether no two pieces at least so large fit on one sheet, whichever way they lie."""
-    ways = [(box.along, box.across)] + ([] if box.grain else [(box.across, box.along)])
-    return all(2 * a > longest and 2 * b > widest for a, b in ways if a <= longest and b <= widest)
 
 
 def _faults(plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner, system: System) -> list[str]:
@@ -307,6 +217,14 @@ def _faults(plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner, sy
         return [*faults, "there must be at least one plate and one sheet"]
     if len({p.steel for p in plates} | {s.steel for s in sheets}) > 1:
         faults.append("plates and sheets must be of one steel: plan each steel by itself")
+    for mark, times in Counter(p.mark for p in plates).items():
+        if times > 1:
+            faults.append(
+                f'{plates[0].steel}: plate "{mark}" stands there {times} times: '
+                "add up the quantities, or give each its own mark"
+            )
+    if plates and not any(p.quantity > 0 for p in plates):
+        faults.append(f"{plates[0].steel}: no plate is wanted: give a quantity")
     for plate in plates:
         name = (
             f'{plate.steel}: plate "{plate.mark}", {text(plate.length, system)} x {text(plate.width, system)}'

@@ -11,7 +11,8 @@ from gageline.job import Job
 from gageline.stock.blanks import Blank, blanks_of
 from gageline.stock.check import check_plan
 from gageline.stock.check_plates import check_plates
-from gageline.stock.plan import Effort, lay_stick, plan_cuts
+from gageline.stock.effort import Effort
+from gageline.stock.plan import lay_stick, plan_cuts
 from gageline.stock.plates import Plate, PlatePlan, Sheet, plan_plates
 from gageline.stock.rack import Rack, sheet_steel
 from gageline.stock.records import CutPlan, Held, Offer, Piece, Steel, StickPlan
@@ -207,10 +208,7 @@ def answer(question: Question, effort: Effort | None = None) -> ShopPlan:
     effort = effort or Effort()
     rack = question.rack
     cuts = plan_cuts(question.pieces, rack.sticks, rack.saw, question.done, effort, rack.system)
-    plates = tuple(
-        plan_plates(q.plates, q.sheets, rack.burner, effort.seconds, effort.stop, rack.system)
-        for q in question.plates
-    )
+    plates = tuple(plan_plates(q.plates, q.sheets, rack.burner, effort, rack.system) for q in question.plates)
     plan = ShopPlan(question, cuts, plates)
     if faults := check_answer(plan):
         raise ArithmeticError("; ".join(faults))

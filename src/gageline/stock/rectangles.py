@@ -14,6 +14,11 @@ class Box:
     across: int
     grain: bool
 
+    def ways(self) -> tuple[tuple[int, int], ...]:
+        """Sizes along and across, as it lies and, where that differs, turned."""
+        straight, turned = (self.along, self.across), (self.across, self.along)
+        return (straight,) if self.grain or straight == turned else (straight, turned)
+
 
 @dataclass(frozen=True, slots=True)
 class Room:
@@ -44,12 +49,12 @@ class Room:
 
 
 def fill_sheet(
-    room: Room, boxes: Sequence[Box], order: Sequence[int], *, shear: bool, rule: int
+    free: Sequence[Room], boxes: Sequence[Box], order: Sequence[int], *, shear: bool, rule: int
 ) -> list[tuple[int, Room]]:
     """Place boxes one after another where they leave the least beside them.
 
     Args:
-        room: the sheet.
+        free: the sheet, or what is free of it.
         boxes: the kinds of boxes.
         order: kinds in the order they are tried, one entry each.
         shear: whether every cut must go from edge to edge.
@@ -58,7 +63,7 @@ def fill_sheet(
     Returns:
         The kinds placed, and where.
     """
-    free = [room]
+    free = list(free)
     placed: list[tuple[int, Room]] = []
     hopeless: set[int] = set()
     for i in order:
@@ -76,12 +81,9 @@ def fill_sheet(
 
 def _place(box: Box, free: list[Room]) -> tuple[int, Room] | None:
     """The free rectangle, and the place in its corner, that leave the narrowest strip."""
-    ways = [(box.along, box.across)]
-    if not box.grain and box.along != box.across:
-        ways.append((box.across, box.along))
     best: tuple[tuple[int, int], int, Room] | None = None
     for at, room in enumerate(free):
-        for along, across in ways:
+        for along, across in box.ways():
             over, beyond = room.along - along, room.across - across
             if over < 0 or beyond < 0:
                 continue
@@ -91,31 +93,45 @@ def _place(box: Box, free: list[Room]) -> tuple[int, Room] | None:
     return None if best is None else (best[1], best[2])
 
 
+def split_room(room: Room, taken: Room, *, upright: bool) -> list[Room]:
+    """What two cuts from edge to edge leave of a room, what is taken lying in its corner.
+
+    Args:
+        room: the rectangle.
+        taken: what is taken of it.
+        upright: whether the first cut goes across, so that what is beside stays whole.
+    """
+    over, beyond = room.along - taken.along, room.across - taken.across
+    right = Room(room.x + taken.along, room.y, over, room.across if upright else taken.across)
+    above = Room(room.x, room.y + taken.across, taken.along if upright else room.along, beyond)
+    return [r for r in (right, above) if r.along > 0 and r.across > 0]
+
+
 def _split(free: list[Room], at: int, taken: Room, rule: int) -> list[Room]:
-    """What is left of a free rectangle after two cuts from edge to edge."""
+    """The free rectangles after one is cut from edge to edge."""
     room = free[at]
     over, beyond = room.along - taken.along, room.across - taken.across
     upright = (over * room.across >= beyond * room.along) == (rule == 0)
-    right = Room(room.x + taken.along, room.y, over, room.across if upright else taken.across)
-    above = Room(room.x, room.y + taken.across, taken.along if upright else room.along, beyond)
-    rest = [r for r in (right, above) if r.along > 0 and r.across > 0]
-    return [*free[:at], *free[at + 1 :], *rest]
+    return [*free[:at], *free[at + 1 :], *split_room(room, taken, upright=upright)]
 
 
 def _carve(free: list[Room], taken: Room) -> list[Room]:
     """All largest free rectangles after a place is taken; they may overlap."""
-    rest: list[Room] = []
-    for room in free:
-        if not room.meets(taken):
-            rest.append(room)
-            continue
-        right, top = room.x + room.along, room.y + room.across
-        parts = (
-            Room(room.x, room.y, taken.x - room.x, room.across),
-            Room(taken.x + taken.along, room.y, right - taken.x - taken.along, room.across),
-            Room(room.x, room.y, room.along, taken.y - room.y),
-            Room(room.x, taken.y + taken.across, room.along, top - taken.y - taken.across),
-        )
-        rest += [p for p in parts if p.along > 0 and p.across > 0]
-    kept = list(dict.fromkeys(rest))
-    return [r for r in kept if not any(o is not r and o.holds(r) for o in kept)]
+    whole = [room for room in free if not room.meets(taken)]
+    parts = dict.fromkeys(p for room in free if room.meets(taken) for p in _around(room, taken))
+    # only a part can lie in another free rectangle: the whole ones did not before
+    return whole + [
+        p for p in parts if not any(o is not p and o.holds(p) for others in (whole, parts) for o in others)
+    ]
+
+
+def _around(room: Room, taken: Room) -> list[Room]:
+    """The rectangles of a room left, right, below and above of what is taken."""
+    right, top = room.x + room.along, room.y + room.across
+    parts = (
+        Room(room.x, room.y, taken.x - room.x, room.across),
+        Room(taken.x + taken.along, room.y, right - taken.x - taken.along, room.across),
+        Room(room.x, room.y, room.along, taken.y - room.y),
+        Room(room.x, taken.y + taken.across, room.along, top - taken.y - taken.across),
+    )
+    return [p for p in parts if p.along > 0 and p.across > 0]

@@ -101,3 +101,7 @@ def test_shear_cuts_are_found_one_inside_another() -> None:
     assert faults(*wheel, burner=shear, plates=plates) == [
         "sheet 1: the pieces cannot be cut from edge to edge"
     ]
+
+
+def test_a_mark_asked_for_twice() -> None:
+    assert "P2: asked for twice" in faults(*RIGHT, plates=[*PLATES, replace(PLATES[1], length=Length(90))])

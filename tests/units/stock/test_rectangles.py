@@ -13,7 +13,7 @@ SHEET = Room(0, 0, 10, 10)
 
 
 def filled(boxes: list[Box], order: list[int], *, shear: bool, rule: int = 0) -> list[tuple[int, Room]]:
-    return fill_sheet(SHEET, boxes, order, shear=shear, rule=rule)
+    return fill_sheet([SHEET], boxes, order, shear=shear, rule=rule)
 
 
 def cells(room: Room) -> set[tuple[int, int]]:
@@ -64,8 +64,8 @@ def test_four_quarters_fill_the_sheet(*, shear: bool) -> None:
 @pytest.mark.parametrize("shear", [False, True])
 def test_grain_is_not_turned(*, shear: bool) -> None:
     room = Room(0, 0, 4, 10)
-    assert fill_sheet(room, [Box(10, 4, grain=True)], [0], shear=shear, rule=0) == []
-    assert fill_sheet(room, [Box(10, 4, grain=False)], [0], shear=shear, rule=0) == [(0, room)]
+    assert fill_sheet([room], [Box(10, 4, grain=True)], [0], shear=shear, rule=0) == []
+    assert fill_sheet([room], [Box(10, 4, grain=False)], [0], shear=shear, rule=0) == [(0, room)]
 
 
 def test_a_kind_that_does_not_fit_does_not_stop_the_others() -> None:
@@ -98,7 +98,7 @@ def test_random_fillings_can_be_cut(seed: int, *, shear: bool) -> None:
     sheet = Room(0, 0, 24, 15)
     boxes = [Box(random.randint(2, 11), random.randint(2, 11), random.random() < 0.5) for _ in range(6)]
     order = [random.randrange(6) for _ in range(20)]
-    found = fill_sheet(sheet, boxes, order, shear=shear, rule=seed % 2)
+    found = fill_sheet([sheet], boxes, order, shear=shear, rule=seed % 2)
     assert len(found) > 1
     for i, room in found:
         box = boxes[i]

@@ -8,7 +8,8 @@ from gageline.layout.mark import Bench, Mark, MarkKind
 from gageline.layout.reading import Datum, Reading
 from gageline.layout.seats import Seat
 from gageline.layout.step import Step, source
-from gageline.part import End, Fitting, Join
+from gageline.part import End, Fitting, Join, extent_y
+from gageline.steel import Profile
 from gageline.units import Length, round_to
 
 __all__ = ["fit_steps", "join_steps"]
@@ -23,9 +24,9 @@ def fit_steps(bench: Bench, seat: Seat) -> Iterator[Step]:
     yield _set_step(bench, seat)
 
 
-def _lines(marks: Iterable[Mark]) -> tuple[tuple[Reading, ...], tuple[Reading, ...]]:
-    """Distinct readings along, and distinct readings across, of edge lines."""
-    lines = [mark for mark in marks if mark.kind is MarkKind.EDGE_LINE]
+def _lines(marks: Iterable[Mark], kind: MarkKind) -> tuple[tuple[Reading, ...], tuple[Reading, ...]]:
+    """Distinct readings along, and distinct readings across, of the lines of a kind."""
+    lines = [mark for mark in marks if mark.kind is kind]
     xs = dict.fromkeys(mark.x for mark in lines if mark.runs_across)
     ys = dict.fromkeys(mark.y for mark in lines if not mark.runs_across)
     return tuple(xs), tuple(ys)
@@ -34,23 +35,50 @@ def _lines(marks: Iterable[Mark]) -> tuple[tuple[Reading, ...], tuple[Reading, .
 def _outline_step(bench: Bench, seat: Seat) -> Step:
     """The main's edges struck on a plate, checked between two of them or else against the plate's middle."""
     mark = seat.fitting.part.mark
-    along, down = _lines(seat.on_fitting)
+    if bench.part.profile is Profile.TUBE:
+        return _circle_step(bench, seat)
+    along, down = _lines(seat.on_fitting, MarkKind.EDGE_LINE)
     pair = next((lines for lines in (along, down) if len(lines) > 1), None)
     check = (
         f"Between the two lines from the {source(pair[0].from_)} {bench.exact(pair[1].tape - pair[0].tape)}."
         if pair
         else f"The web line square to the {source(Datum.LEFT_END)} of {mark}."
     )
-    return Step(
-        f"Outline on {mark}",
-        None,
-        _SQUARE,
-        f"left end and top edge of {mark}",
+    return _on_plate_step(
+        seat,
         (*along, *down),
-        f"Strike the outline of the piece on {mark}, on the side that meets it. {_which_way(seat.fitting)}",
+        f"Strike the outline of the piece on {mark}, on the side that meets it{_web(bench, seat)}.",
         check,
-        seat.fitting.name,
     )
+
+
+def _on_plate_step(seat: Seat, readings: tuple[Reading, ...], text: str, check: str) -> Step:
+    """What is struck of the main on a plate across its end."""
+    mark, which = seat.fitting.part.mark, _which_way(seat.fitting)
+    edges = f"left end and top edge of {mark}"
+    name = f"Outline on {mark}"
+    return Step(name, None, _SQUARE, edges, readings, f"{text} {which}", check, seat.fitting.name)
+
+
+def _web(bench: Bench, seat: Seat) -> str:
+    """Where the web stands on the plate: its middle, of a channel its back."""
+    across, down = _lines(seat.on_fitting, MarkKind.CENTRE_LINE)
+    what = "the back of its web" if bench.part.profile is Profile.CHANNEL else "the middle of its web"
+    places = [f"{one.text} from the {source(one.from_)}" for one in (*across, *down)]
+    return f", {what} {places[0]}" if places else ""
+
+
+def _circle_step(bench: Bench, seat: Seat) -> Step:
+    """A round pipe on a plate: its two middle lines and the circle about their crossing."""
+    mark = seat.fitting.part.mark
+    along, down = _lines(seat.on_fitting, MarkKind.CENTRE_LINE)
+    low, high = extent_y(bench.part.stock)
+    size = bench.exact(high - low)
+    text = (
+        f"Strike both middle lines of the pipe on {mark}, on the side that meets it, and a circle of {size} "
+        "about their crossing."
+    )
+    return _on_plate_step(seat, (*along, *down), text, f"Across the circle {size}, both ways.")
 
 
 def _which_way(fitting: Fitting) -> str:
@@ -71,6 +99,11 @@ def _off(bench: Bench, length: Length, words: tuple[str, str, str]) -> str:
     return f"{bench.say(abs(length))} {ahead if rounded > 0 else behind}"
 
 
+def _edge(bench: Bench, which: str) -> str:
+    """The upper or lower edge of the main part; a round pipe has a line there."""
+    return f"{which} {'line' if bench.part.profile is Profile.TUBE else 'edge'}"
+
+
 def _place(bench: Bench, seat: Seat) -> str:
     fitting = seat.fitting
     words: list[str] = []
@@ -83,7 +116,8 @@ def _place(bench: Bench, seat: Seat) -> str:
     else:
         words.append("to its lines")
     if seat.drop is not None:
-        level = ("below the top edge", "above the top edge", "level with the top edge")
+        top = _edge(bench, "top")
+        level = (f"below the {top}", f"above the {top}", f"level with the {top}")
         words.append(f"its top {_off(bench, seat.drop, level)}")
     return ", ".join(words)
 
@@ -92,21 +126,23 @@ def _set_check(bench: Bench, seat: Seat) -> str:
     """A number to measure when it is set: its first row, its line from the other end, or its lower edge."""
     main = bench.part
     if seat.first_row is not None:
-        below = ("below the top edge", "above the top edge", "at the top edge")
+        top = _edge(bench, "top")
+        below = (f"below the {top}", f"above the {top}", f"at the {top}")
         return f"First row of holes {_off(bench, seat.first_row, below)}."
     lines = [mark.x for mark in seat.lines if mark.runs_across]
     if lines:
         return f"From its last line to the right end {bench.say(main.length - lines[-1].true)}."
-    edge = ("above the bottom edge", "below the bottom edge", "level with the bottom edge")
+    bottom = _edge(bench, "bottom")
+    edge = (f"above the {bottom}", f"below the {bottom}", f"level with the {bottom}")
     return f"Its bottom {_off(bench, seat.rise, edge)}."
 
 
 def _set_step(bench: Bench, seat: Seat) -> Step:
     fitting = seat.fitting
-    xs, ys = _lines(seat.lines)
+    xs, ys = _lines(seat.lines, MarkKind.EDGE_LINE)
     hooked = [source(lines[0].from_) for lines in (xs, ys) if lines]
     if not ys and seat.drop is not None:
-        hooked.append("top edge")
+        hooked.append(_edge(bench, "top"))
     return Step(
         f"Set the {fitting.name}",
         fitting.on,

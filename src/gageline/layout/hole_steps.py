@@ -16,7 +16,7 @@ from gageline.units import Length
 __all__ = ["centre_step", "opening_step", "pattern_steps"]
 
 _SQUARE = "tape and square"
-_NEAR_EDGES = frozenset({Datum.NEAR_EDGE, Datum.PAST_NEAR_EDGE})
+_NEAR_EDGES = frozenset({Datum.NEAR_EDGE, Datum.NEAR_LINE, Datum.PAST_NEAR_EDGE})
 
 
 def centre_step(bench: Bench, face: Face) -> Step:

@@ -23,6 +23,8 @@ class Datum(StrEnum):
     ABOVE_TOP = "above the top edge"
     BOTTOM_EDGE = "bottom edge"
     BELOW_BOTTOM = "below the bottom edge"
+    BOTTOM_LINE = "bottom line"
+    NEAR_LINE = "near line"
     HEEL = "heel"
     PAST_HEEL = "past the heel"
     TOE = "toe"
@@ -160,11 +162,14 @@ def across(stock: Stock, face: Face) -> tuple[Scale, Scale]:
         return Scale(low, 1, Datum.HEEL, Datum.PAST_HEEL), Scale(high, -1, Datum.TOE, Datum.PAST_TOE)
     if face in _FLAT and stock.profile is Profile.CHANNEL:
         return Scale(high, -1, Datum.BACK, Datum.PAST_BACK), Scale(low, 1, Datum.TOE, Datum.PAST_TOE)
-    near_edge = Scale(high, -1, Datum.NEAR_EDGE, Datum.PAST_NEAR_EDGE)
+    is_round = stock.profile is Profile.TUBE  # which has lines where others have edges
     if face in _FLAT:
-        return Scale(ZERO, 1, Datum.NEAR_OF_LINE, Datum.FAR_OF_LINE), near_edge
-    bottom = Scale(low, 1, Datum.BOTTOM_EDGE, Datum.BELOW_BOTTOM)
-    if stock.profile is Profile.TUBE:
+        near = Datum.NEAR_LINE if is_round else Datum.NEAR_EDGE
+        aside = Scale(high, -1, near, Datum.PAST_NEAR_EDGE)
+        return Scale(ZERO, 1, Datum.NEAR_OF_LINE, Datum.FAR_OF_LINE), aside
+    if is_round:
         middle = low + (high - low).parts(2)[0]
+        bottom = Scale(low, 1, Datum.BOTTOM_LINE, Datum.BELOW_BOTTOM)
         return Scale(middle, 1, Datum.ABOVE_LINE, Datum.BELOW_LINE), bottom
+    bottom = Scale(low, 1, Datum.BOTTOM_EDGE, Datum.BELOW_BOTTOM)
     return Scale(high, -1, Datum.TOP_EDGE, Datum.ABOVE_TOP), bottom

@@ -14,7 +14,7 @@ __all__ = ["Seat", "overall", "seat_of"]
 
 _FLAT = frozenset({Face.TOP, Face.BOTTOM})
 _TWO_FLANGES = frozenset({Profile.I_SHAPE, Profile.CHANNEL})
-_MIDDLED = frozenset({Profile.I_SHAPE, Profile.TEE, Profile.BOX, Profile.TUBE})
+_WEBBED = frozenset({Profile.I_SHAPE, Profile.TEE, Profile.CHANNEL})
 Range = tuple[Length, Length]
 
 
@@ -25,7 +25,8 @@ class Seat:
     Args:
         fitting: the fitting.
         lines: its edges, struck on the main's face.
-        on_fitting: the main's edges and web line, struck on the fitting that closes its end.
+        on_fitting: the main's edges and the middle of its web (of a channel the back of it), struck on the
+            fitting that closes its end; of a round pipe its two middle lines.
         projection: how far it runs past its end of the main, below zero where it stops short; None
             for a fitting in between.
         drop: from the main's top edge down to the fitting's highest edge, below zero where it stands
@@ -132,28 +133,35 @@ def _edge_lines(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
 
 
 def _main_on_plate(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
-    """The main's outer edges and the middle of its web, on a plate that closes its end."""
+    """The main's outer edges and its web line on a plate that closes its end; of a pipe its two middles."""
     plate, main = fitting.part, bench.part
     if fitting.on is not None or not isinstance(plate.stock, Plate):
         return
-    corners = [_on_plate(fitting, y, z) for y in extent_y(main.stock) for z in extent_z(main.stock)]
+    board = Bench(plate, bench.tape, bench.system)
+    (bottom, top), (far, near) = extent_y(main.stock), extent_z(main.stock)
+    corners = [_on_plate(fitting, y, z) for y in (bottom, top) for z in (far, near)]
     x_low, x_high = min(x for x, _ in corners), max(x for x, _ in corners)
     y_low, y_high = min(y for _, y in corners), max(y for _, y in corners)
     if x_low == x_high or y_low == y_high:
         return
-    top_board = Bench(plate, bench.tape, bench.system)
-    width = plate.stock.width
+    if main.profile is Profile.TUBE:
+        middle = bottom + (top - bottom).parts(2)[0]
+        for ends in (((top, ZERO), (bottom, ZERO)), ((middle, near), (middle, far))):
+            start, stop = (_on_plate(fitting, y, z) for y, z in ends)
+            yield board.line(Face.FACE, MarkKind.CENTRE_LINE, start, stop, f"{main.mark} middle line")
+        return
+    width, hair = plate.stock.width, bench.tape / 2  # nearer to the plate's edge no tape shows a line
     x_span, y_span = (max(x_low, ZERO), min(x_high, plate.length)), (max(y_low, ZERO), min(y_high, width))
     name = f"{main.mark} outline"
     for x in (x_low, x_high):
-        if ZERO < x < plate.length:
-            yield top_board.line(Face.FACE, MarkKind.EDGE_LINE, (x, y_span[1]), (x, y_span[0]), name)
+        if hair < x < plate.length - hair:
+            yield board.line(Face.FACE, MarkKind.EDGE_LINE, (x, y_span[1]), (x, y_span[0]), name)
     for y in (y_high, y_low):
-        if ZERO < y < width:
-            yield top_board.line(Face.FACE, MarkKind.EDGE_LINE, (x_span[0], y), (x_span[1], y), name)
-    if main.profile in _MIDDLED:
-        start, stop = (_on_plate(fitting, y, ZERO) for y in reversed(extent_y(main.stock)))
-        yield top_board.line(Face.FACE, MarkKind.CENTRE_LINE, start, stop, f"{main.mark} web line")
+        if hair < y < width - hair:
+            yield board.line(Face.FACE, MarkKind.EDGE_LINE, (x_span[0], y), (x_span[1], y), name)
+    if main.profile in _WEBBED:
+        start, stop = (_on_plate(fitting, y, ZERO) for y in (top, bottom))
+        yield board.line(Face.FACE, MarkKind.CENTRE_LINE, start, stop, f"{main.mark} web line")
 
 
 def _on_plate(fitting: Fitting, y: Length, z: Length) -> tuple[Length, Length]:

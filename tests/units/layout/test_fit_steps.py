@@ -52,12 +52,39 @@ def test_an_end_plate_gets_the_outline_of_the_beam_before_it_is_set() -> None:
     assert outline.from_ == "left end and top edge of e1"
     assert [reading.text for reading in outline.readings] == ['1"', "1'-4 11/16\"", '1 1/4"', '6 3/4"']
     assert outline.text == (
-        "Strike the outline of the piece on e1, on the side that meets it. Its left end goes up, its bottom "
-        "edge to the near side."
+        'Strike the outline of the piece on e1, on the side that meets it, the middle of its web 4" from the '
+        "top edge. Its left end goes up, its bottom edge to the near side."
     )
     assert outline.check == "Between the two lines from the left end 1'-3 11/16\"."
     assert step.text == 'Set e1 across the left end, its top 1" above the top edge.'
     assert step.check == 'Its bottom 1 5/16" below the bottom edge.'
+
+
+def test_a_pipe_is_struck_on_its_plate_as_a_circle_about_two_middle_lines() -> None:
+    pipe = piece("HSS6.000X0.250")
+    base = replace(end_plate(), placement=Placement((at("0"), at("9"), at("4")), (0, -1, 0), (0, 0, -1)))
+    bench = Bench(pipe, at("1/16"), System.FT_IN)
+    outline, step = fit_steps(bench, seat_of(bench, base))
+    assert [reading.text for reading in outline.readings] == ['6"', '4"']
+    assert (
+        'both middle lines of the pipe on e1, on the side that meets it, and a circle of 6" about'
+        in outline.text
+    )
+    assert outline.check == 'Across the circle 6", both ways.'
+    assert step.text == 'Set e1 across the left end, its top 3" above the top line.'
+    assert step.check == 'Its bottom 9" below the bottom line.'
+
+
+def test_a_channel_says_where_the_back_of_its_web_is() -> None:
+    bench = Bench(piece("C12X20.7"), at("1/16"), System.FT_IN)
+    outline, _ = fit_steps(bench, seat_of(bench, end_plate()))
+    assert 'on the side that meets it, the back of its web 4" from the top edge. Its left end' in outline.text
+
+
+def test_a_box_has_an_outline_and_no_web() -> None:
+    bench = Bench(piece("HSS6X6X3/8"), at("1/16"), System.FT_IN)
+    outline, _ = fit_steps(bench, seat_of(bench, end_plate()))
+    assert "web" not in outline.text
 
 
 def test_a_plate_that_lies_across_the_end_has_an_edge_up_and_an_end_near() -> None:

@@ -91,6 +91,43 @@ def test_an_end_plate_carries_the_outline_of_the_beam() -> None:
     assert {mark.for_ for mark in seat.on_fitting} == {"B1 outline", "B1 web line"}
 
 
+def test_a_line_that_falls_on_the_edge_of_the_plate_is_not_struck() -> None:
+    # W16X26 is 5.50 wide: on a plate 5 1/2 wide both flange edges are the plate's own
+    plate = piece("PL1/2X5-1/2", "1'-6", "e1")
+    stand = Placement((at("0"), DEPTH + at("1"), at("2 3/4")), (0, -1, 0), (0, 0, -1))
+    hair = replace(end_plate(), part=plate, placement=stand)
+    off = replace(hair, placement=replace(stand, origin=(at("0"), DEPTH + at("1"), at("2.76in"))))
+    for fitting in (hair, off):
+        edges = [mark for mark in seat_of(BENCH, fitting).on_fitting if mark.kind is MarkKind.EDGE_LINE]
+        assert [mark.x.text for mark in edges if mark.runs_across] == ['1"', "1'-4 11/16\""]
+        assert [mark.y.text for mark in edges if not mark.runs_across] == []
+
+
+def test_a_channel_leaves_the_back_of_its_web_on_the_plate() -> None:
+    channel = piece("C12X20.7")
+    plate = piece("PL1/2X6", "1'-2", "e1")
+    stand = Placement((at("0"), at("13"), at("1 1/2")), (0, -1, 0), (0, 0, -1))
+    seat = seat_of(
+        Bench(channel, at("1/16"), System.FT_IN), replace(end_plate(), part=plate, placement=stand)
+    )
+    (web,) = (mark for mark in seat.on_fitting if mark.kind is MarkKind.CENTRE_LINE)
+    edges = [
+        mark.y.text for mark in seat.on_fitting if mark.kind is MarkKind.EDGE_LINE and not mark.runs_across
+    ]
+    # the flanges are 2.94 wide (AISC Manual Table 1-5)
+    assert (web.y.text, edges) == ('4 1/2"', ['1 9/16"', '4 1/2"'])
+
+
+def test_a_round_pipe_leaves_its_two_middle_lines_on_the_plate() -> None:
+    pipe = piece("HSS6.000X0.250")
+    plate = piece("PL3/4X12", "1'-0", "b1")
+    stand = Placement((at("0"), at("9"), at("6")), (0, -1, 0), (0, 0, -1))
+    seat = seat_of(Bench(pipe, at("1/16"), System.FT_IN), replace(end_plate(), part=plate, placement=stand))
+    assert {mark.kind for mark in seat.on_fitting} == {MarkKind.CENTRE_LINE}
+    assert [mark.x.text for mark in seat.on_fitting if mark.runs_across] == ['6"']
+    assert [mark.y.text for mark in seat.on_fitting if not mark.runs_across] == ['6"']
+
+
 def test_out_to_out_is_over_everything() -> None:
     assert overall(MAIN, ()) == (at("0"), at("10'"))
     assert overall(MAIN, (clip_angle(MAIN), end_plate())) == (-at("1/2"), at("10'"))

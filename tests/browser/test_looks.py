@@ -31,6 +31,15 @@ _PAGES = {
     "piece-new": "/office/1/piece/",
     "piece-edit": "/office/1/piece/2/",
     "piece": "/piece/2/",
+    "yard": "/yard/",
+    "stick-new": "/yard/new/",
+    "stick": "/yard/5/",
+    "stick-measure": "/yard/5/measure/",
+    "rack": "/yard/rack/",
+    "saw": "/saw/",
+    "saw-plan": "/saw/plan/1/",
+    "saw-card": "/saw/1/",
+    "saw-card-new": "/saw/2/",
     "bench": "/bench/",
     "bench-card": "/bench/1/#bench-3",
     "bench-card-rows": "/bench/7/",
@@ -45,7 +54,22 @@ _PAGES = {
 _SIZES = {"phone": (390, 844), "tablet": (820, 1180), "desk": (1440, 900)}
 _EVERY = [(size, scheme) for size in _SIZES for scheme in ("light", "dark")]
 _LOOKS = _EVERY if os.environ.get("GAGELINE_SHOTS") else [("phone", "dark"), ("tablet", "light")]
-_FLOOR = ("bench", "bench-card", "bench-card-rows", "fit", "fit-card", "gate", "sign-in-shop")
+_FLOOR = (
+    "yard",
+    "stick-new",
+    "stick",
+    "stick-measure",
+    "saw",
+    "saw-card",
+    "saw-card-new",
+    "bench",
+    "bench-card",
+    "bench-card-rows",
+    "fit",
+    "fit-card",
+    "gate",
+    "sign-in-shop",
+)
 _SMALL_TARGETS = """() => [...document.querySelectorAll('a, button, input, select, summary')]
   .filter((one) => one.checkVisibility({visibilityProperty: true}) && !one.matches('.skip, [type=hidden]')
     && !one.closest('label.pick') && !(one.matches('a') && one.closest('p, h1, td, th')))

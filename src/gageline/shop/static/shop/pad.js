@@ -7,8 +7,9 @@
   dialog.setAttribute("aria-label", "Length pad");
   document.body.append(dialog);
   let field = null;
-  let value = { feet: "", inches: 0, sixteenths: 0, mm: "" };
+  let value = nothing();
 
+  function nothing() { return { feet: "", inches: 0, sixteenths: 0, mm: "", minus: false }; }
   const make = (tag, words, more) => Object.assign(document.createElement(tag), { textContent: words }, more);
 
   function fraction(count) {
@@ -18,6 +19,11 @@
   }
 
   function text() {
+    const size = bare();
+    return value.minus && size !== "0" ? `-${size}` : size;
+  }
+
+  function bare() {
     if (metric) return value.mm || "0";
     const part = value.sixteenths ? ` ${fraction(value.sixteenths)}` : "";
     if (value.feet && value.feet !== "0") return `${value.feet}'-${value.inches}${part}"`;
@@ -50,7 +56,10 @@
     }
     const end = make("div", "", { className: "pad-end" });
     const clear = make("button", "Clear", { type: "button" });
-    clear.addEventListener("click", () => { value = { feet: "", inches: 0, sixteenths: 0, mm: "" }; draw(); });
+    clear.addEventListener("click", () => { value = nothing(); draw(); });
+    const sign = make("button", "Minus", { type: "button" });
+    sign.setAttribute("aria-pressed", String(value.minus));
+    sign.addEventListener("click", () => { value.minus = !value.minus; draw(); });
     const leave = make("button", "Leave", { type: "button" });
     leave.addEventListener("click", () => dialog.close());
     const take = make("button", "Take it", { type: "button", className: "strong" });
@@ -60,7 +69,7 @@
       dialog.close();
       field.dispatchEvent(new Event("change", { bubbles: true }));
     });
-    end.append(clear, leave, take);
+    end.append(clear, sign, leave, take);
     dialog.replaceChildren(shown, ...rows, end);
   }
 
@@ -71,7 +80,7 @@
       open.setAttribute("aria-label", `Pad for ${document.querySelector(`label[for="${input.id}"]`).textContent.trim()}`);
       open.addEventListener("click", () => {
         field = input;
-        value = { feet: "", inches: 0, sixteenths: 0, mm: "" };
+        value = nothing();
         draw();
         dialog.showModal();
       });

@@ -45,6 +45,7 @@ from gageline.stock import (
 from gageline.units import System, exact_text
 
 __all__ = [
+    "CUT",
     "Source",
     "blank_key",
     "choose_plan",
@@ -62,6 +63,8 @@ Table = dict[str, Any]
 _ANSWER = TypeAdapter(tuple[CutPlan, tuple[PlatePlan, ...]])
 _SILENT = timedelta(seconds=60)  # without a word from a search it is taken for broken off
 _MOST_JOBS = 50
+CUT = "cut "
+"""What the names of sticks that were cut by an earlier plan start with."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,12 +170,12 @@ def _cut_already(
             cuttings.setdefault(cut.cutting_id, (cut.cutting, []))[1].append(mark)
     for cutting, marks in cuttings.values():
         planned = stick_of(cutting)
-        yield f"cut {cutting.pk}", marks, planned.cents / 100, planned.stock.steel, cutting.heat
+        yield f"{CUT}{cutting.pk}", marks, planned.cents / 100, planned.stock.steel, cutting.heat
     given = Stick.objects.filter(where=Where.YARD, copy__active=True).select_related("copy__piece")
     for stick in given:
         mark = of_job.get((stick.copy.piece.job_id, stick.copy.piece.mark)) if stick.copy else None
         if mark is not None and not Cut.objects.filter(copy=stick.copy).exists():
-            yield f"own {stick.pk}", [mark], 0.0, Steel(stick.stock, stick.grade), stick.heat
+            yield stick.mark, [mark], 0.0, Steel(stick.stock, stick.grade), stick.heat
 
 
 def jobs_of(asked: str) -> tuple[BuiltJob, ...]:

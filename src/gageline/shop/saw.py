@@ -13,15 +13,24 @@ from django.views.decorators.http import require_GET, require_POST
 from gageline.errors import ValueProblem
 from gageline.job import say
 from gageline.sheets import cutting_sheet, money, proof, to_pdf
-from gageline.shop.floor import clock
 from gageline.shop.models import Cutting, Job, Plan, Search, Stick, Where
 from gageline.shop.office import person_of
 from gageline.shop.pictures import block_svg
 from gageline.shop.planner import launch
-from gageline.shop.plans import choose_plan, jobs_of, plan_of, start_plan, stick_of, stop_plan, trouble_of
+from gageline.shop.plans import (
+    CUT,
+    choose_plan,
+    jobs_of,
+    plan_of,
+    start_plan,
+    stick_of,
+    stop_plan,
+    trouble_of,
+)
 from gageline.shop.roles import WORK
 from gageline.shop.sawing import DROP, TAKE, card_name, card_of_cutting, saw_lines
-from gageline.stock import Held, ShopPlan
+from gageline.shop.ticking import clock
+from gageline.stock import Held, ShopPlan, StickPlan
 
 __all__ = ["card", "choose", "new_plan", "print_plan", "show", "show_plan", "stop"]
 
@@ -93,9 +102,8 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
     sticks = [
         (
             str(section.steel), stick.number,
-            f"{stick.stock.mark} of the yard" if isinstance(stick.stock, Held) else "to buy",
+            _source(stick),
             ", ".join(f"{n} x {mark}" for mark, n in Counter(p.mark for p in stick.pieces).items()),
-            stick.done,
         )
         for section in plan.cuts.sections
         for stick in section.sticks
@@ -108,6 +116,15 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
         "sections": sections, "sticks": sticks, "order": order, "total": money(plan.cents),
         "proof": proof(plan.cents, plan.bound), "plates": bool(plan.plates),
     }  # fmt: skip
+
+
+def _source(stick: StickPlan) -> str:
+    """Where a stick of a plan comes from, in words."""
+    if not isinstance(stick.stock, Held):
+        return "to buy"
+    if not stick.done:
+        return f"{stick.stock.mark} of the yard"
+    return "cut already" if stick.stock.mark.startswith(CUT) else f"{stick.stock.mark}, given to its piece"
 
 
 @require_POST

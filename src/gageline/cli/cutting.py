@@ -80,6 +80,9 @@ def _plan_facts(plan: ShopPlan) -> dict[str, object]:
         "proven": plan.cents == plan.bound,
         "weights": weigh_plan(plan),
         "order": [{"offer": offer, "sticks": count} for offer, count in plan.cuts.order()],
+        "order_sheets": [
+            {"sheet": sheet, "sheets": count} for plates in plan.plates for sheet, count in plates.order()
+        ],
         "sections": plan.cuts.sections,
         "plates": plan.plates,
         "traces": traces(plan),
@@ -99,8 +102,13 @@ def _show_plan(plan: ShopPlan, system: System) -> None:
     say.print(table)
     for offer, count in plan.cuts.order():
         say.print(f"order {count} {offer.steel} {written(offer.length, system)}", markup=False)
+    for plates in plan.plates:
+        for sheet, count in plates.order():
+            size = f"{written(sheet.width, system)} x {written(sheet.length, system)}"
+            say.print(f"sheets {count} {sheet.steel} {size}", markup=False)
     gap = plan.cents - plan.bound
-    say.print(f"no plan can cost less than {_amount(plan.bound)}, {_amount(gap)} below this one")
+    below = f"{_amount(gap)} below this one" if gap else "which is what this one costs"
+    say.print(f"no plan can cost less than {_amount(plan.bound)}, {below}")
 
 
 def _amount(cents: int) -> str:

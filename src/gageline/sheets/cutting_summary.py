@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 
 from gageline.sheets.flow import Part
@@ -25,7 +24,6 @@ from gageline.stock import (
     weigh_section,
 )
 from gageline.takeoff import weight_text, weight_unit
-from gageline.units import Length
 
 __all__ = ["drop_marks", "heat_of", "money", "proof", "summary_parts"]
 
@@ -153,13 +151,8 @@ def _order(plan: ShopPlan, scribe: Scribe) -> Table:
         Column("Here", ticks=True),
     )
     rows = [_ordered(offer, count, scribe) for offer, count in plan.cuts.order()]
-    sheets = Counter(sheet.sheet for plates in plan.plates for sheet in plates.sheets)
-    rows += [_sheets(sheet, count, scribe) for sheet, count in sorted(sheets.items(), key=_by_name)]
+    rows += [_sheets(sheet, count, scribe) for plates in plan.plates for sheet, count in plates.order()]
     return Table(columns, tuple(rows))
-
-
-def _by_name(item: tuple[Sheet, int]) -> tuple[str, Length]:
-    return str(item[0].steel), item[0].length
 
 
 def _ordered(offer: Offer, count: int, scribe: Scribe) -> tuple[str, ...]:

@@ -115,6 +115,13 @@ class PlatePlan:
         """Price of the sheets."""
         return sum(s.sheet.cents for s in self.sheets)
 
+    def order(self) -> tuple[tuple[Sheet, int], ...]:
+        """The sheets that are needed, each with how many, the longest first."""
+        count = Counter(plan.sheet for plan in self.sheets)
+        return tuple(
+            sorted(count.items(), key=lambda item: (-item[0].length, -item[0].width, item[0].heat or ""))
+        )
+
     @property
     def proven(self) -> bool:
         """Whether no plan costs less."""

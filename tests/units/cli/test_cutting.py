@@ -1,6 +1,7 @@
 """The cutting plan from the command line."""
 
 import json
+import re
 from pathlib import Path
 
 import pypdfium2
@@ -12,6 +13,8 @@ def test_the_cutting_plan(run: Run, tmp_path: Path) -> None:
     code, out, err = run("cut", "mezzanine.toml", "--rack", "rack.toml", "--out", "cut.pdf")
     assert (code, err) == (0, "")
     assert "no plan can cost less than" in out
+    assert re.search(r"^order 1 W16X26 A992 \d+'-0\"$", out, re.MULTILINE)
+    assert re.search(r"^sheets 1 PL1/2 A572-50 4'-0\" x 4'-0\"$", out, re.MULTILINE)
     text = "".join(
         page.get_textpage().get_text_bounded() for page in pypdfium2.PdfDocument(tmp_path / "cut.pdf")
     )
@@ -24,6 +27,9 @@ def test_the_cutting_plan_as_json_traces_every_piece_to_its_heat(run: Run, tmp_p
     assert code == 0
     facts = json.loads(out)
     assert facts["bound"] <= facts["cents"]
+    assert sum(entry["sheets"] for entry in facts["order_sheets"]) == sum(
+        len(p["sheets"]) for p in facts["plates"]
+    )
     assert any(trace["piece"] == "B1" and trace["heat"] == "7K2214" for trace in facts["traces"])
     assert not list(tmp_path.glob("*.pdf"))
 

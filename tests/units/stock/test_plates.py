@@ -86,6 +86,12 @@ def test_the_last_sheet_is_as_cheap_as_can_be() -> None:
     assert plan.proven
 
 
+def test_the_order_counts_sheets_by_size() -> None:
+    small = replace(SHEET, length=inches(60), cents=27000)
+    plan = checked([Plate("P1", PLATE, inches(60), inches(60), 5)], [small, SHEET], SHEAR)
+    assert plan.order() == ((SHEET, 2), (small, 1))
+
+
 def test_a_pinwheel_needs_free_cuts() -> None:
     # four 6 x 4 around a 2 x 2 fill 10 x 10, but no cut goes from edge to edge
     square = Sheet(PLATE, inches(10), inches(10), 100)

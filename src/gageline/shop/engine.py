@@ -13,12 +13,13 @@ from gageline.exchange import plain
 from gageline.job import Job, JobDocument, PieceEntry, check_job, read_document
 from gageline.layout import Layout, Step, lay_out
 from gageline.part import Assembly, Finding, FittingKind, Weld
-from gageline.quality import Rules, rules_of
+from gageline.quality import Item, Rules, items_of, rules_of
 from gageline.sheets import check_texts
 from gageline.strength import JobStrength, check_strength
 from gageline.units import System
 
 __all__ = [
+    "INSPECTION",
     "Card",
     "Task",
     "card_key",
@@ -28,6 +29,7 @@ __all__ = [
     "frame_key",
     "full_of",
     "is_framed",
+    "items_for",
     "job_of",
     "layout_of",
     "rules_for",
@@ -36,6 +38,8 @@ __all__ = [
 
 _PAPERWORK = frozenset({"mark", "quantity", "finish"})
 """Keys of a piece that change nothing of what is struck."""
+INSPECTION = "check-pass"
+"""The task that ends an inspection."""
 _COLUMN = frozenset({FittingKind.BASE_PLATE, FittingKind.CAP_PLATE})
 
 
@@ -44,9 +48,9 @@ class Task:
     """One thing to tick off.
 
     Args:
-        code: unique on the card: `bench-3`, `fit-2`, `weld-1`.
-        step: what to do; None of a weld.
-        weld: what to weld; None of a step.
+        code: unique on the card: `bench-3`, `fit-2`, `weld-1`, `check-pass`.
+        step: what to do; None of a weld and of the inspection.
+        weld: what to weld; None of a step and of the inspection.
     """
 
     code: str
@@ -58,7 +62,7 @@ class Task:
         """What it is called in the log."""
         if self.step is not None:
             return f"{self.step.number}. {self.step.title}"
-        return f"weld of the {self.weld.fitting}" if self.weld else self.code
+        return f"weld of the {self.weld.fitting}" if self.weld else "the inspection"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,14 +72,16 @@ class Card:
     Args:
         bench: steps of the layout, up to the first fitting.
         fit: steps of fitting up, then the welds.
+        check: the one word that lets it go to the Gate.
     """
 
     bench: tuple[Task, ...]
     fit: tuple[Task, ...]
+    check: tuple[Task, ...] = (Task(INSPECTION),)
 
     def tasks(self, place: str) -> tuple[Task, ...]:
         """The tasks of one place; none where nothing is ticked."""
-        return {"bench": self.bench, "fit": self.fit}.get(place, ())
+        return {"bench": self.bench, "fit": self.fit, "check": self.check}.get(place, ())
 
 
 @lru_cache(maxsize=64)  # the jobs that are worked on
@@ -125,10 +131,19 @@ def layout_of(text: str, mark: str) -> Layout:
     return lay_out(job.piece(mark), job.practice, job.system)
 
 
-def rules_for(layout: Layout) -> Rules:
+def rules_for(layout: Layout, job: Job) -> Rules:
     """The rules that a piece is inspected by; what has a base or a cap plate is taken for a column."""
     column = any(fitting.kind in _COLUMN for fitting in layout.assembly.fittings)
-    return rules_of(layout.main.part, metric=layout.system is System.MM, compression=column)
+    tolerance_class = job.practice.tolerance_class
+    metric = job.system is System.MM
+    return rules_of(layout.main.part, metric=metric, tolerance_class=tolerance_class, compression=column)
+
+
+@lru_cache(maxsize=512)
+def items_for(text: str, mark: str) -> tuple[Item, ...]:
+    """What is read on a piece of a saved text, in the order one walks round it."""
+    layout = layout_of(text, mark)
+    return items_of(layout, rules_for(layout, job_of(text)))
 
 
 @lru_cache(maxsize=512)

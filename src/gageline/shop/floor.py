@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import time
 import uuid
 from dataclasses import replace
 from datetime import datetime
@@ -15,21 +14,27 @@ from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_GET, require_POST
 
-from gageline.errors import ValueProblem
+from gageline.errors import GagelineError, ValueProblem
 from gageline.shop.engine import card_of, document_of, layout_of
 from gageline.shop.filters import weight
+from gageline.shop.inspecting import let_go
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Person, Stage
 from gageline.shop.office import person_of
 from gageline.shop.pictures import step_svg, stick_svg
+from gageline.shop.readings import STICK_ITEMS, OnStick, on_stick, readings_on, take, taken
 from gageline.shop.roles import WORK
 from gageline.shop.sawing import strike_saw
 from gageline.shop.selectors import marks_table, task_lines, waiting
-from gageline.shop.ticking import Answer, Stroke, send_off, strike
+from gageline.shop.ticking import Answer, Stroke, clock, send_off, strike
 from gageline.units import System, write_length
 
-__all__ = ["bench", "card", "clock", "counts", "fit", "fit_card", "gate", "send", "tick", "ticks"]
+__all__ = ["bench", "card", "counts", "fit", "fit_card", "gate", "send", "tick", "ticks"]
 
+_CARDS = {
+    "saw": "saw-card", "bench": "bench-card", "stick": "bench-card", "read": "check-card",
+    "check": "check-card",
+}  # fmt: skip
 _MOST_AT_ONCE = 500
 _LONGEST_NOTE = 200
 
@@ -116,8 +121,9 @@ def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
         raise ValueProblem(f"{piece.mark} was taken out of the job: ask the office")
     layout = layout_of(text, piece.mark)
     pictures, stick = _pictures(text, piece.mark, place)
+    on, _ = _on(copy) if place == "bench" else (None, "")
     lines = tuple(
-        replace(line, picture=pictures[line.task.code])
+        replace(line, picture=pictures[line.task.code], readings=readings_on(line.task.step, on))
         for line in task_lines(copy, card_of(text, piece.mark), place)
     )
     context: dict[str, Any] = {
@@ -136,8 +142,25 @@ def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
         },
         "may": person.role in WORK,
         "now": now,
+        **(_stick_context(copy) if place == "bench" else {}),
     }
     return render(request, "shop/card.html", context)
+
+
+def _stick_context(copy: Copy) -> dict[str, Any]:
+    """What was read on the stick of a piece, and what that changes."""
+    found = taken(copy, "bench")
+    items = [(item, found[item.name].value if item.name in found else "") for item in STICK_ITEMS]
+    on, trouble = _on(copy)
+    return {"items": items, "on": on, "trouble": trouble, "read": any(value for _, value in items)}
+
+
+def _on(copy: Copy) -> tuple[OnStick | None, str]:
+    """The piece on its stick, or what is wrong with what was read on it."""
+    try:
+        return on_stick(copy), ""
+    except GagelineError as refused:
+        return None, str(refused)
 
 
 def _runs(line: Any, layout: Any) -> str:
@@ -158,7 +181,7 @@ def tick(request: HttpRequest) -> HttpResponse:
     answer = _struck(person_of(request), stroke)
     if answer.state == "conflict":
         raise ValueProblem(answer.text)
-    place = {"bench": "bench-card", "saw": "saw-card"}.get(stroke.task.split("-")[0], "fit-card")
+    place = _CARDS.get(stroke.task.split("-")[0], "fit-card")
     return HttpResponseRedirect(f"{reverse(place, args=(stroke.copy,))}#{stroke.task}")
 
 
@@ -175,11 +198,6 @@ def ticks(request: HttpRequest) -> HttpResponse:
         answer = _struck(person, stroke)
         answers.append({"key": stroke.key, "state": answer.state, "text": answer.text})
     return JsonResponse({"answers": answers, "now": clock()})
-
-
-def clock() -> int:
-    """The clock of the shop in milliseconds, by which a tablet knows what a kept page does not show yet."""
-    return time.time_ns() // 1_000_000
 
 
 def _items(body: bytes) -> list[dict[str, Any]]:
@@ -208,7 +226,15 @@ def _stroke(item: dict[str, Any], person: int) -> Stroke:
 
 def _struck(person: Person, stroke: Stroke) -> Answer:
     """A tick at the saw or on a piece, as its task says."""
-    return strike_saw(person, stroke) if stroke.task.startswith("saw-") else strike(person, stroke)
+    match stroke.task.split("-", maxsplit=1)[0]:
+        case "saw":
+            return strike_saw(person, stroke)
+        case "read" | "stick":
+            return take(person, stroke)
+        case "check":
+            return let_go(person, stroke)
+        case _:
+            return strike(person, stroke)
 
 
 @require_GET

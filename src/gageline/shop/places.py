@@ -31,13 +31,14 @@ class Place:
 def places() -> tuple[Place, ...]:
     """The places that do something, in the order a piece travels."""
     waiting = Copy.objects.filter(active=True)
-    counts = {stage: waiting.filter(stage=stage).count() for stage in (Stage.BENCH, Stage.FIT, Stage.GATE)}
+    counts = {stage: waiting.filter(stage=stage).count() for stage in Stage}
     return (
         Place("Office", "jobs", Job.objects.count(), "jobs"),
         Place("Yard", "yard", Stick.objects.filter(where=Where.YARD).count(), "sticks in stock"),
         Place("Saw", "saw", _to_cut(), "sticks to cut"),
         Place("Bench", "bench", counts[Stage.BENCH], "waiting for layout"),
         Place("Fit", "fit", counts[Stage.FIT], "waiting for fit-up"),
+        Place("Check", "check", counts[Stage.CHECK], "waiting for inspection"),
         Place("Gate", "gate", counts[Stage.GATE], "ready to go"),
     )
 

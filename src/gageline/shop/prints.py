@@ -58,7 +58,8 @@ def _layouts(job: Job) -> tuple[Layout, ...]:
 
 
 def _inspection(full: FullJob) -> Sheet:
-    reports = [blank_report(layout, rules_for(layout)) for layout in _layouts(full.job)]
+    own = full.job.practice.tolerances
+    reports = [blank_report(layout, rules_for(layout, full.job), own) for layout in _layouts(full.job)]
     return inspection_sheets(full.job, reports)
 
 

@@ -8,12 +8,13 @@ from dataclasses import dataclass
 from django.db.models import Count, Q
 
 from gageline.layout import Step
-from gageline.shop.engine import Card, Task, card_of
+from gageline.shop.engine import Card, Task, card_of, items_for
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Job, Piece, Stage, Tick
 
 __all__ = [
     "Line",
+    "ReadingLine",
     "TaskLine",
     "Waiting",
     "jobs_with_counts",
@@ -47,8 +48,8 @@ class Waiting:
 
     Args:
         copy: the piece.
-        done: tasks ticked of this place.
-        of: tasks of this place.
+        done: tasks ticked of this place, at Check lines read.
+        of: tasks of this place, at Check lines of the sheet.
     """
 
     copy: Copy
@@ -57,12 +58,30 @@ class Waiting:
 
 
 @dataclass(frozen=True, slots=True)
+class ReadingLine:
+    """A reading of a step as it is struck on the stick in hand.
+
+    Args:
+        text: what the tape reads.
+        drawn: what it reads on steel as drawn, where that is something else; empty where it is the same.
+        why: what changed it.
+        hook: where the tape is hooked, where that is another place than on steel as drawn.
+    """
+
+    text: str
+    drawn: str = ""
+    why: str = ""
+    hook: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class TaskLine:
-    """A task with who ticked it; `tick` is None while it is to be done."""
+    """A task with who ticked it, its picture and its readings; `tick` is None while it is to be done."""
 
     task: Task
     tick: Tick | None
     picture: str = ""
+    readings: tuple[ReadingLine, ...] = ()
 
 
 def jobs_with_counts() -> Iterable[Job]:
@@ -104,7 +123,7 @@ def waiting(stage: Stage) -> tuple[Waiting, ...]:
     copies = (
         Copy.objects.filter(active=True, stage=stage)
         .select_related("piece__job")
-        .prefetch_related("ticks")
+        .prefetch_related("ticks", "readings")
         .order_by("piece__job_id", "piece__position", "number")[:500]
     )
     texts: dict[int, str] = {}
@@ -113,10 +132,19 @@ def waiting(stage: Stage) -> tuple[Waiting, ...]:
         job = copy.piece.job
         text = texts.setdefault(job.pk, "") or current_text(job)
         texts[job.pk] = text
-        codes = {task.code for task in card_of(text, copy.piece.mark).tasks(stage.value)}
-        done = {tick.task for tick in copy.ticks.all() if tick.card == copy.piece.card} & codes
-        found.append(Waiting(copy, len(done), len(codes)))
+        found.append(Waiting(copy, *_progress(copy, text, stage)))
     return tuple(found)
+
+
+def _progress(copy: Copy, text: str, stage: Stage) -> tuple[int, int]:
+    """How much of what is done at a place is done: tasks ticked, or at Check what was read."""
+    card, mark = copy.piece.card, copy.piece.mark
+    if stage is Stage.CHECK:
+        names = {item.name for item in items_for(text, mark)}
+        newest = {one.name: one.value for one in copy.readings.all() if one.card == card}
+        return sum(bool(newest.get(name)) for name in names), len(names)
+    codes = {task.code for task in card_of(text, mark).tasks(stage.value)}
+    return len({tick.task for tick in copy.ticks.all() if tick.card == card} & codes), len(codes)
 
 
 def task_lines(copy: Copy, card: Card, place: str) -> tuple[TaskLine, ...]:

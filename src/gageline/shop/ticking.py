@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -13,7 +14,7 @@ from gageline.shop.jobs import current_text
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Person, Sent, Stage, Tick
 
-__all__ = ["Answer", "Stroke", "send_off", "strike"]
+__all__ = ["Answer", "Stroke", "clock", "send_off", "strike"]
 
 _NEXT = {Stage.BENCH: Stage.FIT, Stage.FIT: Stage.CHECK, Stage.CHECK: Stage.GATE}
 _PLACES = {"bench": Stage.BENCH, "check": Stage.CHECK}  # first word of a task -> its place; Fit has the rest
@@ -49,6 +50,11 @@ class Answer:
 
     state: str
     text: str
+
+
+def clock() -> int:
+    """The clock of the shop in milliseconds, by which a tablet knows what a kept page does not show yet."""
+    return time.time_ns() // 1_000_000
 
 
 def strike(person: Person, stroke: Stroke) -> Answer:
@@ -98,7 +104,7 @@ def _strike(person: Person, stroke: Stroke, copy: Copy | None) -> Answer:
 
 def _place(task: str) -> Stage:
     """Where a task is done."""
-    return _PLACES.get(task.split("-")[0], Stage.FIT)
+    return _PLACES.get(task.split("-", maxsplit=1)[0], Stage.FIT)
 
 
 def _tick(person: Person, stroke: Stroke, copy: Copy, known: Tick | None, task: Task, name: str) -> Answer:

@@ -8,7 +8,7 @@ from django.http import HttpRequest, HttpResponse
 from django.urls import path
 from django.views.decorators.http import require_GET
 
-from gageline.shop import floor, framing, office, people, pieces, saw, strengths, yard
+from gageline.shop import floor, framing, inspecting, office, people, pieces, saw, strengths, yard
 
 __all__ = ["urlpatterns", "worker"]
 
@@ -60,6 +60,7 @@ urlpatterns = [
     path("office/<int:pk>/piece/<int:piece>/remove/", pieces.remove, name="piece-remove"),
     path("office/<int:pk>/piece/<int:piece>/back/<int:number>/", pieces.undo, name="piece-undo"),
     path("piece/<int:piece>/", pieces.show, name="piece"),
+    path("piece/<int:piece>/odds/", inspecting.odds, name="piece-odds"),
     path("piece/<int:piece>/solid/", pieces.solid, name="piece-solid"),
     path("yard/", yard.list_sticks, name="yard"),
     path("yard/new/", yard.new_stick, name="yard-new"),
@@ -86,6 +87,10 @@ urlpatterns = [
     path("bench/<int:copy>/", floor.card, name="bench-card"),
     path("fit/", floor.fit, name="fit"),
     path("fit/<int:copy>/", floor.fit_card, name="fit-card"),
+    path("check/", inspecting.list_waiting, name="check"),
+    path("check/<int:copy>/", inspecting.card, name="check-card"),
+    path("check/<int:copy>/outcome/", inspecting.outcome, name="check-outcome"),
+    path("check/<int:copy>/sheet.pdf", inspecting.print_pdf, name="check-print"),
     path("gate/", floor.gate, name="gate"),
     path("gate/<int:copy>/send/", floor.send, name="gate-send"),
     path("ticks/", floor.ticks, name="ticks"),

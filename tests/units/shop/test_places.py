@@ -13,7 +13,7 @@ from gageline.shop.places import places
 def test_each_place_counts_what_waits_there() -> None:
     Copy.objects.filter(piece__mark="P1").update(stage=Stage.GATE)
     assert [(place.name, place.count) for place in places()] == [
-        ("Office", 1), ("Bench", 2), ("Fit", 0), ("Gate", 1),
+        ("Office", 1), ("Yard", 0), ("Saw", 0), ("Bench", 2), ("Fit", 0), ("Check", 0), ("Gate", 1),
     ]  # fmt: skip
 
 

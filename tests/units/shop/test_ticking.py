@@ -30,6 +30,9 @@ def test_a_piece_travels_from_bench_to_gate(owner: Person, copy: Copy) -> None:
     assert copy.stage == Stage.FIT
     _all(owner, copy, "fit")
     copy.refresh_from_db()
+    assert copy.stage == Stage.CHECK
+    _all(owner, copy, "check")
+    copy.refresh_from_db()
     assert copy.stage == Stage.GATE
     assert send_off(owner, copy).state == "done"
     assert send_off(owner, copy).text == "it is not at the Gate but: gone"

@@ -46,11 +46,11 @@ function measure(field) {
 for (const one of sentSince(Number(work.dataset.now)).filter(isMine)) mark(one.task, one.done, one.done ? "ticked by you" : "");
 for (const one of waiting().filter(isMine)) mark(one.task, one.done, one.done ? "ticked by you, not sent yet" : "");
 work.addEventListener("submit", (event) => {
-  if (!event.target.matches(".tick")) return;
   event.preventDefault();
+  if (!event.target.matches(".tick")) return;
   tick(event.target.closest(".step"));
 });
-document.getElementById("stick")?.addEventListener("change", (event) => measure(event.target));
+work.addEventListener("change", (event) => event.target.dataset.task && measure(event.target));
 if (steps.length) {
   work.classList.add("stepping");
   document.querySelector(".walk").hidden = false;

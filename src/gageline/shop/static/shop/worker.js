@@ -2,7 +2,7 @@
 "use strict";
 const PAGES = "gageline-pages";
 const FILES = "gageline-files";
-const KEPT = /^\/(saw|bench|fit|piece|gate)\/(\d+\/)?$/;
+const KEPT = /^\/(saw|bench|fit|check|piece|gate)\/(\d+\/)?$/;
 const LONGEST_WAIT = 4000; // milliseconds for a page; then the kept one is shown
 
 self.addEventListener("install", (event) => event.waitUntil(self.skipWaiting()));

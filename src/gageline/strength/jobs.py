@@ -12,6 +12,7 @@ from gageline.part import Assembly, End, FittingKind
 from gageline.steel import Profile, Section
 from gageline.strength.bases import CheckedColumn, columns_of
 from gageline.strength.beams import SimpleBeam, check_beam
+from gageline.strength.bearings import bearings_of
 from gageline.strength.check import Check, Method
 from gageline.strength.connection import Support, SupportFace
 from gageline.strength.connections import check_connection
@@ -143,6 +144,11 @@ def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength
         except ValueProblem as problem:
             refused.append(NotChecked(f"{subject.piece} as a beam", str(problem)))
     bases = list(columns_of(detailed, handed, method)) if detailed and handed else []
+    for over in bearings_of(detailed, handed, method) if detailed and handed else ():
+        if isinstance(over, NotChecked):
+            refused.append(over)
+        else:
+            beams.append(CheckedBeam(*over))
     refused.extend(base for base in bases if isinstance(base, NotChecked))
     columns = tuple(base for base in bases if isinstance(base, CheckedColumn))
     left_out = (*_left_out(job, detailed), *(item for one in columns for item in one.not_checked))

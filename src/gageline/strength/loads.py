@@ -260,6 +260,8 @@ def combined(amounts: Mapping[Case, float], method: Method) -> tuple[float, str]
     Returns:
         Its largest value, kips, and the name of that combination.
     """
+    if set(amounts) <= {Case.GIVEN}:
+        return sum(amounts.values()), "as given"
     found = [
         (sum(one.factor(case) * amount for case, amount in amounts.items()), one.name)
         for one in combinations(method)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from gageline.errors import ValueProblem
@@ -17,11 +17,14 @@ __all__ = ["MUCH_TO_SPARE", "Suggestion", "lighter", "remedy"]
 MUCH_TO_SPARE = 0.6
 """Utilisation below which a lighter connection is looked for (common practice, no source)."""
 
+Changes = Iterator[tuple[str, Connection]]
+Change = Callable[[Connection], Changes]
 _SIXTEENTH = 1 / 16
 _THICKEST = 3 / 4
 _LARGEST_WELD = 3 / 8
 _LEAST_ROWS = 2
 _CLEARANCE = 0.25
+_LONGER = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,30 +41,64 @@ class Suggestion:
 
 
 def remedy(verdict: Verdict) -> Suggestion | None:
-    """The first ordinary remedy that makes a connection pass.
+    """The first ordinary remedy that makes a connection pass, or the first of them together that do.
 
-    Tried in this order, each by itself: more rows, a thicker fitting, a larger weld, threads excluded from
-    the shear planes, a shallower cope, and a doubler on the beam's web.
+    Tried in this order: more rows, a thicker fitting, a longer one where it is welded, a larger weld, threads
+    excluded from the shear planes, a shallower cope, and a doubler on the beam's web. When none is enough by
+    itself, each is added to those before it that help.
 
     Args:
         verdict: of a connection that does not pass.
 
     Returns:
         The remedy with its checks; a doubler has none, for it needs a design of its own. None when the
-        connection passes, or when no single remedy is enough.
+        connection passes, or when all of them together are not enough.
 
     Source: common practice, no source.
     """
     if verdict.passes:
         return None
-    changes = (_more_rows, _thicker, _larger_weld, _threads_out, _shallower)
+    changes = (_more_rows, _thicker, _longer, _larger_weld, _threads_out, _shallower)
     for change in changes:
         found = _first(change(verdict.connection), verdict)
         if found:
             return found
-    if _of_the_web(verdict):
+    if _helped_by_a_doubler(verdict):
         return Suggestion("a doubler plate on the beam's web, which needs a design of its own", None)
+    return _together(changes, verdict)
+
+
+def _together(changes: Sequence[Change], verdict: Verdict) -> Suggestion | None:
+    """Two changes, the first in its best form; else each added to those before it that help."""
+    for number, change in enumerate(changes):
+        words, better = _best(change, verdict)
+        for second in changes[number + 1 :] if words else ():
+            found = _first(second(better.connection), verdict)
+            if found:
+                return Suggestion(f"{words}, with {found.change}", found.verdict)
+    best, taken = verdict, list[str]()
+    for change in changes:
+        found = _first(change(best.connection), verdict)
+        if found:
+            return Suggestion(", with ".join((*taken, found.change)), found.verdict)
+        words, best = _best(change, best)
+        taken.extend([words] if words else [])
     return None
+
+
+def _best(change: Change, verdict: Verdict) -> tuple[str, Verdict]:
+    """A change in the form that brings a connection nearest to passing; no words where none does."""
+    found = [("", verdict)]
+    for words, connection in change(verdict.connection):
+        tried = _checked(connection, verdict)
+        if tried is not None:
+            found.append((words, tried))
+    return min(found, key=lambda pair: _shortfall(pair[1]))
+
+
+def _shortfall(verdict: Verdict) -> tuple[int, float]:
+    """How far a connection is from passing: broken rules first."""
+    return len(verdict.broken_rules), verdict.utilisation
 
 
 def lighter(verdict: Verdict) -> Suggestion | None:
@@ -89,9 +126,6 @@ def lighter(verdict: Verdict) -> Suggestion | None:
         if passing:
             return passing
     return None
-
-
-Changes = Iterator[tuple[str, Connection]]
 
 
 def _first(changes: Changes, verdict: Verdict) -> Suggestion | None:
@@ -172,6 +206,21 @@ def _thinner(connection: Connection) -> Changes:
         t -= _SIXTEENTH
 
 
+def _longer(connection: Connection) -> Changes:
+    """A longer fitting where no bolts ask for its length."""
+    fitting, beam = connection.fitting, connection.beam
+    joints = (connection.to_beam, connection.to_support)
+    if connection.kind is Kind.SEAT or beam is None or any(isinstance(one, Bolted) for one in joints):
+        return
+    length = fitting.length + _LONGER
+    while connection.drop + length <= _room(beam):
+        yield (
+            f"a fitting {_inches(length)} long",
+            replace(connection, fitting=replace(fitting, length=length)),
+        )
+        length += _LONGER
+
+
 def _larger_weld(connection: Connection) -> Changes:
     edge = maximum_fillet(connection.fitting.t).value if connection.fitting.out else _LARGEST_WELD
 
@@ -217,9 +266,14 @@ def _shallower(connection: Connection) -> Changes:
         depth -= _CLEARANCE
 
 
-def _of_the_web(verdict: Verdict) -> bool:
-    failing = [check for check in verdict.checks if not check.passes]
-    return bool(failing) and all("beam web" in check.title for check in failing)
+def _helped_by_a_doubler(verdict: Verdict) -> bool:
+    """Whether the connection would pass with a web twice as thick."""
+    beam = verdict.connection.beam
+    if beam is None:
+        return False
+    thick = replace(beam, t_w=2 * beam.t_w)
+    tried = _checked(replace(verdict.connection, beam=thick), verdict)
+    return tried is not None and tried.governing.passes
 
 
 def _inches(size: float) -> str:

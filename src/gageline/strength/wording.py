@@ -99,11 +99,11 @@ def _suggested(verdict: Verdict) -> Iterator[str]:
         if less is not None and less.verdict is not None:
             yield f"    {less.change} would do: {percent(less.verdict.governing)}"
         return
-    if verdict.governing.passes:
-        return
     found = remedy(verdict)
+    if found is None and verdict.governing.passes:
+        return
     if found is None:
-        yield "    no single ordinary remedy is enough: more of them together, or another connection"
+        yield "    no ordinary remedies are enough, not even together: use another connection"
     elif found.verdict is None:
         yield f"    try {found.change}"
     else:
@@ -122,7 +122,8 @@ def _working(verdict: Verdict) -> Iterator[str]:
 
 
 def _beam(beam: CheckedBeam, *, working: bool) -> Iterator[str]:
-    yield f"{beam.piece} {beam.section} as a simple beam: {_worst(beam.checks)}"
+    alone = "" if " over " in beam.piece else " as a simple beam"
+    yield f"{beam.piece} {beam.section}{alone}: {_worst(beam.checks)}"
     if working:
         yield from _worked(beam.checks)
 

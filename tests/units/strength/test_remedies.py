@@ -59,3 +59,34 @@ def test_a_lighter_connection_where_there_is_much_to_spare() -> None:
     assert found.verdict is not None
     assert found.change.endswith("rows of bolts")
     assert found.verdict.passes
+
+
+def test_a_longer_fitting_where_everything_is_welded() -> None:
+    """3/16 welds 24 in long carry 257 kips in II.A-3 (Table 10-3); more asks for more length."""
+    example = replace(EXAMPLES["II.A-3"], drop=2.5, to_beam=Fillet(1 / 4), to_support=Fillet(1 / 4))
+    found = remedy(check_connection(replace(example, V=270.0), LRFD))
+    assert found is not None
+    assert found.change == 'a fitting 25" long'
+
+
+def test_more_than_one_remedy_together() -> None:
+    """Nine rows, all that fit, of 35.8 kips carry some 320; with threads excluded 45.1 a row are enough."""
+    found = cure("II.A-1A", 330.0)
+    assert found is not None
+    assert found.verdict is not None
+    assert found.change == "9 rows of bolts, with threads excluded from the shear planes (X)"
+    assert found.verdict.passes
+
+
+def test_a_doubler_where_only_the_web_is_too_thin() -> None:
+    example = EXAMPLES["II.A-11A"]
+    assert example.beam is not None
+    thin = replace(example, beam=replace(example.beam, t_w=0.2), V=60.0, drop=8.0)
+    found = remedy(check_connection(thin, LRFD))
+    assert found is not None
+    assert found.verdict is None
+    assert found.change.startswith("a doubler plate")
+
+
+def test_nothing_is_promised_where_nothing_is_enough() -> None:
+    assert cure("II.A-18", 5000.0) is None

@@ -19,7 +19,7 @@ from gageline.strength.kinds.bolted import (
 )
 from gageline.strength.kinds.support import shared_bolts, support_ply
 from gageline.strength.kinds.web_legs import as_reaction, web_bolts, web_weld
-from gageline.strength.kinds.welded import beside_weld, eccentric_lines, upright_line
+from gageline.strength.kinds.welded import beside_weld, eccentric_lines, l_shape
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
 __all__ = ["single_angle"]
@@ -43,7 +43,8 @@ def single_angle(connection: Connection, method: Method) -> Findings:
 
     Source: Manual Part 10, single-angle connections; Example II.A-28A. The reaction acts in the middle of
         the beam's web, so that the joint with the support has the gage and half the web for its eccentricity.
-        A leg that is welded to the web is the weld A of Table 10-2 on one side.
+        A leg welded to the support is welded along its toe and its foot, as in Table 10-12; one welded to the
+        web is the weld A of Table 10-2 on one side.
     """
     joint = connection.to_beam
     if isinstance(joint, Bolted):
@@ -95,8 +96,9 @@ def _to_support(connection: Connection) -> Iterator[State]:
         e = joint.gage + half
         yield "bolts to the support, eccentric", eccentric_rows(joint, 1, plies, e)
         return
-    e = fitting.out + half
-    weld = eccentric_lines(joint, upright_line(fitting.length), wrench(0.0, e).tolist(), e, 1)
-    yield "weld to the support, along the toe", weld
+    foot = fitting.out**2 / 2 / (fitting.length + fitting.out)
+    e = fitting.out - foot + half
+    weld = eccentric_lines(joint, l_shape(fitting.length, fitting.out), wrench(0.0, -half).tolist(), e, 1)
+    yield "weld to the support, along the toe and the foot", weld
     if support is not None:
         yield "support beside the weld", beside_weld(weld, joint, support.steel, support.t, 1)

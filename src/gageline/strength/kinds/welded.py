@@ -13,7 +13,7 @@ from gageline.strength.clause import limit_state
 from gageline.strength.connection import Fillet, Material
 from gageline.strength.weld_groups import eccentric_welds
 
-__all__ = ["Lines", "beside_weld", "c_shape", "eccentric_lines", "upright_line"]
+__all__ = ["Lines", "beside_weld", "c_shape", "eccentric_lines", "l_shape", "upright_line"]
 
 Place = tuple[float, float]
 Lines = tuple[tuple[Place, Place], ...]
@@ -61,6 +61,12 @@ def _effective_length(lines: Lines, load: tuple[float, ...]) -> float:
 def upright_line(length: float) -> Lines:
     """One upright line of weld through x = 0, its middle at y = 0."""
     return (((0.0, -length / 2), (0.0, length / 2)),)
+
+
+def l_shape(length: float, out: float) -> Lines:
+    """The weld of a single angle's outstanding leg: along its toe and along its foot, the heel at x = 0."""
+    top, bottom = length / 2, -length / 2
+    return ((out, bottom), (out, top)), ((0.0, bottom), (out, bottom))
 
 
 def c_shape(length: float, run: float) -> Lines:

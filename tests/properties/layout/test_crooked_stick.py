@@ -61,6 +61,19 @@ def test_the_holes_lie_in_one_place_whichever_corner_the_tape_is_hooked_at(stick
 
 @settings(deadline=None, max_examples=60)
 @given(sticks(), ways)
+def test_the_card_prints_what_a_tape_hooked_at_its_datum_reads(stick: Stick, way: Way) -> None:
+    """The furthest corner of the left end as it came, or the end as it is after the trim."""
+    on = lay_out_on(LAYOUT, stick, way)
+    high = on.placed.left.plane.high
+    printed = {one.actual.true for one in on.readings if one.actual.from_ == "left end"}
+    for group in PIECE.main.groups:
+        for hole in group.holes:
+            hooked = tape_from(on, hole.x, End.LEFT, high) * (1 / on.tape.factor) - on.placed.left.trim
+            assert any(abs(hooked - reading) <= Length(4) for reading in printed)
+
+
+@settings(deadline=None, max_examples=60)
+@given(sticks(), ways)
 def test_the_other_hand_on_the_stick_in_the_mirror_has_the_same_readings(stick: Stick, way: Way) -> None:
     """Near and far change places on the piece, and on a stick with camber as it is to lie."""
     up = replace(stick, camber=None)

@@ -19,7 +19,9 @@ from gageline.stock.problem import DropValue, Problem, Stick
 from gageline.stock.records import End, Held, Offer, Piece, Saw
 from gageline.units import Length
 
-_FINEST = 60_000  # units in the longest stick; finer lengths are rounded to the safe side
+_FINE = 60_000  # units in the longest stick; finer lengths are rounded to the safe side
+_FINEST = 250_000  # the same where there are few kinds of pieces
+_TABLE = 8_000_000  # units in the longest stick for all kinds together
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +96,9 @@ def reduced(
     rooms = [usable(group[0], saw).ticks + saw.kerf.ticks for group in sticks]
     ends_left = (saw.end_trim + saw.grip - saw.kerf).ticks
     unit = reduce(gcd, [n for k in order for n in k[:2]] + rooms + [ends_left, saw.keep.ticks], 0) or 1
-    if max(rooms) // unit > _FINEST:
-        unit = -(-max(rooms) // _FINEST)
+    finest = min(_FINEST, max(_FINE, _TABLE // max(1, len(order))))
+    if max(rooms) // unit > finest:
+        unit = -(-max(rooms) // finest)
     question = _Question(
         tuple(sum(p.quantity for p in members) for members in kinds),
         tuple(tuple(g) for g in sticks),

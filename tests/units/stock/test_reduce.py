@@ -6,6 +6,8 @@ from dataclasses import replace
 from datetime import date
 from random import Random
 
+import pytest
+
 from gageline.stock.problem import Pattern
 from gageline.stock.records import End, Held, Offer, Piece, Saw, Steel
 from gageline.stock.reduce import drop_credit, drop_rate, loose_ticks, reduced, safe_ticks
@@ -63,13 +65,20 @@ def test_trims_and_grip_shorten_the_room() -> None:
     assert (found.safe.lengths, found.safe.sticks[0].length) == ((12,), 42)
 
 
-def test_very_fine_lengths_are_rounded_to_the_safe_side() -> None:
-    # two of 500 001 and a tick fill the stick; in units of 17 they no longer may, and never less
-    found = reduced(
-        [Piece("B1", BEAM, Length(500_001), 2)], [Offer(BEAM, Length(1_000_003), 9)], Saw(ZERO), {}
-    )
-    assert (found.safe.lengths, found.safe.sticks[0].length) == ((29412,), 58823)
-    assert (found.loose.lengths, found.loose.sticks[0].length) == ((29411,), 58824)
+@pytest.mark.parametrize(
+    ("others", "safe", "loose"),
+    [(0, (100_001, 200_000), (100_000, 200_001)), (199, (29412, 58823), (29411, 58824))],
+)
+def test_very_fine_lengths_are_rounded_to_the_safe_side(
+    others: int, safe: tuple[int, int], loose: tuple[int, int]
+) -> None:
+    # two of 500 001 and a tick fill the stick; in units of 5, or with many kinds of 17, they no longer may in
+    # the safe question, and do with room to spare in the loose one
+    pieces = [Piece("B1", BEAM, Length(500_001), 2)]
+    pieces += [Piece(f"C{k}", BEAM, Length(400_000 - 17 * 5 * k)) for k in range(others)]
+    found = reduced(pieces, [Offer(BEAM, Length(1_000_003), 9)], Saw(ZERO), {})
+    assert (found.safe.lengths[0], found.safe.sticks[0].length) == safe
+    assert (found.loose.lengths[0], found.loose.sticks[0].length) == loose
 
 
 def test_sticks_that_are_alike_are_counted_and_useless_ones_left_out() -> None:

@@ -32,6 +32,8 @@ def _facts(connection: Connection, system: System) -> Iterator[tuple[str, str]]:
         yield "To the beam", _joint(connection.to_beam, system)
     yield "To the support", _joint(connection.to_support, system)
     yield "Support", _support(connection.support, system)
+    if connection.skew:
+        yield "Skew", f"{connection.skew:.1f} degrees in the plan"
 
 
 def _size(inches: float, system: System) -> str:
@@ -55,8 +57,10 @@ def _beam(beam: Beam, system: System) -> str:
 def _joint(joint: Bolted | Fillet, system: System) -> str:
     if isinstance(joint, Fillet):
         return f"fillet weld {_size(joint.leg, system)}, {joint.F_EXX:.0f} ksi"
-    columns = f" in {joint.columns} columns" if joint.columns > 1 else ""
-    pitch = f" at {_size(joint.pitch, system)}" if joint.rows > 1 else ""
+    apart = _size(joint.between, system)
+    columns = f" in {joint.columns} columns {apart} apart" if joint.columns > 1 else ""
+    steps = joint.uneven or joint.steps[:1]
+    pitch = f" at {', '.join(_size(step, system) for step in steps)}" if steps else ""
     holes = joint.holes.kind.value
     edges = f"end distance {_size(min(joint.edge_top, joint.edge_bottom), system)}"
     side = f"edge {_size(joint.edge_side, system)}"
@@ -68,5 +72,5 @@ def _support(support: Support | None, system: System) -> str:
     if support is None:
         return "not known"
     both = ", beams on both sides" if support.opposite else ""
-    t = _size(support.t, system)
+    t = f"{support.t:.3f} in" if system is System.FT_IN else _size(support.t, system)
     return f"{support.section}, {support.face.value} {t} thick, {support.steel.grade}{both}"

@@ -14,7 +14,7 @@ from gageline.strength.handed import Handed
 from gageline.strength.loads import combined
 from gageline.strength.verdict import NotChecked
 
-__all__ = ["bearings_of"]
+__all__ = ["Found", "bearings_of"]
 
 Found = tuple[str, str, tuple[Check, ...]]
 

@@ -8,11 +8,11 @@ import pytest
 
 from assembling import bay, detailed
 from gageline.strength import Method, NotChecked, hand_down
-from gageline.strength.bearings import bearings_of
+from gageline.strength.bearings import Found, bearings_of
 from gageline.units import System
 
 
-def found(live: str | None, girder: str = "W21X62") -> list[object]:
+def found(live: str | None, girder: str = "W21X62") -> list[Found | NotChecked]:
     loads = [{"case": "live", "uniform": live}] if live else []
     frame: dict[str, Any] = bay(girder=girder, loads=loads)
     under = {"stock": "W10X49", "base": "0", "under": "G1"}
@@ -28,9 +28,10 @@ def test_the_web_over_the_column_at_the_end() -> None:
 
     W21x62, t_w 0.400, k 1.12, l_b 10.0 (W10x49): 50 0.400 (2.5 1.12 + 10.0) = 256 kips.
     """
-    (where, section, checks) = found("2 kip/ft")[0]  # type: ignore[misc] # of three
+    first = found("2 kip/ft")[0]
+    assert not isinstance(first, NotChecked)
+    where, section, (yielding, crippling) = first
     assert (where, section) == ("G1 over P1", "W21X62")
-    yielding, crippling = checks
     assert yielding.demand == pytest.approx(12.0)
     assert yielding.capacity == pytest.approx(256, rel=0.005)
     assert crippling.title == "local crippling of the web"

@@ -45,7 +45,7 @@ def across(part: Part, face: Face, from_: str, text: str, system: System) -> Len
     match from_, side:
         case "top edge", "":
             return high - length
-        case "bottom edge", "":
+        case "bottom edge" | "bottom line", "":
             return low + length
         case "heel", "":
             return length
@@ -55,7 +55,7 @@ def across(part: Part, face: Face, from_: str, text: str, system: System) -> Len
             return low + length
         case "back of the web", "":
             return -length
-        case "near edge", "":
+        case "near edge" | "near line", "":
             return high - length
         case "centre line", "near" | "up":
             return line + length

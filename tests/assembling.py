@@ -8,14 +8,16 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import Any
 
-from gageline.detail import Detailed, Placed, detail_frame
+from gageline.detail import Detailed, Joint, Placed, detail_frame
 from gageline.job import FrameEntry, default_practice
-from gageline.part import Fitting, HoleGroup, Part, Placement, extent_y, extent_z, face_point, normal
+from gageline.part import Fitting, HoleGroup, Join, Part, Placement, extent_y, extent_z, face_point, normal
 from gageline.solid import Body, bodies_of
 from gageline.units import System
 
 __all__ = ["bay", "detailed", "gaps", "off_line", "overlaps", "worst_mate"]
 
+FIELD = frozenset({"outstanding leg", "bolt holes"})
+ON_SUPPORT = {"single plate": "for the plate", "extended plate": "for the plate", "seat": "for the seat"}
 OVERLAP = 0.01  # in3: what the chords of rounded corners stand out
 
 
@@ -49,10 +51,9 @@ def apart(one: Axis, two: Axis) -> float:
     return math.sqrt(max(0.0, sum(a * a for a in away) - along * along))
 
 
-def field_axes(placed: Placed, fitting: Fitting) -> list[Axis]:
+def field_axes(placed: Placed, fitting: Fitting, names: frozenset[str] = FIELD) -> list[Axis]:
     """The holes of a fitting that are bolted at the site."""
     stands = fitting.placement.then(placed.placement)
-    names = {"outstanding leg", "bolt holes"}
     groups = [group for group in fitting.part.groups if group.name in names]
     return [axis for group in groups for axis in axes(fitting.part, group, stands)]
 
@@ -85,31 +86,45 @@ def worst_mate(result: Detailed, name: str) -> float:
     beam = result.member(name)
     worst = 0.0
     for joint in (joint for (member, _), joint in result.joints.items() if member == name):
-        support = result.member(joint.site.support.name)
         if joint.kind == "free":
             continue
-        if joint.kind in {"single plate", "extended plate", "seat"}:
-            word = "for the seat" if joint.kind == "seat" else "for the plate"
-            plates = [axis for fitting in support.assembly.fittings for axis in field_axes(support, fitting)]
-            own = [
-                axis
-                for group in beam.assembly.main.groups
-                if group.name.startswith(f"{joint.site.end} end, {word}")
-                for axis in axes(beam.assembly.main, group, beam.placement)
-            ]
-            assert len(own) == (joint.ladder.rows if joint.ladder else 2)
-            worst = max(worst, *(min(apart(one, two) for two in plates) for one in own))
+        support = result.member(joint.site.support.name)
+        if joint.choice.to_support is Join.WELDED and joint.choice.to_beam is Join.WELDED:
+            assert not joint.drills_support
+            continue
+        if joint.kind in ON_SUPPORT or joint.choice.to_support is Join.WELDED:
+            ones, twos = _on_support(result, joint)
         else:
-            legs = [
+            ones = [
                 axis
                 for fitting in beam.assembly.fittings
                 if fitting.end is joint.site.end
                 for axis in field_axes(beam, fitting)
             ]
-            holes = main_axes(support)
-            assert legs
-            worst = max(worst, *(min(apart(one, two) for two in holes) for one in legs))
+            twos = main_axes(support)
+            assert ones
+        worst = max(worst, *(min(apart(one, two) for two in twos) for one in ones))
     return worst
+
+
+def _on_support(result: Detailed, joint: Joint) -> tuple[list[Axis], list[Axis]]:
+    """Holes of a beam for what its support carries, and the holes in that."""
+    beam, support = result.member(joint.site.member.name), result.member(joint.site.support.name)
+    word = ON_SUPPORT.get(joint.kind, "for the angles")
+    own = [
+        axis
+        for group in beam.assembly.main.groups
+        if group.name.startswith(f"{joint.site.end} end, {word}")
+        for axis in axes(beam.assembly.main, group, beam.placement)
+    ]
+    assert len(own) == (joint.ladder.rows if joint.ladder else 2)
+    names = {one.fitting for one in result.served if (one.member, one.end) == (beam.member, joint.site.end)}
+    carried = [fitting for fitting in support.assembly.fittings if fitting.name in names]
+    groups = FIELD if joint.kind in ON_SUPPORT else frozenset({"web leg"})
+    there = [axis for fitting in carried for axis in field_axes(support, fitting, groups)]
+    plies = 2 if joint.kind == "double angles" else 1
+    assert len(there) == len(own) * plies
+    return own, there
 
 
 def detailed(frame: dict[str, object], system: System = System.FT_IN) -> Detailed:

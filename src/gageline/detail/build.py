@@ -8,7 +8,7 @@ from fractions import Fraction
 from gageline.detail.carrier import Carrier
 from gageline.detail.joint import Joint, gage_of
 from gageline.detail.points import field_points, maker_of
-from gageline.detail.reason import Reason
+from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder
 from gageline.detail.seat import build_seat
 from gageline.detail.shop import Shop
@@ -29,6 +29,7 @@ from gageline.part import (
     End,
     EndCut,
     Face,
+    Finding,
     Fitting,
     FittingKind,
     FlangeTrim,
@@ -37,6 +38,7 @@ from gageline.part import (
     Join,
     Part,
     Placement,
+    Severity,
     Side,
     Weld,
     in_order,
@@ -45,6 +47,7 @@ from gageline.units import SQUARE, ZERO, Length, Slope, round_up
 
 __all__ = ["build_joint"]
 
+_PLATE_WELD = "AISC Design Examples v16, II.A-17A"
 _LONG = Length.from_inches(120)  # of the square beam that fittings are built on before they are turned
 
 
@@ -138,6 +141,10 @@ def _angles(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop
         out_hole=joint.site.joint.hole,
     )
     joined = _turned(join_angles(entry, _square_beam(stick), shop.practice, shop.system), _turn(joint, stick))
+    if not bolted:
+        own.reasons.append(
+            _weld_reason("angles", shop.practice.weld, "the shop's practice", joint.site.word, shop)
+        )
     if out:
         own.join(joined)
         _drill_support(joint, own, joined.fittings, other, shop)
@@ -150,6 +157,7 @@ def _knifed(joint: Joint, joined: Joined, own: Carrier, other: Carrier, shop: Sh
     own.groups.extend(joined.groups)
     if joint.choice.to_beam is Join.WELDED or joint.angle is None:
         own.join(replace(joined, groups=()))
+        own.findings.append(_no_erection_bolts(joint))
         return
     for fitting in joined.fittings:
         placement = other.seen(fitting.placement.then(own.placement))
@@ -161,8 +169,43 @@ def _knifed(joint: Joint, joined: Joined, own: Carrier, other: Carrier, shop: Sh
         other.welds.append(
             Weld(name, shop.practice.weld, run, 1, "toe, top and bottom of the outstanding leg")
         )
-    length = round_up(joint.angle.bf + shop.frame.entering, shop.pick(0.5, 10))
+    other.reasons.append(_carried(joint, f"{len(joined.fittings)} angles", shop))
+    own.reasons.append(
+        _weld_reason("angles", shop.practice.weld, "the shop's practice", joint.site.word, shop)
+    )
+    if joint.kind == "double angles":
+        _strip(joint, joint.angle.bf, own, shop)
+
+
+def _strip(joint: Joint, leg: Length, own: Carrier, shop: Shop) -> None:
+    """The bottom flange stripped from the web, so that the beam is lowered between a pair of angles."""
+    length = round_up(leg + shop.frame.entering, shop.pick(0.5, 10))
     own.trims.extend(FlangeTrim(joint.site.end, Face.BOTTOM, side, length) for side in Side)
+    own.reasons.append(
+        Reason(
+            f"bottom flange stripped over {shop.say(length)}",
+            f"the web is lowered between the angles, whose legs lie {shop.say(leg)} along it, with "
+            f"{shop.say(shop.frame.entering)} clearance, rounded up",
+            PRACTICE,
+            joint.site.word,
+        )
+    )
+
+
+def _no_erection_bolts(joint: Joint) -> Finding:
+    return Finding(
+        "no-erection-bolts",
+        Severity.WARNING,
+        f"{joint.site.member.name} {joint.site.word}",
+        "its angles are welded to the beam and to the support: no bolt holds the beam while it is welded "
+        "at the site",
+        "bolt one of the legs, or give erection bolts and enter the end as drawn",
+        "29 CFR 1926.756(a)(1): two bolts at each connection before the load is released",
+    )
+
+
+def _weld_reason(what: str, size: Length, why: str, word: str, shop: Shop) -> Reason:
+    return Reason(f"{what} welded with {shop.say(size)} fillets", why, PRACTICE, word)
 
 
 def _drill_support(
@@ -218,6 +261,15 @@ def _end_plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: S
     )
     turned = replace(_turned(joined, _turn(joint, stick)), welds=(run,))
     own.join(turned)
+    own.reasons.append(
+        _weld_reason(
+            "end plate",
+            shop.practice.weld,
+            f"the shop's practice; {shop.say(run.length)} of each run, its length less a leg at each end",
+            joint.site.word,
+            shop,
+        )
+    )
     _drill_support(joint, own, turned.fittings, other, shop)
 
 
@@ -243,8 +295,10 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     name = other.free_fitting(f"{site.face} plate")
     fitting = Fitting(name, FittingKind.PLATE, part, other.seen(placement), site.face, None, Join.WELDED)
     other.fittings.append(fitting)
-    run = Weld(name, _plate_weld(joint, shop), ladder.length, 2, "both sides of the plate", both_sides=True)
-    other.welds.append(run)
+    size = _plate_weld(joint, shop)
+    other.welds.append(Weld(name, size, ladder.length, 2, "both sides of the plate", both_sides=True))
+    why = f"five eighths of the plate, {shop.say(joint.thickness)}, rounded up"
+    own.reasons.append(replace(_weld_reason("plate", size, why, site.word, shop), source=_PLATE_WELD))
     other.reasons.append(_carried(joint, f"plate {shop.say(joint.thickness)}", shop))
     face = Face.NEAR if side is Side.NEAR else Face.FAR
     points = field_points(other, fitting)
@@ -252,10 +306,7 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
 
 
 def _plate_weld(joint: Joint, shop: Shop) -> Length:
-    """Five eighths of the plate, up to the next 1/16 in or 1 mm.
-
-    Source: AISC Design Examples v16, II.A-17A.
-    """
+    """Five eighths of the plate, up to the next 1/16 in or 1 mm."""
     return round_up(joint.thickness * Fraction(5, 8), shop.pick(1 / 16, 1))
 
 

@@ -20,6 +20,7 @@ _PLATES = frozenset({"single plate", "extended plate"})
 _MOST_SKEW = 45.0  # degrees that a single plate is welded at
 _MOST_SLOPE = 0.5  # 6 in 12
 _LEVEL = 1e-9
+_PLATE_BESIDE = 0.5  # inches of a plate beside a beam's web, with some room
 Limit = tuple[bool, str, str, str]
 """Whether it is passed, what is detailed then, why, and the remedy."""
 
@@ -95,6 +96,8 @@ def _kind(site: Site, *, stiffened: bool) -> tuple[str, str]:
         return given, "given in the frame"
     if site.member.stock.profile is Profile.BOX:
         return "end plate", "a hollow section has no web to bolt to: it gets an end plate"
+    if site.kind is FaceKind.COLUMN_WEB:
+        return "extended plate", "the beam stays outside the column's flanges and swings in freely"
     if not site.square:
         return (
             "single plate",
@@ -102,8 +105,6 @@ def _kind(site: Site, *, stiffened: bool) -> tuple[str, str]:
         )
     if site.kind is FaceKind.WALL:
         return "single plate", "a hollow wall takes no bolts from behind: a plate is welded to it"
-    if site.kind is FaceKind.COLUMN_WEB:
-        return "extended plate", "the beam stays outside the column's flanges and swings in freely"
     if stiffened:
         return "extended plate", "over a column the girder has stiffeners: the beam stays outside of them"
     return "double angles", "the end is square to a web or flange that takes bolts"
@@ -128,6 +129,19 @@ def _limits_of_place(site: Site) -> Iterator[Limit]:
         skew > _MOST_SKEW + 1e-6, "free", f"a skew of {skew:.1f} degrees is over 45",
         "frame it into another member, or enter this piece as drawn",
     )  # fmt: skip
+    yield (
+        site.kind is FaceKind.COLUMN_WEB and _past_the_flanges(site) < 0.0, "free",
+        f"at a skew of {skew:.1f} degrees its web runs into a flange of the column",
+        "turn the column, or frame into its flange",
+    )  # fmt: skip
+
+
+def _past_the_flanges(site: Site) -> float:
+    """What is left between a beam's web with a plate on it and the flanges that it passes, inches."""
+    column, skew = site.support.stock, math.radians(abs(site.skew))
+    half = site.member.stock.tw.inches / 2 + _PLATE_BESIDE
+    aside = site.off_centre + site.reach * math.tan(skew) + half / math.cos(skew)
+    return (column.d / 2 - column.tf).inches - aside
 
 
 def _limits_of_kind(site: Site, kind: str) -> Iterator[Limit]:
@@ -191,7 +205,8 @@ def _setback(site: Site, kind: str, shop: Shop) -> tuple[Length, str]:
     if kind == "end plate":
         thick = site.joint.thickness or shop.frame.end_plate
         return thick, f"the end plate, {shop.say(thick)} thick, lies on the face"
-    if kind == "extended plate" and site.reach:
+    outside = kind == "extended plate" or (kind == "free" and site.kind is FaceKind.COLUMN_WEB)
+    if outside and site.reach:
         clear, step = shop.frame.cope_clearance, shop.pick(1 / 8, 1)
         off = up_to(site.reach + clear.inches, step)
         rule = (

@@ -12,7 +12,7 @@ from gageline.detail.space import UP, along, dot
 from gageline.detail.stick import Stick
 from gageline.part import Cope, End, Face, Finding, FlangeTrim, Severity, Side, extent_z
 from gageline.steel import Profile
-from gageline.units import ZERO, Length
+from gageline.units import ZERO, Length, round_down
 
 __all__ = ["Notches", "notches_of"]
 
@@ -178,10 +178,12 @@ def _between_flanges(site: Site, stick: Stick, setback: float, shop: Shop) -> No
     column, beam = site.support.stock, site.member.stock
     clear = (column.d - column.tf * 2).inches - 2 * shop.frame.entering.inches
     skew = math.radians(abs(site.skew))
-    wide = beam.bf.inches / math.cos(skew) + 2 * site.reach * math.tan(skew)
-    if wide <= clear or beam.profile is Profile.BOX:
+    off = site.off_centre + site.reach * math.tan(skew)  # of the web's middle where it passes the flanges
+    half = (clear / 2 - off) * math.cos(skew)
+    wide = beam.bf - beam.tw / 2 if beam.profile is Profile.CHANNEL else beam.bf / 2
+    if wide.inches <= half or beam.profile is Profile.BOX:
         return Notches()
-    keep = Length.from_inches(max(0.0, math.floor(((clear - beam.tw.inches) / 2) * math.cos(skew) * 8) / 8))
+    keep = round_down(Length.from_inches(max(0.0, half - beam.tw.inches / 2)), shop.pick(0.125, 2))
     length = shop.cope(_length(site, stick, (site.point[2],), shop.frame.cope_clearance.inches))
     sides = (Side.FAR,) if beam.profile is Profile.CHANNEL else tuple(Side)
     trims = tuple(
@@ -191,7 +193,8 @@ def _between_flanges(site: Site, stick: Stick, setback: float, shop: Shop) -> No
         f"flanges trimmed to {shop.say(keep)} from the web over {shop.say(length)}",
         f"the beam's flange is {shop.say(beam.bf)} wide and enters between the flanges of "
         f"{column.designation}, {shop.say(column.d - column.tf * 2)} apart, with "
-        f"{shop.say(shop.frame.entering)} clearance at each side; {shop.say(setback)} setback",
+        f"{shop.say(shop.frame.entering)} clearance at each side, the beam's middle "
+        f"{shop.say(off)} off theirs; {shop.say(setback)} setback",
         PRACTICE,
         site.word,
     )

@@ -16,7 +16,10 @@ from gageline.units import parse_length
 
 BEAMS = ("W12X26", "W14X30", "W16X26", "W16X31", "W18X35", "W18X50", "W21X50")
 GIRDERS = ("W21X62", "W24X76", "W30X99")
-CONNECTIONS = ("double angles", "single plate", "end plate")
+CONNECTIONS = ("double angles", "single angle", "single plate", "extended plate", "end plate")
+SINGLE = {"single angle", "single plate", "extended plate"}
+PLATES = {"single plate", "extended plate"}
+WELD = 0.25  # leg of the shop's usual fillet
 SPAN = 180.0  # inches between the girders
 LENGTH = re.compile(r"(?<![\w/.-])(\d+'-\d+(?: \d+/\d+)?\"|\d+(?: \d+/\d+)?\"|\d+/\d+\")")
 NEAR = 1 / 64 + 1e-6  # inches: what a length in a text is rounded to
@@ -44,18 +47,21 @@ class Worked:
     def __init__(self, beam: str, girder: str, drop: float, kind: str, reaction: int) -> None:
         self.beam, self.girder, self.drop, self.kind = section(beam), section(girder), drop, kind
         self.reaction = reaction
-        self.setback = 0.375 if kind == "end plate" else 0.5
         b, g = self.beam, self.girder
+        self.setback = 0.375 if kind == "end plate" else 0.5
         kdet, kdes = (g.kdet or g.tf).inches, (g.kdes or g.tf).inches
         self.kdes, self.kdet = kdes, max(kdet, kdes)
         self.reach = (g.bf - g.tw).inches / 2
-        self.coped = drop < self.kdet - 1e-9
+        outside = kind == "extended plate"
+        if outside:
+            self.setback = up(self.reach + 0.5, 1 / 8)
+        self.coped = drop < self.kdet - 1e-9 and not outside
         wanted = max(self.kdet, kdes + 0.5) - drop
         self.depth = up(max(wanted, b.tf.inches + 0.5), 0.5) if self.coped else 0.0
         self.long = up(self.reach + 0.5 - self.setback, 0.5)
         bottom = drop + b.d.inches
         self.below = bottom - g.d.inches
-        under = self.below + self.kdet > 1e-9
+        under = self.below + self.kdet > 1e-9 and not outside
         need = self.below + max(self.kdet, kdes + 0.5)
         self.depth_below = up(max(need, b.tf.inches + 0.5), 0.5) if under else 0.0
         beam_k = max((b.kdet or b.tf), (b.kdes or b.tf)).inches
@@ -69,17 +75,20 @@ class Worked:
         half = left / 2 if self.coped or under else (b.T or b.d).inches / 2
         self.half = half
         self.by_depth = max(1, math.ceil((half - 2.5) / 3 - 1e-6) + 1)
-        shear = 17.9 * (1 if kind == "single plate" else 2)
+        shear = 17.9 * (1 if kind in SINGLE else 2)
         self.each = min(shear, 87.8 * b.tw.inches)
         self.by_force = max(1, math.ceil(reaction / self.each - 1e-9))
         self.rows = min(max(self.by_depth, self.by_force, 2), self.most)
         self.web = up(b.tw.inches / 2, 1 / 16)
         self.spread = 5.5 if kind == "end plate" else 2 * (ANGLE["out"] + self.web)
-        self.material = {"double angles": ANGLE["t"], "single plate": 0.375, "end plate": 0.375}[kind]
-        ply = b.tw.inches if kind == "single plate" else g.tw.inches
+        self.material = ANGLE["t"] if "angle" in kind else 0.375
+        self.gage = max(up(self.setback + 1.5, 0.25), 3.0)
+        ply = b.tw.inches if kind in PLATES else g.tw.inches
         self.grip = self.material + ply
 
     def setback_reason(self) -> list[float]:
+        if self.kind == "extended plate":
+            return [self.setback, 0.5, self.reach, 1 / 8]
         return [self.setback] * (2 if self.kind == "end plate" else 1)
 
     def cope_reason(self) -> list[float]:
@@ -94,13 +103,18 @@ class Worked:
         return [3.0, self.first - self.drop, 3.0 * (self.rows - 1) + 2.5, self.half, self.room]
 
     def spread_reason(self) -> list[float]:
+        if self.kind == "single angle":
+            return [self.spread / 2, ANGLE["out"], self.web]
         return [5.5] if self.kind == "end plate" else [self.spread, ANGLE["out"], self.web]
 
     def angle_reason(self) -> list[float]:
         return [ANGLE["d"], self.spread / 2 + 1.0]
 
     def plate_reason(self) -> list[float]:
-        return [3.0, 0.375, 0.5, 1.5, 2.0, 3.0]
+        return [self.gage, 0.375, self.setback, 1.5, self.setback + 1.5, 3.0]
+
+    def weld(self) -> list[float]:
+        return [WELD, 3.0 * (self.rows - 1) + 2.5 - 2 * WELD] if self.kind == "end plate" else [0.25, 0.375]
 
     def top_room(self) -> list[float]:
         return [self.first - self.girder.tf.inches, 1.25]
@@ -116,6 +130,11 @@ class Worked:
     def bolts(self) -> list[float]:
         return [up(self.grip + 5 / 32 + 1, 0.25)]
 
+    def carried(self) -> list[float]:
+        """What the girder says of it: 10 ft along, the first row under its top."""
+        spread = [] if self.kind in PLATES else [self.spread]
+        return [*([0.375] if self.kind in PLATES else []), 120.0, self.first, *spread]
+
     def cut(self) -> list[float]:
         face = self.girder.tw.inches / 2
         overall = SPAN - 2 * face - 2 * self.setback
@@ -124,12 +143,13 @@ class Worked:
     def goes_in(self) -> list[float]:
         gap = SPAN - self.girder.tw.inches
         high = 3.0 * (self.rows - 1) + 2.5
-        if self.kind == "single plate":
-            long, wide, high = gap - 1.0, self.beam.bf.inches, self.beam.d.inches
+        if self.kind in PLATES:
+            long, wide, high = gap - 2 * self.setback, self.beam.bf.inches, self.beam.d.inches
         elif self.kind == "end plate":
             long, wide = gap, self.spread + 2.5
         else:
-            long, wide = gap, 2 * ANGLE["d"] + self.beam.tw.inches
+            legs = 1 if self.kind == "single angle" else 2
+            long, wide = gap, legs * ANGLE["d"] + self.beam.tw.inches
         least = min(math.hypot(long, wide), math.hypot(long, high))
         return [gap, long, wide, high, least, 0.25]
 
@@ -137,13 +157,14 @@ class Worked:
 KINDS: tuple[tuple[str, Callable[[Worked], list[float]]], ...] = (
     (r"cut .* long", Worked.cut),
     (r"meets the", lambda _: []),
-    (r"double angles|single plate|end plate", lambda _: []),
+    (r"(plate|end plate) welded", Worked.weld),
+    (r"(double angles|single angle|single plate|extended plate|end plate)$", lambda _: []),
     (r"setback", Worked.setback_reason),
     (r"top cope", Worked.cope_reason),
     (r"bottom cope", Worked.bottom_cope),
     (r"L4X3-1/2X5/16, outstanding leg", Worked.angle_reason),
-    (r"bolts spread|bolts 5 1/2\" apart", Worked.spread_reason),
     (r"bolts .* off the face", Worked.plate_reason),
+    (r"bolts spread|bolts 5 1/2\" apart|bolts .* off$", Worked.spread_reason),
     (r"\d+ rows", Worked.rows_reason),
     (r"first row to the support's top", Worked.top_room),
     (r"last row to the support's bottom", Worked.bottom_room),
@@ -180,6 +201,10 @@ def test_every_number_of_every_reason(beam: str, girder: str, drop: float, kind:
     one = Worked(beam, girder, drop, kind, reaction)
     for reason in result.reasons["B1"]:
         have, want = said(reason), worked(reason, one)
+        assert len(have) == len(want), (reason.text(), have, want)
+        assert all(abs(a - b) <= NEAR for a, b in zip(have, want, strict=True)), (reason.text(), have, want)
+    for reason in result.reasons["G1"][1:]:
+        have, want = said(reason), one.carried()
         assert len(have) == len(want), (reason.text(), have, want)
         assert all(abs(a - b) <= NEAR for a, b in zip(have, want, strict=True)), (reason.text(), have, want)
 

@@ -95,7 +95,7 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
         for one in plan.cuts.sections
     ]  # fmt: skip
     sections += [
-        (str(asked.steel), f"{len(one.sheets)} sheets", "", f"{100 * one.yield_:.1f} %", money(one.cents),
+        (str(asked.steel), _sheets(len(one.sheets)), "", f"{100 * one.yield_:.1f} %", money(one.cents),
          proof(one.cents, one.bound))
         for asked, one in zip(plan.question.plates, plan.plates, strict=True)
     ]  # fmt: skip
@@ -116,6 +116,10 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
         "sections": sections, "sticks": sticks, "order": order, "total": money(plan.cents),
         "proof": proof(plan.cents, plan.bound), "plates": bool(plan.plates),
     }  # fmt: skip
+
+
+def _sheets(number: int) -> str:
+    return "1 sheet" if number == 1 else f"{number} sheets"
 
 
 def _source(stick: StickPlan) -> str:

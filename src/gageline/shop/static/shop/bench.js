@@ -8,6 +8,7 @@ const card = work.dataset.card;
 const isMine = (one) => (one.copy ?? one.piece) === copy && (one.card ?? one.of) === card;
 const isDone = (step) => step.classList.contains("done");
 const title = document.querySelector("h1").textContent.trim().replace(/\s+/g, " ");
+const FRESH = /^(stick-|saw-take|saw-rest)/; // after these the shop has more to say: readings, a heat, a drop
 let at = 0;
 
 function show(index, focus) {
@@ -62,5 +63,5 @@ if (steps.length) {
 }
 start(work.dataset.ticks, {
   refused: (one) => isMine(one) && mark(one.task, !one.done, ""),
-  settled: (sent) => sent.some((one) => isMine(one) && one.task.startsWith("stick-")) && location.reload(),
+  settled: (sent) => sent.some((one) => isMine(one) && FRESH.test(one.task)) && location.reload(),
 });

@@ -231,6 +231,8 @@ def _show_card(card: ReceivingCard, system: System) -> None:
         names = [one.name for one in card.receipt.judgements if one.verdict is verdict]
         if names:
             _tell(f"{words}: {', '.join(names)}")
+    if on.laid.note:
+        _tell(on.laid.note)
     _tell(quality.usable(card.decision, part, system).text())
     if on.placed.way != card.decision.chosen.way:
         able = "can be done" if on.placed.possible else "cannot be done"

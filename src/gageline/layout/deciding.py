@@ -76,13 +76,12 @@ def decide(
             limit = f"the design allows {say(UNDERRUN)}"
             return Decision(options, option, f"{short}{_named(option)}, {lost}; {limit}.", ask=False)
     possible = [option for option in as_found if option.possible]
-    best = min(possible or as_found, key=lambda option: option.worst)
-    return Decision(
-        options,
-        best,
-        short + (_asking if possible else _refusing)(best, say(best.worst), say(UNDERRUN)),
-        ask=True,
-    )
+    best = min(possible or as_found, key=lambda option: max(option.worst, option.free_short))
+    if possible and best.too_short:
+        because = _too_short(best, say(best.free_short), say(best.free_allowance))
+    else:
+        because = (_asking if possible else _refusing)(best, say(best.worst), say(UNDERRUN))
+    return Decision(options, best, short + because, ask=True)
 
 
 def _named(option: Placed) -> str:
@@ -98,6 +97,13 @@ def _asking(option: Placed, lost: str, limit: str) -> str:
     return (
         f"{_named(option)} the worst connection loses {lost} of its end distance, the least of all "
         f"ways; that is more than the {limit} of connection design: ask the engineer before it is drilled."
+    )
+
+
+def _too_short(option: Placed, short: str, limit: str) -> str:
+    return (
+        f"{_named(option)} it is {short} short at an end where no connection makes up for it; AISC 303 "
+        f"allows {limit}: ask the engineer before it is drilled."
     )
 
 

@@ -190,19 +190,20 @@ class _Steel:
         """The two tapes across a face, their edges where this stick has them."""
         first, back = across(self.part.stock, face)
         if isinstance(self.part.stock, Plate) or face in _FLAT:
-            return first, _moved(back, self.edge_over(x))
+            return first, _moved(back, self.edge_over(face, x))
         over = self.over_at(x)
         if self.held is Face.TOP or first.ahead is not Datum.TOP_EDGE:
             return first, _moved(back, over)
         return _moved(first, over), back
 
-    def edge_over(self, x: Length) -> Length:
+    def edge_over(self, face: Face, x: Length) -> Length:
         """How much further the edge across lies on a flange, a leg or a plate."""
         stock = self.part.stock
         far, near = extent_z(stock)
         if isinstance(stock, Plate):
             return self.over_at(x)
-        reads = (self.stick.left.top_width, self.stick.right.top_width)
+        ends = self.stick.left, self.stick.right
+        reads = [end.top_width if face is Face.TOP else end.bottom_width for end in ends]
         widths = [width for width in reads if width is not None]
         over = sum(widths, ZERO) / len(widths) - (near - far) if widths else ZERO
         if stock.profile not in _MIDDLED:

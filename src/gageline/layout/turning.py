@@ -10,6 +10,7 @@ from gageline.units import ZERO, Length
 
 __all__ = ["Laid", "camber_lean", "lay_down"]
 
+_NOW = "Ends and sides are named as it lies then."
 _ROLLS = frozenset({Profile.I_SHAPE, Profile.BOX, Profile.TUBE, Profile.PLATE})
 
 
@@ -46,10 +47,10 @@ def lay_down(stick: Stick, stock: Stock) -> Laid:
         note = "Its camber is down and it has holes or cuts in it: it cannot be turned over."
         return Laid(stick, turned=False, note=note)
     if stock.profile in _ROLLS:
-        note = "Rolled half over so that its natural camber is up."
+        note = f"Rolled half over so that its natural camber is up. {_NOW}"
         return Laid(stick.turned(upside_down=True), turned=True, note=note)
     if stock.profile is Profile.CHANNEL:
-        note = "Turned end for end and upside down: camber up, toes still on their side."
+        note = f"Turned end for end and upside down: camber up, toes still on their side. {_NOW}"
         return Laid(stick.turned(upside_down=True, end_for_end=True), turned=True, note=note)
     note = f"Its camber is down and {stock.designation} is not alike top and bottom: it stays as it is."
     return Laid(stick, turned=False, note=note)

@@ -11,7 +11,7 @@ from gageline.layout.ends import EndPlane, fit_end
 from gageline.layout.long_tape import tape_of
 from gageline.part import Assembly, End, Face, HoleGroup, Part, bounds, extent_y, extent_z, face_point
 from gageline.steel import bolt, minimum_edge_distance
-from gageline.units import ZERO, Length
+from gageline.units import ZERO, Length, round_to
 
 __all__ = [
     "SAW_TRIM",
@@ -31,6 +31,8 @@ UNDERRUN = Length.from_inches(Fraction(1, 4))
 
 Source: AISC Design Examples v16, the mill underrun of 1/4 in taken off edge distances throughout.
 """
+_SIXTEENTH = Length.from_inches(Fraction(1, 16))
+_LONG = Length.from_inches(12 * 30)
 SAW_TRIM = Length.from_inches(Fraction(1, 4))
 """The least that a saw takes off an end cleanly. Common practice, no source."""
 _NEAR_THE_END = Length.from_inches(12)  # a hole further in has edge distance to spare
@@ -204,13 +206,35 @@ class Placed:
 
     @property
     def within_design(self) -> bool:
-        """Whether it can be done without asking the engineer."""
-        return self.possible and not any(lost > UNDERRUN for lost in self._losses)
+        """Whether it can be done without asking the engineer; to a 64th, as it is printed."""
+        losses = (round_to(lost, _SIXTEENTH / 4) for lost in self._losses)
+        return self.possible and all(lost <= UNDERRUN for lost in losses) and not self.too_short
 
     @property
     def worst(self) -> Length:
         """The most end distance that a connection loses; of a piece without any, the most an end is short."""
         return max(self._losses, default=max(self.left.most, self.right.most))
+
+    @property
+    def free_short(self) -> Length:
+        """How much the steel is short at ends where no connection makes up for it."""
+        joined = {one.end for one in self.edgings}
+        free = (fit for fit in (self.left, self.right) if fit.end not in joined and fit.clear is None)
+        return sum((max(fit.least, ZERO) for fit in free), ZERO)
+
+    @property
+    def free_allowance(self) -> Length:
+        """How short a piece may be that frames to other steel.
+
+        Source: AISC 303, 6.4 (11.2 in the 2022 edition): 1/16 in to 30 ft, 1/8 in over.
+        """
+        wanted = self.length - self.left.trim - self.right.trim + self.left.start + self.right.start
+        return _SIXTEENTH * 2 if wanted > _LONG else _SIXTEENTH
+
+    @property
+    def too_short(self) -> bool:
+        """Whether a free end is shorter than fabrication may make it."""
+        return round_to(self.free_short, _SIXTEENTH / 4) > self.free_allowance
 
     @property
     def _losses(self) -> tuple[Length, ...]:

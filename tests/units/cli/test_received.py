@@ -77,7 +77,8 @@ def test_sticks_are_judged_and_laid_out_and_their_cards_written(run: Run, tmp_pa
     assert 'camber: 1/2": out by 0.125", limit ±3/8"' in lines[2]
     assert lines[3].startswith("  within: length, left end depth")
     assert lines[4].startswith("  not read, taken as nominal: left end top width")
-    assert 'B1: can be made: as it is, trim nothing: Trimmed square it would be 7/8" too short.' in lines[5]
+    assert lines[5] == "  Its natural camber is up as it lies: leave it so."
+    assert 'B1: can be made: as it is, trim nothing: Trimmed square it would be 7/8" too short.' in lines[6]
     changed = '  left end, for the angles: 9 3/16" is 9 5/16" from the bottom edge: deeper than drawn'
     assert lines.count(changed) == 1
     assert 'B2: can be made: trim square, trim 1/2" at the left end and 2 1/2" at the right' in out

@@ -5,7 +5,7 @@ from gageline.layout.deciding import decide
 from gageline.layout.ways import Choice
 from gageline.part import End
 from gageline.units import Length, System
-from jobs import inches
+from jobs import inches, piece_of
 from sticks import ANGLES, example_piece, example_stick
 
 TAPE = inches("1/16")
@@ -54,3 +54,34 @@ def test_metric_reasons_have_their_unit() -> None:
     piece = example_piece(ANGLES)
     stick = Stick("B1", length=piece.main.length + Length.from_mm(5))
     assert decide(piece, stick, TAPE, System.MM).because.startswith("The stick is 5 mm longer")
+
+
+def test_a_loss_that_prints_as_the_allowance_is_within_it() -> None:
+    """Short by 1/4 and 1/200: the tape tells no difference, and neither does the card."""
+    decision = decide(example_piece(), Stick("B1", length=inches("223in") - Length(812)), TAPE, System.FT_IN)
+    assert (decision.ask, decision.chosen.way.choice) == (False, Choice.AS_IS)
+    more = decide(example_piece(), Stick("B1", length=inches("222.97in")), TAPE, System.FT_IN)
+    assert not more.ask
+    assert more.chosen.way.choice is Choice.SPLIT
+
+
+@pytest.mark.parametrize(("length", "ask"), [("9'-11 15/16", False), ("9'-11 59/64", True)])
+def test_a_piece_that_nothing_is_joined_to_may_be_a_sixteenth_short(length: str, ask: bool) -> None:
+    """AISC 303, 6.4 (read): ±1/16 to 30 ft, ±1/8 over."""
+    decision = decide(piece_of(), Stick("B1", length=inches(length)), TAPE, System.FT_IN)
+    assert (decision.ask, decision.can_be_made) == (ask, True)
+    said = 'it is 5/64" short at an end where no connection makes up for it; AISC 303 allows 1/16"'
+    assert (said in decision.because) is ask
+
+
+@pytest.mark.parametrize(("length", "ask"), [("39'-11 7/8", False), ("39'-11 55/64", True)])
+def test_a_long_piece_may_be_an_eighth_short(length: str, ask: bool) -> None:
+    piece = piece_of(length='"40\'"')
+    assert decide(piece, Stick("B1", length=inches(length)), TAPE, System.FT_IN).ask is ask
+
+
+def test_a_free_end_is_held_where_the_other_end_has_a_connection_to_make_up_for_it() -> None:
+    piece = piece_of(ANGLES.replace("both", "left"))
+    decision = decide(piece, Stick("B1", length=inches("9'-11 3/4")), TAPE, System.FT_IN)
+    assert not decision.ask
+    assert decision.chosen.way.words == "hold the right end"

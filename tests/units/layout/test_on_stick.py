@@ -88,6 +88,16 @@ def test_gage_lines_keep_to_the_web_and_the_edge_takes_the_rest() -> None:
     assert ('1"', '1 1/16"', "width as it came") in pairs(unread, "posts")
 
 
+def test_each_flange_has_its_own_width() -> None:
+    holes = '[[piece.holes]]\nname = "{0}"\nface = "{0}"\nx = "2\'"\ngage = "3 1/2"\n'
+    piece = piece_of(holes.format("top") + holes.format("bottom"))
+    read = EndReadings(top_width=inches("5 5/8"), bottom_width=inches("5 3/8"))
+    stick = Stick("B1", left=read, right=read)
+    on = lay_out_on(lay_out(piece, Practice(), System.FT_IN), stick, Way(Choice.AS_IS))
+    assert ('1"', '1 1/16"', "width as it came") in pairs(on, "top")
+    assert ('1"', '15/16"', "width as it came") in pairs(on, "bottom")
+
+
 def test_fittings_stand_out_past_this_steel() -> None:
     """Split: 1/2 and 3/16, and at the left 1/4 x (5.45 to 13.95)/15.7 more over the angle's height."""
     on = laid(Choice.SPLIT)

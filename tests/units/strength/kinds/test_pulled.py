@@ -1,0 +1,44 @@
+"""Fittings pulled off their support, by hand from Design Example II.A-2B."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from connections import EXAMPLES
+from gageline.strength import Bolted, Check, Method
+from gageline.strength.kinds.pulled import PulledEnd, pulled
+
+A2B = replace(EXAMPLES["II.A-2B"], V=75.0, N=60.0)
+
+
+def both(end: PulledEnd) -> tuple[Check, ...]:
+    return pulled(A2B, end, Method.LRFD).checks
+
+
+def end(**changes: object) -> PulledEnd:
+    joint = A2B.to_support
+    assert isinstance(joint, Bolted)
+    changed = replace(joint, **changes)  # type: ignore[arg-type] # any field
+    return PulledEnd(changed, A2B.fitting, b=joint.gage - 0.25, a=joint.edge_side)
+
+
+def test_each_bolt_has_a_tenth_of_both_forces() -> None:
+    """V 75/10 = 7.5 over 0.6013 in²: 12.5 ksi; F'_nt 89.2 ksi: 0.75 89.2 0.6013 = 40.2 kips against 6."""
+    tension, _ = both(end())
+    assert tension.demand == pytest.approx(6.0)
+    assert tension.capacity == pytest.approx(40.2, rel=2e-3)
+
+
+def test_prying_leaves_what_the_print_says() -> None:
+    _, pry = both(end())
+    assert pry.capacity == pytest.approx(93.7, rel=0.01)
+
+
+def test_an_uneven_pitch_counts_its_least() -> None:
+    """2 in instead of the average of 2.9 in: less leg to bend for that bolt."""
+    _, even = both(end())
+    _, uneven = both(end(uneven=(2.0, 4.0, 3.0, 3.0), pitch=2.0))
+    assert uneven.capacity < even.capacity
+    assert dict(uneven.steps[3].values)["p"] == 2.0

@@ -26,6 +26,9 @@ Flat = tuple[float, float]
 _QUARTER = 24  # chords in a quarter circle: 0.05 % of the radius off at the most, 0.07 % of the area
 _BEYOND = 1.0  # inches: a cut runs this far past the steel's edge
 _LYING = {Face.TOP: Face.TOP, Face.BOTTOM: Face.BOTTOM, Face.LEG_B: Face.BOTTOM}  # face: its cope's edge
+_UPRIGHT = frozenset({Face.NEAR, Face.FAR})
+_HOLLOW = frozenset({Profile.BOX, Profile.TUBE})
+_ACROSS = {Face.NEAR: Face.FAR, Face.FAR: Face.NEAR, Face.TOP: Face.BOTTOM, Face.BOTTOM: Face.TOP}
 
 
 def _quarter(centre: Flat, radius: float, start: float) -> list[Flat]:
@@ -142,6 +145,12 @@ def _blank(part: Part, face: Face) -> Polygon:
     )
 
 
+def _opens(part: Part, opening: Opening, face: Face) -> bool:
+    """Whether an opening is cut into a face: its own, the other side of its web, or a wall it goes on to."""
+    both = opening.through if part.profile in _HOLLOW else opening.face in _UPRIGHT
+    return opening.face is face or (both and _ACROSS.get(opening.face) is face)
+
+
 def face_outline(part: Part, face: Face) -> BaseGeometry:
     """What is left of a face when all cuts, copes, trims, clips and openings are made.
 
@@ -154,7 +163,7 @@ def face_outline(part: Part, face: Face) -> BaseGeometry:
     Returns:
         A shapely polygon (or several) in inches, x along the part, y the face's own.
     """
-    cuts: list[Polygon] = [opening_outline(o) for o in part.openings if o.face is face]
+    cuts: list[Polygon] = [opening_outline(o) for o in part.openings if _opens(part, o, face)]
     if face in _LYING:
         cuts.extend(_cope_on_flange(part, face, cope) for cope in part.copes if cope.edge is _LYING[face])
         cuts.extend(trim_outline(part, trim) for trim in part.trims if trim.flange is face)

@@ -1,4 +1,5 @@
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -140,3 +141,16 @@ def test_a_face_cut_in_two_comes_back_in_two() -> None:
     outline = face_outline(piece("PL1/2X8", "1'-0", openings=(slot,)), Face.FACE)
     assert outline.geom_type == "MultiPolygon"
     assert outline.area == pytest.approx(11 * 8)
+
+
+def test_an_opening_of_a_web_is_seen_from_both_sides_and_that_of_a_wall_from_its_own() -> None:
+    far = Opening(Face.FAR, at("5'"), at("8in"), at("6"), at("4"), ZERO)
+    beam = piece("W16X26", "10'-0", openings=(far,))
+    assert [face_outline(beam, face).area for face in (Face.NEAR, Face.FAR)] == pytest.approx(
+        [120 * 15.7 - 24] * 2
+    )
+    box = piece("HSS6X6X3/8", "10'-0", openings=(replace(far, y=at("3")),))
+    assert face_outline(box, Face.NEAR).area == pytest.approx(120 * 6)
+    through = piece("HSS6X6X3/8", "10'-0", openings=(replace(far, y=at("3"), through=True),))
+    assert face_outline(through, Face.NEAR).area == pytest.approx(120 * 6 - 24)
+    assert face_outline(through, Face.TOP).area == pytest.approx(120 * 6)

@@ -73,14 +73,21 @@ def check_plan(plan: CutPlan, pieces: Sequence[Piece], stocks: Sequence[Offer | 
     if wrong:
         return wrong
     for section in plan.sections:
-        wrong += _check_section(section)
+        wrong += _check_section(section, saw)
         for stick in section.sticks:
             wrong += [f"{section.steel} stick {stick.number}: {w}" for w in _check_stick(stick, of_mark, saw)]
     return wrong + _check_stock(sticks, stocks) + _check_heats(sticks, of_mark)
 
 
-def _check_section(section: SectionPlan) -> list[str]:
+def _check_section(section: SectionPlan, saw: Saw) -> list[str]:
     wrong = []
+    ways = {
+        (s.stock.length.ticks, *(p.stop.ticks - p.start.ticks for p in s.pieces))
+        for s in section.sticks
+        if not s.done
+    }
+    if saw.most_setups is not None and len(ways) > saw.most_setups:
+        wrong.append(f"{section.steel}: {len(ways)} set-ups, at most {saw.most_setups} are allowed")
     if section.bound > sum(s.stock.cents - s.credit for s in section.sticks):
         wrong.append(f"{section.steel}: the bound {section.bound} is above the cost")
     if [s.number for s in section.sticks] != list(range(1, len(section.sticks) + 1)):

@@ -53,7 +53,7 @@ def arrange(pieces: Sequence[Piece]) -> tuple[Turned, ...]:
     Returns:
         The pieces as they lie in the stick.
     """
-    waiting = sorted(pieces, key=lambda p: (-p.length.ticks, p.mark))
+    waiting = sorted(pieces, key=_order)
     row: list[Turned] = []
     while waiting:
         found = _partner(row[-1], waiting) if row else None
@@ -62,6 +62,12 @@ def arrange(pieces: Sequence[Piece]) -> tuple[Turned, ...]:
         waiting.remove(found.piece)
         row.append(found)
     return tuple(row)
+
+
+def _order(piece: Piece) -> tuple[int, tuple[str, int, int, bool], tuple[str, int, int, bool], str, str, str]:
+    """Longest first; of one length by the ends, so that pieces cut alike lie alike whatever their marks."""
+    ends = end_key(piece, piece.left), end_key(piece, piece.right)
+    return (-piece.length.ticks, *ends, piece.left.long_side, piece.right.long_side, piece.mark)
 
 
 def _ways(piece: Piece) -> list[Turned]:

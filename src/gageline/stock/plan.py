@@ -12,11 +12,11 @@ from gageline.errors import ValueProblem
 from gageline.stock.effort import Effort
 from gageline.stock.faults import find_faults, may_use, text, usable
 from gageline.stock.nesting import Turned, arrange
-from gageline.stock.problem import Packing, Pattern, Problem
+from gageline.stock.problem import Packing, Pattern, Problem, Stick
 from gageline.stock.records import CutPlan, Held, Offer, Piece, Placed, Saw, SectionPlan, Steel, StickPlan
 from gageline.stock.reduce import Reduced, drop_credit, reduced
 from gageline.stock.search import search
-from gageline.stock.setups import fewer_setups
+from gageline.stock.setups import fewer_setups, least_setups, setups_refuted
 from gageline.stock.watch import Watch, start_watch
 from gageline.units import ZERO, Length, System
 
@@ -154,24 +154,57 @@ def _heat_choices(
 def _shortage(
     steel: Steel, pieces: list[Piece], stocks: list[Offer | Held], saw: Saw, watch: Watch, system: System
 ) -> str:
-    """Why no plan was found."""
-    need = sum((p.length * p.quantity for p in pieces), ZERO)
+    """Why no plan was found, and whether there is none."""
+    if saw.most_setups is not None and (said := _too_few_setups(pieces, stocks, saw, saw.most_setups)):
+        return f"{steel}: {said}"
     if watch.over():
         return f"{steel}: no plan was found in {watch.seconds():.0f} s: give more time, or raise a limit"
     if saw.most_setups is not None:
         return (
-            f"{steel}: no plan with at most {saw.most_setups} set-ups was found: allow more set-ups, "
-            "or order more sticks if those there are cannot hold the pieces"
+            f"{steel}: no plan with at most {saw.most_setups} set-ups was found, though it is not proven "
+            "that there is none: allow more set-ups or more time, or order more sticks"
         )
     room = ZERO
     for stock in stocks:
         if isinstance(stock, Offer) and stock.limit is None:
             return f"{steel}: no plan meets every wish for heat, certificate and date: order sticks that do"
         room += usable(stock, saw) * (1 if isinstance(stock, Held) else stock.limit or 0)
+    need = sum((p.length * p.quantity for p in pieces), ZERO)
     return (
         f"{steel}: the sticks cannot hold the pieces: {text(need, system)} of pieces before kerfs, "
         f"{text(room, system)} of sticks after trims and grip: raise a limit, or order more or longer sticks"
     )
+
+
+def _too_few_setups(pieces: list[Piece], stocks: list[Offer | Held], saw: Saw, most: int) -> str | None:
+    """Why so few set-ups can never do, or None where that is not proven."""
+    question = _only_lengths(reduced([replace(p, heat=None, one_heat=None) for p in pieces], stocks, saw, {}))
+    watch = start_watch(_TIDY_SECONDS)
+    needed = least_setups(question, watch)
+    if needed > most:
+        return (
+            f"no plan has at most {most} set-ups: its {len(question.lengths)} different lengths take at "
+            f"least {needed}: allow {needed} or more"
+        )
+    if setups_refuted(question, most, watch):
+        return f"no plan has at most {most} set-ups, every way to cut a stick being tried: allow more"
+    return None
+
+
+def _only_lengths(question: Reduced) -> Problem:
+    """The loose question with pieces and sticks told apart by nothing but length, as a set-up tells them."""
+    loose = question.loose
+    lengths: dict[Length, int] = {}
+    demand: Counter[Length] = Counter()
+    for kind, length, wanted in zip(question.kinds, loose.lengths, loose.demand, strict=True):
+        lengths[kind[0].length] = min(length, lengths.get(kind[0].length, length))
+        demand[kind[0].length] += wanted
+    limits: dict[int, int | None] = {}
+    for stick in loose.sticks:
+        before = limits.get(stick.length, 0)
+        limits[stick.length] = None if before is None or stick.limit is None else before + stick.limit
+    sticks = tuple(Stick(length, 1, limit) for length, limit in limits.items())
+    return Problem(tuple(lengths.values()), tuple(demand[length] for length in lengths), sticks)
 
 
 def _cheapest(question: Reduced, saw: Saw, watch: Watch) -> tuple[tuple[StickPlan, ...] | None, int | None]:
@@ -183,14 +216,26 @@ def _cheapest(question: Reduced, saw: Saw, watch: Watch) -> tuple[tuple[StickPla
         return _tidied(question, question.safe, found.packing, found.patterns, saw, watch), found.bound
     loose = search(question.loose, watch.within(watch.left() / 3))
     bound = None if loose.packing is None and loose.proven else loose.bound
-    plans = [] if loose.packing is None else [_lay(question, loose.packing, saw)]
-    if plans and plans[0] is not None and _cents(plans[0]) == bound:
-        return plans[0], bound
+    plans = []
+    if loose.packing is not None:
+        plans.append(_lay(question, loose.packing, saw))
+        plans.append(_tidied(question, question.loose, loose.packing, loose.patterns, saw, watch))
+    if (cheap := _best(plans)) is not None and _cents(cheap) == bound:
+        return cheap, bound
     for problem in (question.near, question.safe):
         found = search(problem, watch.within(watch.left() / 2))
         if found.packing is not None:
             plans.append(_tidied(question, problem, found.packing, found.patterns, saw, watch))
-    return min((p for p in plans if p is not None), key=_cents, default=None), bound
+    return _best(plans), bound
+
+
+def _best(plans: list[tuple[StickPlan, ...] | None]) -> tuple[StickPlan, ...] | None:
+    """The cheapest plan, of those the one with the fewest set-ups."""
+    return min((p for p in plans if p is not None), key=lambda p: (_cents(p), _setups(p)), default=None)
+
+
+def _setups(sticks: tuple[StickPlan, ...]) -> int:
+    return len({s.setup for s in sticks})
 
 
 def _tidied(
@@ -198,17 +243,13 @@ def _tidied(
 ) -> tuple[StickPlan, ...] | None:
     """The plan with fewer set-ups, laid out; None where no plan has so few as the saw may have."""
     soon = watch.within(_TIDY_SECONDS)
-    most = saw.most_setups
-    better: Packing | None = best
-    if not soon.over():
-        better = fewer_setups(problem, best, patterns, most, soon)
-    elif most is not None and len(best.patterns) > most:
-        better = None
-    return None if better is None else _lay(question, better, saw)
+    better = best if soon.over() else fewer_setups(problem, best, patterns, saw.most_setups, soon)
+    # pieces that differ in nothing but their wishes count apart there, but share a set-up once laid out
+    return _lay(question, better or best, saw)
 
 
 def _lay(question: Reduced, best: Packing, saw: Saw) -> tuple[StickPlan, ...] | None:
-    """Lay every pattern out in real sticks; None where one does not fit after all."""
+    """Lay every pattern out in real sticks; None where one does not fit, or set-ups come out too many."""
     waiting = [[p for p in kind for _ in range(p.quantity)] for kind in question.kinds]
     racks = [_stick_supply(group) for group in question.stocks]
     sticks = []
@@ -219,7 +260,8 @@ def _lay(question: Reduced, best: Packing, saw: Saw) -> tuple[StickPlan, ...] | 
             if stick is None:
                 return None
             sticks.append(stick)
-    return tuple(sticks)
+    laid = tuple(sticks)
+    return None if saw.most_setups is not None and _setups(laid) > saw.most_setups else laid
 
 
 def _stick_supply(group: tuple[Offer | Held, ...]) -> Iterator[Offer | Held]:

@@ -2,17 +2,64 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from gageline.stock.knapsack import Knapsack, as_pattern, groups
-from gageline.stock.problem import Packing, Pattern, Problem, packing
-from gageline.stock.program import INFINITE, add_columns, add_rows, new_model, whole
+from gageline.stock.problem import Packing, Pattern, Problem, Stick, packing
+from gageline.stock.program import INFINITE, Answer, add_columns, add_rows, new_model, whole
+from gageline.stock.search import search
 from gageline.stock.watch import Watch
 
 _MOST = 400  # patterns looked at
+_EVERY = 1200  # patterns, where all that there are shall be looked at
 _NODES = 300  # of the integer program; unlike a time it gives the same plan on every machine
+
+
+def least_setups(problem: Problem, watch: Watch) -> int:
+    """A number of set-ups that no plan has fewer than.
+
+    Every length must be cut in some set-up, and a set-up holds no more lengths than fit in a stick: so many
+    set-ups as sticks for one piece of each length.
+
+    Args:
+        problem: the question, each length once and at its least.
+        watch: when to stop.
+    """
+    longest = max(stick.length for stick in problem.sticks)
+    once = replace(problem, demand=(1,) * len(problem.lengths), sticks=(Stick(longest, 1),))
+    return search(once, watch).bound
+
+
+def setups_refuted(problem: Problem, most: int, watch: Watch) -> bool:
+    """Whether it is certain that no plan has so few set-ups, every pattern that there is being looked at.
+
+    Args:
+        problem: the question, each length of piece and stick once.
+        most: the most set-ups.
+        watch: when to stop; with too many patterns or too little time nothing is certain.
+    """
+    pool = _every(problem)
+    return pool is not None and _choose(problem, None, pool, most, watch) is Answer.NONE
+
+
+def _every(problem: Problem) -> list[Pattern] | None:
+    """Every pattern of no more pieces than are wanted, or None where they are too many."""
+    found: list[Pattern] = []
+    for s, stick in enumerate(problem.sticks):
+        begun: list[tuple[int, tuple[tuple[int, int], ...]]] = [(stick.length, ())]
+        for i, length in enumerate(problem.lengths):
+            most = problem.demand[i] if not stick.fits or stick.fits[i] else 0
+            begun += [
+                (room - n * length, (*counts, (i, n)))
+                for room, counts in begun
+                for n in range(1, min(most, room // length) + 1)
+            ]
+            if len(begun) > _EVERY:
+                return None
+        found += [Pattern(s, counts) for _, counts in begun if counts]
+    return found if len(found) <= _EVERY else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +100,7 @@ def fewer_setups(
         problem: the question.
         plan: the plan to better.
         patterns: what may be used besides the plan's own patterns.
-        most: the most set-ups wanted; the cost may rise for it, as little as these patterns allow.
+        most: the most set-ups wanted; the cost may rise for it, as little as the patterns looked at allow.
         watch: when to stop.
 
     Returns:
@@ -61,12 +108,12 @@ def fewer_setups(
     """
     pool = _pool(problem, plan, (*patterns, *_repeatable(problem)))
     if most is not None and len(plan.patterns) > most:
-        found = _choose(problem, plan, pool, most, watch)
-        if found is None:
+        found = _choose(problem, None, _every(problem) or pool, most, watch)
+        if isinstance(found, Answer):
             return None
-        plan, most = found, None
+        plan = found
     better = _choose(problem, plan, _pool(problem, plan, tuple(pool)), None, watch)
-    if better is None:
+    if isinstance(better, Answer):
         return plan
     ahead, behind = merit(problem, better), merit(problem, plan)
     as_good = (ahead.setups, ahead.lengths, ahead.scattered) <= (
@@ -107,16 +154,19 @@ def _often(problem: Problem, pattern: Pattern) -> int:
 
 
 def _choose(
-    problem: Problem, plan: Packing, pool: list[Pattern], most: int | None, watch: Watch
-) -> Packing | None:
-    """Whole numbers of patterns that meet the demand exactly; a switch for each pattern and stick length."""
+    problem: Problem, plan: Packing | None, pool: list[Pattern], most: int | None, watch: Watch
+) -> Packing | Answer:
+    """Whole numbers of patterns that meet the demand exactly; a switch for each pattern and stick length.
+
+    With a plan to better, the fewest set-ups of no greater cost; else the least cost of at most so many.
+    """
     model = new_model()
     kinds, sticks, count = len(problem.demand), len(problem.sticks), len(pool)
     step = problem.step()
     demand = np.array(problem.demand, dtype=float)
     limits = problem.limits().astype(float)
     top = [float(min(_often(problem, p), int(limits[p.stick]))) for p in pool]
-    cost_limit = INFINITE if most is not None else plan.cost / step
+    cost_limit = INFINITE if plan is None else plan.cost / step
     # rows: demand, stick limits, cost, number of set-ups, pattern switches, stick switches
     lower = np.concatenate([demand, np.full(sticks + 2 + count + sticks, -INFINITE)])
     upper = np.concatenate(
@@ -133,7 +183,7 @@ def _choose(
     for j, pattern in enumerate(pool):
         columns.append(([base + 1, base + 2 + j, base + 2 + count + pattern.stick], [1.0, -top[j], 1.0]))
     columns += [([base + 2 + count + s], [-float(count)]) for s in range(sticks)]
-    if most is None:
+    if plan is not None:
         spread = 1.0 / (4.0 * max(1, problem.pieces))
         uses = np.array([-spread * _square(problem, p) / (sticks + 1) for p in pool])
         objective = np.concatenate([uses, np.ones(count), np.full(sticks, 1.0 / (sticks + 1))])
@@ -141,8 +191,8 @@ def _choose(
         uses = np.array([problem.cost(p) / step for p in pool])
         objective = np.concatenate([uses, np.zeros(count + sticks)])
     add_columns(model, objective, np.concatenate([top, np.ones(count + sticks)]), columns)
-    own = dict(plan.patterns)
-    if most is None:
+    if plan is not None:
+        own = dict(plan.patterns)
         start = [float(own.get(p, 0)) for p in pool]
         start += [float(p in own) for p in pool]
         start += [float(any(p.stick == s for p in own)) for s in range(sticks)]
@@ -150,5 +200,5 @@ def _choose(
     model.setOptionValue("mip_max_nodes", _NODES)
     outcome = whole(model, watch, first=False)
     if outcome.values is None:
-        return None
+        return outcome.answer
     return packing(problem, [p for p, n in zip(pool, outcome.values[:count], strict=True) for _ in range(n)])

@@ -127,3 +127,13 @@ def test_counts() -> None:
         "piece of 20: 4 cut, 2 wanted",
         "stick of 100: 2 used, 1 on hand",
     ]
+
+
+def test_more_set_ups_than_the_saw_may_have() -> None:
+    pieces = [Piece("B1", BEAM, Length.from_inches(130)), Piece("B2", BEAM, Length.from_inches(125))]
+    stocks: list[Offer | Held] = [Offer(BEAM, Length.from_inches(240), 9000)]
+    plan = plan_cuts(pieces, stocks, SAW)
+    assert check_plan(plan, pieces, stocks, replace(SAW, most_setups=2)) == []
+    assert check_plan(plan, pieces, stocks, replace(SAW, most_setups=1)) == [
+        "W12X26 A992: 2 set-ups, at most 1 are allowed"
+    ]

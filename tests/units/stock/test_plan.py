@@ -195,12 +195,51 @@ def test_a_limit_on_setups_is_kept_and_paid_for() -> None:
     assert limited.bound == 18000
 
 
-def test_a_limit_on_setups_that_cannot_be_kept() -> None:
-    pieces = [Piece("B1", BEAM, inches(130)), Piece("B2", BEAM, inches(125))]
+def test_a_limit_on_setups_that_cannot_be_kept_for_the_lengths() -> None:
+    pieces = [Piece(f"B{k}", BEAM, inches(130 - k), 3) for k in range(3)]
     with pytest.raises(
-        ValueProblem, match="W12X26 A992: no plan with at most 1 set-ups was found: allow more"
+        ValueProblem,
+        match="W12X26 A992: no plan has at most 1 set-ups: its 3 different lengths take at least 3: allow 3",
     ):
         plan_cuts(pieces, [offer(20, 10000)], Saw(ZERO, most_setups=1))
+
+
+def test_a_limit_on_setups_that_cannot_be_kept_for_the_counts() -> None:
+    # 130 and 75 go on one stick, but two sticks so cut would hold one 75 too many
+    pieces = [Piece("B1", BEAM, inches(130), 2), Piece("B2", BEAM, inches(75))]
+    with pytest.raises(
+        ValueProblem, match="W12X26 A992: no plan has at most 1 set-ups, every way to cut a stick being tried"
+    ):
+        plan_cuts(pieces, [offer(20, 10000)], Saw(ZERO, most_setups=1))
+    assert checked(pieces, [offer(20, 10000)], Saw(ZERO, most_setups=2)).sections[0].setups == 2
+
+
+def test_a_limit_on_setups_not_kept_and_not_refuted_is_said_to_be_so() -> None:
+    # so many lengths that not every way to cut a stick can be tried
+    pieces = [Piece(f"B{k}", BEAM, inches(11 + k), 2 + k % 3) for k in range(14)]
+    with pytest.raises(
+        ValueProblem,
+        match="no plan with at most 2 set-ups was found, though it is not proven that there is none: allow",
+    ):
+        plan_cuts(pieces, [offer(20, 10000)], Saw(ZERO, most_setups=2))
+
+
+def test_pieces_of_one_length_count_as_one_set_up_whatever_their_heats() -> None:
+    pieces = [Piece("B1", BEAM, inches(100), heat="H1"), Piece("B2", BEAM, inches(100), heat="H2")]
+    stocks = [Held("R1", BEAM, inches(120), 30, "H1"), Held("R2", BEAM, inches(120), 30, "H2")]
+    assert checked(pieces, stocks, Saw(ZERO, most_setups=1)).sections[0].setups == 1
+
+
+def test_a_limit_on_setups_is_kept_with_angled_ends() -> None:
+    slope = End(inches(6), inches(12))
+    pieces = [
+        Piece("B1", BEAM, inches(60), 4, right=slope),
+        Piece("B2", BEAM, inches(60), 4, left=slope),
+        Piece("B3", BEAM, inches(40), 4),
+    ]
+    stocks = [offer(20, 10000), offer(40, 19500)]
+    for most in (1, 2):
+        assert checked(pieces, stocks, Saw(KERF, most_setups=most)).sections[0].setups <= most
 
 
 def test_progress_is_told_and_a_stop_keeps_the_best_plan() -> None:
@@ -249,7 +288,7 @@ def test_angled_and_square_pieces_nest_in_two_sticks() -> None:
 
 
 def test_a_stop_before_the_setups_are_few_enough_says_so() -> None:
-    pieces = [Piece("B1", BEAM, inches(130)), Piece("B2", BEAM, inches(125))]
+    pieces = [Piece(f"B{k}", BEAM, inches(11 + k), 2 + k % 3) for k in range(14)]
     effort = Effort(stop=lambda: True)
     with pytest.raises(ValueProblem, match="W12X26 A992: no plan was found in 0 s: give more time"):
-        plan_cuts(pieces, [offer(20, 10000)], Saw(ZERO, most_setups=1), effort=effort)
+        plan_cuts(pieces, [offer(20, 10000)], Saw(ZERO, most_setups=2), effort=effort)

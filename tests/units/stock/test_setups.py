@@ -9,7 +9,7 @@ import pytest
 from cutting import random_problem
 from gageline.stock.heuristics import best_fit
 from gageline.stock.problem import Packing, Pattern, Problem, Stick, packing
-from gageline.stock.setups import Merit, fewer_setups, merit
+from gageline.stock.setups import Merit, fewer_setups, least_setups, merit, setups_refuted
 from gageline.stock.watch import start_watch
 
 # 50 + 30 + 20 fill a stick; so do two 50s, and two 30s with two 20s
@@ -120,3 +120,33 @@ def test_the_plan_stays_a_plan_and_gets_no_worse(seed: int, *, drops: bool) -> N
         assert merit(problem, found).setups <= merit(problem, plan).setups
     for s, most in enumerate(problem.limits()):
         assert sum(n for p, n in found.patterns if p.stick == s) <= most
+
+
+def test_so_many_set_ups_as_sticks_for_one_piece_of_each_length() -> None:
+    # 60 + 40, 55 + 45 and 70 + 30: three sticks of 100, however many of each are wanted
+    problem = Problem((70, 60, 55, 45, 40, 30), (9, 1, 4, 2, 8, 3), (Stick(80, 1), Stick(100, 1, 2)))
+    assert least_setups(problem, start_watch(5.0)) == 3
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_what_is_refuted_is_above_every_plan_there_is(seed: int) -> None:
+    problem = random_problem(seed)
+    simple = best_fit(problem)
+    assert simple is not None
+    count = len(packing(problem, simple).patterns)
+    assert not setups_refuted(problem, count, start_watch(10.0))
+    fewest = min(n for n in range(1, count + 1) if not setups_refuted(problem, n, start_watch(10.0)))
+    found = better(problem, packing(problem, simple), fewest)
+    assert found is not None
+    assert len(found.patterns) <= fewest
+
+
+def test_counts_that_do_not_go_up_refute() -> None:
+    problem = Problem((130, 75), (2, 1), (Stick(240, 1),))
+    assert setups_refuted(problem, 1, start_watch(5.0))
+    assert not setups_refuted(problem, 2, start_watch(5.0))
+
+
+def test_too_many_patterns_refute_nothing() -> None:
+    many = Problem(tuple(range(10, 30)), (3,) * 20, (Stick(240, 1),))
+    assert not setups_refuted(many, 1, start_watch(5.0))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import combinations
@@ -12,12 +13,14 @@ from gageline.detail import Detailed, Joint, Placed, detail_frame
 from gageline.job import FrameEntry, default_practice
 from gageline.part import Fitting, HoleGroup, Join, Part, Placement, extent_y, extent_z, face_point, normal
 from gageline.solid import Body, bodies_of
-from gageline.units import System
+from gageline.units import System, parse_length
 
-__all__ = ["bay", "detailed", "gaps", "off_line", "overlaps", "worst_mate"]
+__all__ = ["NEAR", "bay", "detailed", "gaps", "lengths", "off_line", "overlaps", "worst_mate"]
 
 FIELD = frozenset({"outstanding leg", "bolt holes"})
 ON_SUPPORT = {"single plate": "for the plate", "extended plate": "for the plate", "seat": "for the seat"}
+LENGTH = re.compile(r"(?<![\w/.-])(-?\d+'-\d+(?: \d+/\d+)?\"|-?\d+(?: \d+/\d+)?\"|\d+/\d+\")")
+NEAR = 1 / 64 + 1e-6  # inches: what a length in a text is rounded to
 OVERLAP = 0.01  # in3: what the chords of rounded corners stand out
 
 
@@ -133,6 +136,14 @@ def detailed(frame: dict[str, object], system: System = System.FT_IN) -> Detaile
     result, notes = detail_frame(entry, default_practice(system), system)
     assert not notes, notes
     return result
+
+
+def lengths(text: str) -> list[float]:
+    """The lengths that a text gives in feet and inches, in inches; bare numbers are none."""
+    return [
+        parse_length(found.lstrip("-")).inches * (-1 if found[0] == "-" else 1)
+        for found in LENGTH.findall(text)
+    ]
 
 
 def gaps(result: Detailed, name: str) -> list[tuple[float, float]]:

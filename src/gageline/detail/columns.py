@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
+from itertools import pairwise
 from typing import Any
 
 from gageline.detail.carrier import AnchorRods, Carrier
@@ -14,7 +14,7 @@ from gageline.detail.line import Line
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
 from gageline.job import ColumnEntry, ColumnPlateEntry, EndPlateEntry, grade_of, join_end_plates
-from gageline.part import End, FittingKind, Part, Placement
+from gageline.part import FittingKind, Part, Placement
 from gageline.units import ZERO, Length, parse_length, round_up
 
 __all__ = ["shafts_of"]
@@ -35,65 +35,53 @@ def shafts_of(
         splices: elevations of its splices, rising, inches.
         shop: the practice.
     """
-    whole = _column(line, cap, shop)
-    if not splices:
-        return ((line.finish[2], whole),)
-    bottom = whole.placement.point((ZERO, ZERO, ZERO))[2]
-    cuts = [*(Length.from_inches(z) - bottom for z in splices), whole.part.length]
-    made: list[tuple[float, Carrier]] = []
-    start = ZERO
-    for number, stop in enumerate(cuts, 1):
-        part = replace(whole.part, mark=f"{line.name}.{number}", length=stop - start)
-        origin = whole.placement.point((start, ZERO, ZERO))
-        shaft = Carrier(line.name, part, Placement(origin, whole.placement.ex, whole.placement.ey))
-        for fitting in whole.fittings:
-            if fitting.end is End.LEFT and number == 1:
-                shaft.fittings.append(fitting)
-            elif fitting.end is End.RIGHT and number == len(cuts):
-                x, y, z = fitting.placement.origin
-                moved = Placement((x - start, y, z), fitting.placement.ex, fitting.placement.ey)
-                shaft.fittings.append(replace(fitting, placement=moved))
-        names = {fitting.name for fitting in shaft.fittings}
-        shaft.welds.extend(weld for weld in whole.welds if weld.fitting in names)
-        shaft.reasons.extend(whole.reasons)
-        shaft.rods = whole.rods if number == 1 else None
-        shaft.reasons.append(
-            Reason(
-                f"shaft {number} of {len(cuts)}, {shop.say(part.length)} long",
-                "spliced at " + ", ".join(shop.say(z) for z in splices),
-                "geometry of the frame",
-            )
-        )
-        top = line.finish[2] if number == len(cuts) else splices[number - 1]
-        made.append((top, shaft))
-        start = stop
-    return tuple(made)
-
-
-def _column(line: Line, cap: ColumnPlateEntry | None, shop: Shop) -> Carrier:
-    """A column with its plates, as if it were one shaft."""
     entry = line.entry
     base = entry.base_plate if isinstance(entry, ColumnEntry) else None
     low = (base.thickness or _base_thickness(shop)) if base else ZERO
     high = (cap.thickness or _cap_thickness(shop)) if cap else ZERO
-    overall = Length.from_inches(line.run)
-    length = overall - low - high
-    part = Part(line.name, line.stock, grade_of(line.stock, entry.grade), length)
-    space = line.space
-    carrier = Carrier(line.name, part, Placement(space.point((low, ZERO, ZERO)), space.ex, space.ey))
-    carrier.reasons.append(
-        Reason(
-            f"shaft {shop.say(length)} long",
-            f"base at {shop.say(line.start[2])}, top at {shop.say(line.finish[2])}; "
-            f"{_plates(low, high, shop)}",
-            "geometry of the frame",
-        )
+    ends = [
+        line.start[2] + low.inches,
+        *splices,
+        line.finish[2] - high.inches,
+    ]
+    made: list[tuple[float, Carrier]] = []
+    for number, (foot, head) in enumerate(pairwise(ends), 1):
+        name = f"{line.name}.{number}" if splices else line.name
+        length = Length.from_inches(head) - Length.from_inches(foot)
+        part = Part(name, line.stock, grade_of(line.stock, entry.grade), length)
+        space = line.space
+        origin = space.point((Length.from_inches(foot - line.start[2]), ZERO, ZERO))
+        shaft = Carrier(line.name, part, Placement(origin, space.ex, space.ey))
+        first, last = number == 1, number == len(ends) - 1
+        made.append((line.finish[2] if last else head, shaft))
+        between = (line.start[2] if first else foot, line.finish[2] if last else head)
+        taken = (low if first else ZERO, high if last else ZERO)
+        shaft.reasons.append(_shaft_reason(length, between, taken, (number, len(ends) - 1), shop))
+        if first and base is not None:
+            _base(shaft, line, base, low, shop)
+        if last and cap is not None:
+            _cap(shaft, line, cap, high, shop)
+    return tuple(made)
+
+
+def _shaft_reason(
+    length: Length,
+    between: tuple[float, float],
+    taken: tuple[Length, Length],
+    count: tuple[int, int],
+    shop: Shop,
+) -> Reason:
+    """How the length of a shaft follows from where it stands and what plates are on it."""
+    number, of = count
+    which = f"shaft {number} of {of}" if of > 1 else "shaft"
+    low, high = (shop.say(z) for z in between)
+    foot = "spliced" if number > 1 else "base"
+    head = "spliced" if number < of else "top"
+    return Reason(
+        f"{which} {shop.say(length)} long",
+        f"{foot} at {low}, {head} at {high}; {_plates(*taken, shop)}",
+        "geometry of the frame",
     )
-    if base is not None:
-        _base(carrier, line, base, low, shop)
-    if cap is not None:
-        _cap(carrier, line, cap, high, shop)
-    return carrier
 
 
 def _plates(low: Length, high: Length, shop: Shop) -> str:

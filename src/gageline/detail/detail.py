@@ -222,6 +222,9 @@ class _Work:
         """The bolts of a connection, those that are shared counted with the end that keeps the holes."""
         if joint.kind == "seat":
             grip = joint.material + joint.site.member.stock.tf
+            self.carriers[joint.site.member.name].reasons.append(
+                length_reason(joint.choice.size, grip, joint.site.word, self.shop)
+            )
             yield field_bolts_of(joint.site.name, pieces, joint.choice.size, 2, grip)
         if joint.ladder is None:
             return

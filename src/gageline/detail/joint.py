@@ -358,8 +358,10 @@ def _seat(joint: Joint, shop: Shop) -> Joint:
     wanted = up_to(site.member.stock.bf.inches, shop.pick(0.5, 10))
     length = max(min(wanted, round_down(room * 2, shop.pick(0.125, 1))), least)
     reason = Reason(
-        f"seat {angle.designation}, {shop.say(length)} long",
-        "the beam's bottom flange lies on its shorter leg; a clip holds the top",
+        f"seat {angle.designation}, {shop.say(length)} long, bolts {shop.say(gage)} apart",
+        f"the beam's bottom flange, {shop.say(site.member.stock.bf)} wide, lies on its shorter leg; with "
+        f"{shop.say(shop.practice.end_distance)} past the bolts it is at least {shop.say(least)} long, "
+        f"and the face is {shop.say(room * 2)} wide; a clip holds the top",
         PRACTICE,
         site.word,
     )

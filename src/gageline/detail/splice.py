@@ -60,7 +60,8 @@ def splice_plates(line: Line, lower: Carrier, upper: Carrier, shop: Shop) -> Fie
         Reason(
             f"splice plates {shop.say(thick)} x {shop.say(width)} x {shop.say(half * 2)} on both flanges",
             f"the shafts of {stock.designation} bear on each other; {_ROWS} rows at {shop.say(pitch)} to "
-            f"each side of the joint at gage {shop.say(gage)}",
+            f"each side of the joint at gage {shop.say(gage)}, {shop.say(edge)} to the plates' ends and "
+            f"{shop.say(edge + edge * Fraction(1, 2))} to the joint",
             _OSHA,
         )
     )

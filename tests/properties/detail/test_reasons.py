@@ -9,10 +9,9 @@ from collections.abc import Callable
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from assembling import bay, detailed
+from assembling import NEAR, bay, detailed, lengths
 from gageline.detail import Detailed, Reason
 from gageline.steel import Section, bolt, find
-from gageline.units import parse_length
 
 BEAMS = ("W12X26", "W14X30", "W16X26", "W16X31", "W18X35", "W18X50", "W21X50")
 GIRDERS = ("W21X62", "W24X76", "W30X99")
@@ -21,14 +20,8 @@ SINGLE = {"single angle", "single plate", "extended plate"}
 PLATES = {"single plate", "extended plate"}
 WELD = 0.25  # leg of the shop's usual fillet
 SPAN = 180.0  # inches between the girders
-LENGTH = re.compile(r"(?<![\w/.-])(\d+'-\d+(?: \d+/\d+)?\"|\d+(?: \d+/\d+)?\"|\d+/\d+\")")
-NEAR = 1 / 64 + 1e-6  # inches: what a length in a text is rounded to
 ANGLE = {"d": 4.0, "bf": 3.5, "t": 0.3125, "out": 2.5}  # L4x3-1/2x5/16 and the gage of its 4 in leg
 BOLT = bolt("3/4")
-
-
-def lengths(text: str) -> list[float]:
-    return [parse_length(found).inches for found in LENGTH.findall(text)]
 
 
 def section(name: str) -> Section:

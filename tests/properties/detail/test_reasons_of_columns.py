@@ -1,4 +1,4 @@
-"""Every number of the reasons of columns, splices, seats and beams on posts, worked again from tables alone."""
+"""Every number of the reasons of columns, splices, seats and beams on posts, worked again from tables."""
 
 from __future__ import annotations
 

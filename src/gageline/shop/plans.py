@@ -62,6 +62,7 @@ __all__ = [
 Table = dict[str, Any]
 _ANSWER = TypeAdapter(tuple[CutPlan, tuple[PlatePlan, ...]])
 _SILENT = timedelta(seconds=60)  # without a word from a search it is taken for broken off
+_BROKEN = "the search broke off"
 _MOST_JOBS = 50
 CUT = "cut "
 """What the names of sticks that were cut by an earlier plan start with."""
@@ -108,6 +109,9 @@ def start_plan(person: Person, jobs: Sequence[Job], seconds: int) -> Plan:
     if half.exists():
         names = ", ".join(f"{one.steel} stick {one.number}" for one in half[:10])
         raise ValueProblem(f"half cut: {names}: cut it to the end, or put the rest back, and plan then")
+    for other in Plan.objects.filter(state=Search.RUNNING):
+        if not trouble_of(other).startswith(_BROKEN):
+            raise ValueProblem(f"cutting plan {other.pk} is being planned: wait for it, or stop it first")
     built = [(job.pk, job_of(job.revisions.get(number=job.current).text)) for job in jobs]
     asked = json.dumps(
         {
@@ -270,7 +274,7 @@ def stick_of(cutting: Cutting) -> StickPlan:
 def trouble_of(plan: Plan) -> str:
     """Why a plan cannot be chosen to be cut by; empty where it can."""
     if plan.state == Search.RUNNING and plan.seen + _SILENT < timezone.now():
-        return "the search broke off: plan again"
+        return f"{_BROKEN}: plan again"
     if plan.state != Search.READY:
         return f"it is {Search(plan.state).label}"
     asked = json.loads(plan.asked)

@@ -18,7 +18,7 @@ from gageline.shop.engine import items_for, job_of, layout_of, rules_for
 from gageline.shop.jobs import current_text
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Person, Reading, Sent, Stage, Stick
-from gageline.shop.receiving import read_table
+from gageline.shop.receiving import read_table, way_of
 from gageline.shop.selectors import ReadingLine
 from gageline.shop.sticks import HELD, MEASURED, part_of
 from gageline.shop.ticking import Answer, Stroke
@@ -224,7 +224,9 @@ def on_stick(copy: Copy) -> OnStick | None:
         return None
     steel = _steel(table, copy, job)
     decision = decide(layout.assembly, steel, job.practice.tape, job.system)
-    return OnStick(lay_out_on(layout, steel, decision.chosen.way), decision)
+    stick = Stick.objects.filter(copy=copy).first()
+    way = way_of(stick, decision) if stick else decision.chosen.way
+    return OnStick(lay_out_on(layout, steel, way), decision)
 
 
 def readings_on(step: Step | None, on: OnStick | None) -> tuple[ReadingLine, ...]:

@@ -10,20 +10,19 @@ import tomlkit
 from gageline.errors import ValueProblem
 from gageline.job import Job, JobProblems, Problem, read_measurements, stock_named
 from gageline.job import Stick as Readings
-from gageline.layout import Decision, Placed, StickLayout, decide, lay_out_on
+from gageline.layout import Decision, StickLayout, Way, decide, lay_out_on
 from gageline.part import Finding, Part
 from gageline.quality import Judgement, Receipt, Verdict, receive, usable
 from gageline.sheets import ReceivingCard, receiving_cards, to_pdf
 from gageline.shop.engine import job_of, layout_of
 from gageline.shop.jobs import current_text
-from gageline.shop.models import Copy, Stick
+from gageline.shop.models import Stick
 from gageline.shop.racks import yard_system
 from gageline.shop.sticks import HELD, MEASURED, WAY, part_of, read_held
 from gageline.units import Length, System, write_length
 
 __all__ = [
-    "Judged", "card_pdf", "check_readings", "judge", "judgement_rows", "read_table", "stick_layout",
-    "way_rows",
+    "Judged", "card_pdf", "check_readings", "judge", "judgement_rows", "read_table", "way_of", "way_rows",
 ]  # fmt: skip
 
 Table = dict[str, Any]
@@ -99,8 +98,7 @@ def judge(stick: Stick) -> Judged:
     readings = read_table({"length": kept["length"], **typed}, system, copy.piece.mark, stick.heat)
     part = layout.main.part
     decision = decide(layout.assembly, readings, job.practice.tape, job.system)
-    chosen = _chosen(decision, str(part_of(stick, WAY).get("way", "")))
-    on = lay_out_on(layout, readings, chosen.way)
+    on = lay_out_on(layout, readings, way_of(stick, decision))
     receipt = receive(part, on.stick, job.practice.tolerances)
     fits = usable(decision, part, job.system)
     return Judged(job.system, receipt, bool(_typed(measured)), decision, on, fits, job)
@@ -155,21 +153,11 @@ def _system_of(measured: Table) -> System:
     return System.MM if measured.get("units") == System.MM.value else System.FT_IN
 
 
-def _chosen(decision: Decision, words: str) -> Placed:
-    return next((option for option in decision.options if option.way.words == words), decision.chosen)
-
-
-def stick_layout(copy: Copy) -> StickLayout | None:
-    """The readings of a piece on the stick that it is made of; None while none was given to it and measured.
-
-    Raises:
-        JobProblems: when what was measured cannot be read any more.
-    """
-    stick = Stick.objects.filter(copy=copy).select_related("copy__piece__job").first()
-    if stick is None:
-        return None
-    judged = judge(stick)
-    return judged.on if judged.measured else None
+def way_of(stick: Stick, decision: Decision) -> Way:
+    """The way that was chosen in the yard to lay the piece on its stick, else the one that is advised."""
+    words = part_of(stick, WAY).get("way", "")
+    placed = (option for option in decision.options if option.way.words == words)
+    return next(placed, decision.chosen).way
 
 
 def check_readings(table: Table, system: System) -> tuple[Problem, ...]:

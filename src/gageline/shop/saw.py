@@ -42,18 +42,21 @@ _LONGEST = 600
 def show(request: HttpRequest) -> HttpResponse:
     """The sticks that are cut by the chosen plan, and the plans there are."""
     counted = Count("cuts", filter=~Q(cuts__task__in=(TAKE, DROP)))
-    cuttings = Cutting.objects.filter(plan__state=Search.CHOSEN).select_related("stick", "plan")
-    lines = [(one, len(stick_of(one).pieces), stick_of(one)) for one in cuttings.annotate(cut=counted)]
+    chosen = Plan.objects.filter(state=Search.CHOSEN).first()
+    lines = []
+    for one in Cutting.objects.filter(plan=chosen).select_related("stick").annotate(cut=counted):
+        one.plan = chosen or one.plan  # once, and not once a stick: a plan is a large text
+        lines.append((one, len(stick_of(one).pieces)))
     context: dict[str, Any] = {
         "lines": [line for line in lines if not line[0].done],
         "cut": [line for line in lines if line[0].done],
         "may": person_of(request).role in WORK,
-        "chosen": Plan.objects.filter(state=Search.CHOSEN).first(),
+        "chosen": chosen,
     }
     if getattr(request, "htmx", False):
         return render(request, "shop/part_saw.html", context)
     jobs = Job.objects.filter(pieces__active=True).distinct().order_by("-pk")[:200]
-    context |= {"plans": Plan.objects.all()[:20], "jobs": jobs, "seconds": _SECONDS}
+    context |= {"plans": Plan.objects.defer("asked", "answer")[:20], "jobs": jobs, "seconds": _SECONDS}
     return render(request, "shop/saw.html", context)
 
 
@@ -165,7 +168,7 @@ def card(request: HttpRequest, cutting: int) -> HttpResponse:
     if row.plan.state != Search.CHOSEN and not row.cuts.exists():
         raise ValueProblem("this cutting plan was put aside: open the saw again")
     made = card_of_cutting(row)
-    lines = saw_lines(row)
+    lines = saw_lines(row, made)
     ticks = {cut.task: cut for cut in row.cuts.all()}
     stock = stick_of(row).stock
     alike = Stick.objects.filter(

@@ -52,7 +52,7 @@ def card_of_cutting(cutting: Cutting) -> SawCard:
     return saw_card(job, stick_of(cutting), of_mark, plan.question.rack.saw.kerf)
 
 
-def saw_lines(cutting: Cutting) -> tuple[SawLine, ...]:
+def saw_lines(cutting: Cutting, card: SawCard) -> tuple[SawLine, ...]:
     """The cuts of a stick in order, each with its tick."""
     ticks = {cut.task: cut for cut in cutting.cuts.all()}
     return tuple(
@@ -65,7 +65,7 @@ def saw_lines(cutting: Cutting) -> tuple[SawLine, ...]:
             one.ends,
             ticks.get(f"saw-{one.number}"),
         )
-        for one in card_of_cutting(cutting).cuts
+        for one in card.cuts
     )
 
 

@@ -210,3 +210,15 @@ def test_without_a_rack_the_plan_says_what_to_list(owner: Person, job: Job) -> N
     assert plan.state == Search.FAILED
     assert plan.trouble
     assert issubclass(ValueProblem, GagelineError)
+
+
+@pytest.mark.usefixtures("rack")
+def test_one_search_at_a_time(owner: Person, job: Job) -> None:
+    first = start_plan(owner, (job,), 5)
+    with pytest.raises(
+        ValueProblem, match=f"cutting plan {first.pk} is being planned: wait for it, or stop it"
+    ):
+        start_plan(owner, (job,), 5)
+    Plan.objects.update(seen=timezone.now() - timedelta(seconds=90))
+    start_plan(owner, (job,), 5)
+    assert Plan.objects.count() == 2

@@ -9,13 +9,13 @@ import pytest
 from gageline.errors import ValueProblem
 from gageline.shop.jobs import import_job
 from gageline.shop.models import Copy, Person, Stick
+from gageline.shop.readings import on_stick
 from gageline.shop.receiving import (
     card_pdf,
     check_readings,
     judge,
     judgement_rows,
     read_table,
-    stick_layout,
     way_rows,
 )
 from gageline.shop.sticks import MEASURED, WAY, assign, save_part, save_stick
@@ -99,13 +99,13 @@ def test_the_ways_are_those_of_the_worked_example(owner: Person, stick: Stick, c
 def test_the_way_that_was_chosen_is_the_one_laid_out(owner: Person, stick: Stick, copy: Copy) -> None:
     assign(owner, stick, copy)
     row = _measured(owner, stick)
-    on = stick_layout(copy)
+    on = on_stick(copy)
     assert on is not None
-    assert not [one for one in on.changed if one.why.startswith("length split")]
+    assert not [one for one in on.layout.changed if one.why.startswith("length split")]
     save_part(owner, row, WAY, {"way": "split the difference"}, row.current)
-    on = stick_layout(copy)
+    on = on_stick(copy)  # what the bench card shows
     assert on is not None
-    split = [one for one in on.changed if one.why.startswith("length split")]
+    split = [one for one in on.layout.changed if one.why.startswith("length split")]
     assert split
     assert card_pdf(Stick.objects.select_related("copy__piece__job").get()).startswith(b"%PDF")
 
@@ -113,9 +113,9 @@ def test_the_way_that_was_chosen_is_the_one_laid_out(owner: Person, stick: Stick
 def test_a_bench_card_stays_as_drawn_until_the_stick_is_measured(
     owner: Person, stick: Stick, copy: Copy
 ) -> None:
-    assert stick_layout(copy) is None
+    assert on_stick(copy) is None
     assign(owner, stick, copy)
-    assert stick_layout(copy) is None
+    assert on_stick(copy) is None
     stick.refresh_from_db()
     judged = judge(stick)
     assert not judged.measured

@@ -69,7 +69,7 @@ def tick(person: Person, cutting: Cutting, task: str, note: str = "", *, done: b
 def test_a_stick_is_cut_to_the_end_and_its_drop_is_in_the_yard(
     owner: Person, job: Job, beams: Cutting
 ) -> None:
-    assert [line.mark for line in saw_lines(beams)] == ["B1", "B1"]
+    assert [line.mark for line in saw_lines(beams, card_of_cutting(beams))] == ["B1", "B1"]
     for task in (TAKE, "saw-1", "saw-2", DROP):
         assert tick(owner, beams, task) == Answer("done", "")
     beams.refresh_from_db()
@@ -208,7 +208,7 @@ def test_every_stick_of_the_demo_can_be_cut_to_its_end(owner: Person, demo: Job)
     cuttings = list(Cutting.objects.all())
     assert len(cuttings) > 5
     for cutting in cuttings:
-        tasks = [TAKE, *(line.task for line in saw_lines(cutting)), DROP]
+        tasks = [TAKE, *(line.task for line in saw_lines(cutting, card_of_cutting(cutting))), DROP]
         for task in tasks:
             assert tick(owner, cutting, task, "H1") == Answer("done", "")
     assert not Cutting.objects.filter(done=False).exists()

@@ -21,9 +21,10 @@ def launch(pk: int) -> None:
         pk: of the plan.
     """
     command = [sys.executable, "-m", "django", "search_plan", str(pk), str(os.getpid())]
+    quiet = subprocess.DEVNULL
     process = subprocess.Popen(  # noqa: S603 -- the program itself, with two numbers
-        command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
-    )
+        command, stdin=quiet, stdout=quiet, stderr=quiet, start_new_session=True
+    )  # a session of its own: Ctrl+C ends the shop, and the search then ends with its best
     threading.Thread(target=process.wait, daemon=True).start()  # so that nothing of it is left behind
 
 

@@ -15,8 +15,9 @@ def test_the_search_is_a_program_of_its_own_that_knows_who_asked(monkeypatch: py
     started: list[list[str]] = []
 
     class Process:
-        def __init__(self, command: list[str], **streams: Any) -> None:
+        def __init__(self, command: list[str], *, start_new_session: bool, **streams: Any) -> None:
             started.append(command)
+            assert start_new_session
             assert set(streams.values()) == {subprocess.DEVNULL}
 
         def wait(self) -> int:

@@ -9,7 +9,7 @@ from math import inf
 
 from gageline.job import Job
 from gageline.sheets.boxes import line_height
-from gageline.sheets.cutting_summary import drop_marks, heat_of, summary_parts
+from gageline.sheets.cutting_summary import drop_marks, heat_of, scribe_of, summary_parts
 from gageline.sheets.flow import Part, flow, room_of
 from gageline.sheets.furniture import Block, Heading, bind, fitted
 from gageline.sheets.notation import Scribe
@@ -100,9 +100,12 @@ def _section(
         row = lying(alike[0], of_mark)
         names = [drops.get((str(section.steel), stick.number), "") for stick in alike]
         cells = _cells(alike, names, width)
-        picture = _stacked(cells, stick_picture(alike[0], row, scribe, width, scale), 2.0)
+        own = scribe_of(alike[0], scribe)
+        mark = names[0] if len(alike) == 1 else ""
+        picture = _stacked(cells, stick_picture(alike[0], row, own, width, scale, mark), 2.0)
         title = f"{section.steel}, {_title(alike, scribe)}"
-        yield from _with_table(job, title, picture, _cuts(runs_of(row), scribe))
+        unit = "" if own.system is scribe.system else ", mm"
+        yield from _with_table(job, title, picture, _cuts(runs_of(row), own, unit))
 
 
 def _with_table(job: Job, title: str, picture: Block, table: Table) -> Iterator[Part]:
@@ -157,18 +160,26 @@ def _stacked(upper: Block, lower: Block, between: float) -> Block:
     return Block((*upper.items, Group(lower.items, 0.0, top)), top + lower.height)
 
 
-def _cuts(runs: Sequence[Run], scribe: Scribe) -> Table:
-    """The order of cuts: what to set, and where the tape reads from the stick's first end."""
+def _cuts(runs: Sequence[Run], scribe: Scribe, unit: str) -> Table:
+    """The order of cuts: what to set, and where the tape reads from the stick's first end.
+
+    The first cut trims the stick's end, at the angle of the first piece.
+    """
     columns = (
         Column("Done", ticks=True),
         Column("Cut", wraps=False),
         Column("Piece", weight=Weight.BOLD),
         Column("No.", _RIGHT),
-        Column("Set to length", _RIGHT, Weight.BOLD, wraps=False),
-        Column("Tape from the first end of the stick"),
+        Column(f"Set to length{unit}", _RIGHT, Weight.BOLD, wraps=False),
+        Column(f"Tape from the first end of the stick{unit}"),
         Column("Ends"),
     )
-    return Table(columns, tuple(_cut(run, scribe) for run in runs))
+    first = runs[0].pieces[0]
+    rows = [_cut(run, scribe) for run in runs]
+    if first.placed.start:
+        angled = "angled, as the first end below" if first.first.angled else "square"
+        rows.insert(0, ("", "trim", "", "", "", scribe.tell(first.placed.start), angled))
+    return Table(columns, tuple(rows))
 
 
 def _cut(run: Run, scribe: Scribe) -> tuple[str, ...]:

@@ -24,8 +24,9 @@ from gageline.stock import (
     weigh_section,
 )
 from gageline.takeoff import weight_text, weight_unit
+from gageline.units import Length, System, is_metric
 
-__all__ = ["drop_marks", "heat_of", "money", "proof", "summary_parts"]
+__all__ = ["drop_length", "drop_marks", "heat_of", "money", "proof", "scribe_of", "summary_parts"]
 
 _RIGHT = Anchor.RIGHT
 
@@ -43,8 +44,9 @@ def proof(cents: int, bound: int) -> str:
 
 
 def drop_marks(plan: ShopPlan) -> dict[tuple[str, int], str]:
-    """The mark for each drop that is kept, by steel and stick: D1, D2 and on, none that the rack has."""
+    """The mark for each drop that is kept, by steel and stick: D1, D2 and on, none a stick or piece has."""
     taken = {stick.mark for stick in plan.question.rack.sticks if isinstance(stick, Held)}
+    taken |= {blank.mark for blank in plan.question.blanks}
     marks: dict[tuple[str, int], str] = {}
     number = 0
     for section in plan.cuts.sections:
@@ -203,7 +205,7 @@ def _drops(plan: ShopPlan, scribe: Scribe) -> Table:
         (
             marks[str(section.steel), stick.number],
             str(section.steel),
-            scribe.tell(stick.drop),
+            drop_length(stick, scribe),
             heat_of(stick),
             str(stick.number),
             "",
@@ -213,6 +215,18 @@ def _drops(plan: ShopPlan, scribe: Scribe) -> Table:
         if stick.kept
     ]
     return Table(columns, tuple(rows))
+
+
+def scribe_of(stick: StickPlan, scribe: Scribe) -> Scribe:
+    """The writer for one stick: a stick of whole millimetres is read in millimetres from end to end."""
+    metric = scribe.system is System.FT_IN and is_metric(stick.stock.length)
+    return Scribe(System.MM, Length.from_mm(1)) if metric else scribe
+
+
+def drop_length(stick: StickPlan, scribe: Scribe) -> str:
+    """The length of a drop, with its unit where that is not the job's."""
+    own = scribe_of(stick, scribe)
+    return f"{own.tell(stick.drop)}{'' if own.system is scribe.system else ' mm'}"
 
 
 def heat_of(stick: StickPlan) -> str:

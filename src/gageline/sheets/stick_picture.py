@@ -90,7 +90,7 @@ def runs_of(row: Sequence[Lying]) -> tuple[Run, ...]:
 
 
 def stick_picture(
-    stick: StickPlan, row: Sequence[Lying], scribe: Scribe, width: float, scale: float
+    stick: StickPlan, row: Sequence[Lying], scribe: Scribe, width: float, scale: float, drop: str = ""
 ) -> Block:
     """One stick to scale along its length.
 
@@ -100,6 +100,7 @@ def stick_picture(
         scribe: writes the readings.
         width: that it may take, mm.
         scale: mm of paper for a mm of steel.
+        drop: the mark of the drop, if it has one.
 
     Returns:
         Marks above or inside, readings below, everything from the stick's first end at the left.
@@ -118,7 +119,7 @@ def stick_picture(
             shapes += [text for text in inside if text is not None]
     if stick.kept:
         shapes.append(_kept(stick, row[-1], scale))
-        name = _drop_name(stick, scribe, scale)
+        name = _drop_name(stick, f"drop {drop}," if drop else "drop", scribe, scale)
         shapes += [name] if isinstance(name, Text) else []
         above += [name] if isinstance(name, Reading) else []
     top = running(above[:_MOST], Side.ABOVE, 0.0, (0.0, width), size=FINE)
@@ -168,10 +169,10 @@ def _readings(row: Sequence[Lying], scribe: Scribe, scale: float) -> list[Readin
     return [Reading(place.mm * scale, scribe.tell(place)) for place in places]
 
 
-def _drop_name(stick: StickPlan, scribe: Scribe, scale: float) -> Text | Reading:
-    """The length of the drop, in it or, where it is too short on paper, above."""
+def _drop_name(stick: StickPlan, what: str, scribe: Scribe, scale: float) -> Text | Reading:
+    """What the drop is and its length, in it or, where it is too short on paper, above."""
     left, right = (stick.stock.length - stick.drop).mm * scale, stick.stock.length.mm * scale
-    name = f"drop {scribe.tell(stick.drop)}"
+    name = f"{what} {scribe.tell(stick.drop)}"
     middle = (left + right) / 2
     for size in (BODY, FINE):
         if text_width(name, size) <= right - left - 1.0:

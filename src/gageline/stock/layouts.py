@@ -26,6 +26,7 @@ _IDLE = 8  # turns without a better plan before the search gives up
 _APART = 4  # sheets taken apart at most
 _NODES = 200  # of the integer program; unlike a time it gives the same plan on every machine
 _SECONDS = 1.5  # but no longer than that
+_ROOMY = 0.1  # of the largest sheet; where more is left over it is kept together
 _SEED = 6  # the same turns in every run
 
 Placed = tuple[int, Room]
@@ -107,7 +108,28 @@ def lay_out(task: Task, bound: int, watch: Watch) -> tuple[Filling, ...] | None:
             idle = 0 if best is None or task.cents(found) < task.cents(best) else idle
             best = found
         turn += 1
-    return None if best is None else tuple(sorted(best, key=lambda f: (f.sheet, task.left(f))))
+    if best is None:
+        return None
+    return tuple(_compact(task, f) for f in sorted(best, key=lambda f: (f.sheet, task.left(f))))
+
+
+def _compact(task: Task, filling: Filling) -> Filling:
+    """The same pieces on the sheet so that what is left of it in one strip is as large as is found."""
+    if task.left(filling) < _ROOMY:
+        return filling
+    counts = Counter(i for i, _ in filling.placed)
+    alone = replace(task, demand=tuple(counts[i] for i in range(len(task.boxes))))
+    room = task.sheets[filling.sheet].room
+    made = _made(alone, room, _WASTES[-1], np.random.default_rng(_SEED))
+    whole = [Filling(filling.sheet, placed) for placed in made if len(placed) == len(filling.placed)]
+    return max([filling, *whole], key=lambda f: _strip(f, room))
+
+
+def _strip(filling: Filling, room: Room) -> int:
+    """Area of the larger strip that one cut from edge to edge takes off beside or above all pieces."""
+    along = max(at.x + at.along for _, at in filling.placed)
+    across = max(at.y + at.across for _, at in filling.placed)
+    return max((room.along - along) * room.across, (room.across - across) * room.along)
 
 
 def _worth(task: Task, plan: Sequence[Filling]) -> tuple[int, float]:

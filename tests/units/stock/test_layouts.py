@@ -80,3 +80,12 @@ def test_what_is_left_over_lies_on_few_sheets() -> None:
     assert sorted(len(f.placed) for f in plan) == [3, 6]
     assert [task.left(f) for f in plan] == [0.0, 0.5]
     assert task.spread(plan) == -0.25
+
+
+def test_pieces_on_a_sheet_not_full_lie_close_together() -> None:
+    # 2 x 3 of 20 x 20 and two of 10 x 30 fit into 50 x 60: more than half the sheet is left in one piece
+    task = Task((Box(20, 20, grain=False), Box(10, 30, grain=False)), (6, 2), (LARGE,), shear=False)
+    plan = lay_out(task, 1000, start_watch(5.0))
+    assert plan is not None
+    check(task, plan)
+    assert max(room.x + room.along for _, room in plan[0].placed) == 50

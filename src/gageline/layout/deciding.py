@@ -76,9 +76,11 @@ def decide(
             limit = f"the design allows {say(UNDERRUN)}"
             return Decision(options, option, f"{short}{_named(option)}, {lost}; {limit}.", ask=False)
     possible = [option for option in as_found if option.possible]
-    best = min(possible or as_found, key=lambda option: max(option.worst, option.free_short))
-    if possible and best.too_short:
-        because = _too_short(best, say(best.free_short), say(best.free_allowance))
+    best = min(
+        possible or as_found, key=lambda option: max(option.worst, option.free_short, option.free_long)
+    )
+    if possible and best.off_length:
+        because = _off(best, say(best.off_length), say(best.allowance))
     else:
         because = (_asking if possible else _refusing)(best, say(best.worst), say(UNDERRUN))
     return Decision(options, best, short + because, ask=True)
@@ -100,14 +102,17 @@ def _asking(option: Placed, lost: str, limit: str) -> str:
     )
 
 
-def _too_short(option: Placed, short: str, limit: str) -> str:
+def _off(option: Placed, off: str, limit: str) -> str:
+    way = "short" if option.free_short >= option.free_long else "long"
     return (
-        f"{_named(option)} it is {short} short at an end where no connection makes up for it; AISC 303 "
-        f"allows {limit}: ask the engineer before it is drilled."
+        f"{_named(option)} it is {off} {way} at an end where no connection makes up for it; AISC 303 allows "
+        f"{limit}: ask the engineer before it is drilled."
     )
 
 
 def _refusing(option: Placed, lost: str, _: str) -> str:
+    if option.too_long:
+        return f"{_named(option)} the steel runs past its place: cut it as near to its line as the saw can."
     if option.left.touches or option.right.touches:
         return f"{_named(option)} the steel meets the support: cut it back, or take another stick."
     return (

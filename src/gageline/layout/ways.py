@@ -201,14 +201,14 @@ class Placed:
         """Whether it can be done: enough steel to trim, nothing in the way, no hole too near an end."""
         enough = self.way.choice is not Choice.TRIM or self.spare >= ZERO
         return enough and not any(
-            (self.left.touches, self.right.touches, *(one.refused for one in self.edgings))
+            (self.left.touches, self.right.touches, self.too_long, *(one.refused for one in self.edgings))
         )
 
     @property
     def within_design(self) -> bool:
         """Whether it can be done without asking the engineer; to a 64th, as it is printed."""
         losses = (round_to(lost, _SIXTEENTH / 4) for lost in self._losses)
-        return self.possible and all(lost <= UNDERRUN for lost in losses) and not self.too_short
+        return self.possible and all(lost <= UNDERRUN for lost in losses) and not self.off_length
 
     @property
     def worst(self) -> Length:
@@ -219,12 +219,25 @@ class Placed:
     def free_short(self) -> Length:
         """How much the steel is short at ends where no connection makes up for it."""
         joined = {one.end for one in self.edgings}
-        free = (fit for fit in (self.left, self.right) if fit.end not in joined and fit.clear is None)
-        return sum((max(fit.least, ZERO) for fit in free), ZERO)
+        return sum((max(fit.least, ZERO) for fit in self._free if fit.end not in joined), ZERO)
 
     @property
-    def free_allowance(self) -> Length:
-        """How short a piece may be that frames to other steel.
+    def free_long(self) -> Length:
+        """How much the steel runs past its place at ends where no fitting stands out past it."""
+        return sum((max(-fit.least, ZERO) for fit in self._free), ZERO)
+
+    @property
+    def _free(self) -> tuple[EndFit, ...]:
+        return tuple(fit for fit in (self.left, self.right) if fit.clear is None)
+
+    @property
+    def too_long(self) -> bool:
+        """Whether so much steel runs past its place that it is cut and not left."""
+        return self.free_long > self.way.saw_trim
+
+    @property
+    def allowance(self) -> Length:
+        """How far off a piece may be in length that frames to other steel.
 
         Source: AISC 303, 6.4 (11.2 in the 2022 edition): 1/16 in to 30 ft, 1/8 in over.
         """
@@ -232,9 +245,10 @@ class Placed:
         return _SIXTEENTH * 2 if wanted > _LONG else _SIXTEENTH
 
     @property
-    def too_short(self) -> bool:
-        """Whether a free end is shorter than fabrication may make it."""
-        return round_to(self.free_short, _SIXTEENTH / 4) > self.free_allowance
+    def off_length(self) -> Length:
+        """What is short or long at free ends, where it is more than the allowance; else zero."""
+        off = max(self.free_short, self.free_long)
+        return off if round_to(off, _SIXTEENTH / 4) > self.allowance else ZERO
 
     @property
     def _losses(self) -> tuple[Length, ...]:

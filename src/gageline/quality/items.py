@@ -109,6 +109,7 @@ def items_of(layout: Layout, rules: Rules) -> tuple[Item, ...]:
 _NEAR = frozenset({Face.NEAR, Face.LEG_A, Face.FACE})
 _FAR = frozenset({Face.FAR})
 _FLANGES = frozenset({Face.TOP, Face.BOTTOM, Face.LEG_B})
+_STATIONS = {Face.LEG_A: "leg A", Face.LEG_B: "leg B", Face.FACE: "marked face"}
 
 
 def _end(layout: Layout, end: End, rules: Rules) -> Iterator[Item]:
@@ -184,7 +185,7 @@ def _faces(
 
 
 def _pattern(pattern: Pattern, rules: Rules) -> Iterator[Item]:
-    name, station = pattern.name, f"{pattern.face} face"
+    name, station = pattern.name, _STATIONS.get(pattern.face, f"{pattern.face} face")
     limit = rules.hole_place()
     x, row = pattern.columns[0].x, pattern.rows[0]
     yield Item(f"{name}: from left end", station, _TAPE, x.true, limit, _HOLE_OFF, _HOLE_OFF, Act.TAPE)

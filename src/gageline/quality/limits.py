@@ -28,7 +28,7 @@ class Verdict(StrEnum):
     WITHIN = "within"
     OUT = "out"
     NOT_READ = "not read"
-    NO_LIMIT = "no limit held"
+    NO_LIMIT = "not checked"
 
 
 @dataclass(frozen=True, slots=True)

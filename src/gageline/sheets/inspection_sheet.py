@@ -15,7 +15,7 @@ from gageline.sheets.table import Column, Table
 
 __all__ = ["inspection_sheets"]
 
-_TO_FILL = "________"
+_TO_FILL = "____________"
 
 
 def inspection_sheets(job: Job, reports: Sequence[Report]) -> Sheet:
@@ -57,16 +57,13 @@ def _parts(job: Job, report: Report) -> list[Part]:
     said += [f"measured by {inspected.by}"] if inspected.by else []
     said += [inspected.date] if inspected.date else []
     outcome = str(report.outcome) if report.complete else f"{report.outcome}, as far as it was read"
-    parts = [
-        Part(f"Outcome: {outcome}", paragraph("", ", ".join(said) + ".", width, BODY)),
-        Part("", _filled(report, scribe)),
-    ]
+    parts = [Part(f"Outcome: {outcome}", paragraph("", ", ".join(said) + ".", width, BODY))]
     out = report.findings(job.system)
     if out:
         parts.append(Part("What to do", Table((Column("Finding"), Column("Remedy")), tuple(
             (f"{one.subject}: {one.message}", one.remedy) for one in out
         ))))  # fmt: skip
-    return [*parts, Part("", _sources(report, width))]
+    return [*parts, Part("", _filled(report, scribe)), Part("", _sources(report, width))]
 
 
 def _blank(report: Report, scribe: Scribe) -> Table:

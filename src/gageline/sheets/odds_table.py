@@ -17,7 +17,7 @@ from gageline.units import Length, System
 
 __all__ = ["odds_parts", "odds_sheets"]
 
-_MOST = 5
+_MOST = 3
 _TELLING = 0.00005  # a gain that two places of a per cent show
 _NOTHING = "Nothing of this piece is bolted, and it goes between no supports: there are no odds to tell."
 
@@ -63,8 +63,8 @@ def odds_parts(odds: Odds, system: System, width: float) -> list[Part]:
     rows = tuple((one.name, f"{one.value:.2%}", _interval(one), one.how) for one in chances)
     return [
         Part("Odds that it bolts up without reaming", Table(columns, rows, total=True)),
-        Part("Which error matters most: the whole piece without it", _gains(odds.worst, "Without")),
-        Part("What one more check or a slot would gain", _gains(odds.gains, "With")),
+        Part("Which error matters most: the whole piece without it", _gains(odds.worst, "If there were")),
+        Part("What one more check or a slot would gain", _gains(odds.gains, "Change")),
         Part("", paragraph("", _assumed(odds, system), width, BODY)),
     ]
 

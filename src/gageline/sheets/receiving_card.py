@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from gageline.job import Corner, Job
-from gageline.layout import Decision, EndFit, Placed, StickLayout
+from gageline.layout import Decision, EndFit, Placed, StickLayout, StickReading
 from gageline.part import End
 from gageline.quality import Judgement, Odds, Receipt, Verdict
 from gageline.sheets.end_picture import end_pictures
@@ -17,6 +17,7 @@ from gageline.sheets.odds_table import odds_parts
 from gageline.sheets.scene import Group, Item, Sheet
 from gageline.sheets.style import BODY, FINE, Weight
 from gageline.sheets.table import Column, Table
+from gageline.sheets.unfolded import face_name
 from gageline.units import ZERO, Length, System
 
 __all__ = ["ReceivingCard", "receiving_cards"]
@@ -93,7 +94,7 @@ def _advice(card: ReceivingCard, scribe: Scribe, width: float) -> Block:
         lines.append(f"The advice was: {decision.chosen.way.words}. It was laid otherwise by choice.")
     if on.laid.note:
         lines.append(on.laid.note)
-    hook = on.datum.replace("left end, ", "left end, at the ")
+    hook = on.datum if on.placed.left.trim else on.datum.replace("left end, ", "left end, at the ")
     lines.append(
         f"Hook the tape at the {hook}; strike a square line round it there and pull every reading from it."
     )
@@ -181,37 +182,50 @@ def _readings(card: ReceivingCard) -> Table:
         Column("Feature"), Column("Face"), Column("From"), Column("As drawn"),
         Column("This stick", weight=Weight.BOLD), Column("What changed it"),
     )  # fmt: skip
-    lots: dict[tuple[str, ...], dict[tuple[str, str], None]] = {}
+    profile = card.on.layout.main.part.profile
+    lots: dict[tuple[str, str, str, str], list[StickReading]] = {}
     for one in card.on.readings:
-        key = (one.for_, str(one.face), one.nominal.from_.split(",")[0], one.why or "same")
-        lots.setdefault(key, {})[one.nominal.text, one.actual.text] = None
-    rows = []
-    for (feature, face, from_, why), pairs in lots.items():
-        drawn, actual = (", ".join(texts) for texts in zip(*pairs, strict=True))
-        rows.append((feature, face, from_, drawn, actual, why))
-    return Table(columns, tuple(rows))
+        key = (one.for_, face_name(profile, one.face), one.nominal.from_.split(",")[0], one.why or "same")
+        lots.setdefault(key, []).append(one)
+    rows: dict[tuple[str, ...], list[str]] = {}
+    for (feature, face, from_, why), found in lots.items():
+        texts = dict.fromkeys((one.nominal.text, one.actual.text) for one in found)
+        drawn, actual = (", ".join(column) for column in zip(*texts, strict=True))
+        rows.setdefault((feature, from_, drawn, actual, why), []).append(face)
+    return Table(
+        columns,
+        tuple(
+            (feature, ", ".join(faces), from_, drawn, actual, why)
+            for (feature, from_, drawn, actual, why), faces in rows.items()
+        ),
+    )
 
 
 def _seats(card: ReceivingCard, scribe: Scribe) -> Table:
     columns = (
         Column("Fitting", weight=Weight.BOLD), Column("Past the end as drawn"), Column("Past this steel"),
-        Column("Bottom edge up"), Column("Web off centre"), Column("Lean from the top flange's square"),
+        Column("Bottom edge up"), Column("Web off centre"),
+        Column("Upper end off a square on the top flange"),
     )  # fmt: skip
     rows = []
     for one in card.on.seats:
         drawn = one.seat.projection
-        side = "near" if one.web_off > ZERO else "far"
         rows.append(
             (
                 one.seat.fitting.name,
                 scribe.fine(drawn) if drawn is not None else "-",
                 _span(*one.projection, scribe) if one.projection else "-",
                 scribe.tell(one.rise),
-                f"{scribe.fine(abs(one.web_off))} {side}" if one.web_off else "none read",
-                scribe.fine(one.plumb) if one.plumb else "none read",
+                _toward(one.web_off, scribe),
+                _toward(one.plumb, scribe),
             )
         )
     return Table(columns, tuple(rows))
+
+
+def _toward(length: Length, scribe: Scribe) -> str:
+    """A length and the side it is to."""
+    return f"{scribe.fine(abs(length))} {'near' if length > ZERO else 'far'}" if length else "none read"
 
 
 def _receipt(card: ReceivingCard, scribe: Scribe) -> Table:
@@ -230,4 +244,11 @@ def _judgement(one: Judgement, scribe: Scribe) -> tuple[str, ...]:
             f"out by {one.by.mm:.2f} mm" if scribe.system is System.MM else f'out by {one.by.inches:.3f}"'
         )
     allowed = one.limit.text(scribe.system) if one.limit else "-"
-    return one.name, scribe.fine(one.wanted), read, allowed, verdict, one.limit.cited if one.limit else "-"
+    return (
+        one.name,
+        scribe.fine(one.wanted),
+        read,
+        allowed,
+        verdict,
+        one.limit.cited if one.limit else "no limit held",
+    )

@@ -85,3 +85,19 @@ def test_a_free_end_is_held_where_the_other_end_has_a_connection_to_make_up_for_
     decision = decide(piece, Stick("B1", length=inches("9'-11 3/4")), TAPE, System.FT_IN)
     assert not decision.ask
     assert decision.chosen.way.words == "hold the right end"
+
+
+def test_a_free_end_that_runs_past_is_cut_where_a_saw_can_and_else_asked_about() -> None:
+    """A left end open by 1/4 wants 1/2 to be trimmed: 3/8 is too little for that and too much to leave."""
+    left = example_stick().left
+    most = decide(piece_of(), Stick("B1", length=inches("10'-0 3/8"), left=left), TAPE, System.FT_IN)
+    assert not most.can_be_made
+    assert "the steel runs past its place: cut it as near to its line as the saw can" in most.because
+    some = decide(piece_of(), Stick("B1", length=inches("10'-0 1/8"), left=left), TAPE, System.FT_IN)
+    assert (some.can_be_made, some.ask) == (True, True)
+    assert 'it is 1/8" long at an end where no connection makes up for it' in some.because
+
+
+def test_a_stick_of_forty_feet_is_trimmed_and_no_other_way_is_offered() -> None:
+    decision = decide(piece_of(), Stick("B1", length=inches("40'")), TAPE, System.FT_IN)
+    assert [option.possible for option in decision.options] == [True, False, False, False]

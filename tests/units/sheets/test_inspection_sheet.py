@@ -41,7 +41,7 @@ def test_nothing_touches_and_nothing_leaves_the_page(job: Job) -> None:
 def test_a_blank_sheet_has_a_line_to_write_on_for_each_reading() -> None:
     report = blank(FT_IN)
     (page,) = page_texts(inspection_sheets(FT_IN, [report]))
-    assert page.count("________") == len(report.rows)
+    assert page.count("____________") == len(report.rows)
     assert "Inspection sheet" in page
     assert "Walk around the piece in this order" in page
     assert page.index("overall") < page.index("left end square") < page.index("out to out")

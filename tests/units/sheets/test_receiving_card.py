@@ -129,3 +129,18 @@ def test_a_heat_number_that_no_font_can_print_is_refused() -> None:
     stick = replace(example_stick(), heat="\U0001f525")
     with pytest.raises(ValueProblem, match="which IBM Plex Sans Condensed cannot print"):
         card(FT_IN, stick)
+
+
+def test_a_trimmed_stick_is_hooked_after_the_trim_and_its_lines_are_told_once() -> None:
+    text = words(card(FT_IN, replace(example_stick("20'"), left=EndReadings(top_tilt=-inches("1/8"))), None))
+    assert "Hook the tape at the left end; strike" in text
+    assert text.count("Top flange, Near web,") == 2
+    skewed = words(card(FT_IN, example_stick("20'")))
+    assert "Hook the tape at the left end, after the trim; strike" in skewed
+
+
+def test_a_fitting_leans_to_the_side_that_the_flange_is_high_at() -> None:
+    """Rows of 3: an angle 8 1/2 long on a flange 5 1/2 wide leans 1/8 x 8.5 / 5.5 = 0.193."""
+    for tilt, side in ((inches("1/8"), "near"), (-inches("1/8"), "far")):
+        text = words(card(FT_IN, Stick("B1", left=EndReadings(top_tilt=tilt))))
+        assert f'3/16" {side}' in text

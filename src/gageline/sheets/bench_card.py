@@ -9,12 +9,13 @@ from gageline.job import Job
 from gageline.layout import Layout, PartLayout, Seat, printed_length
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Block, Draft, Heading, bind, paragraph, practice_block, space
+from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Group, Item, Level, Sheet, Text
 from gageline.sheets.step_rows import step_block, steps_head
 from gageline.sheets.style import BODY, HEADING, Weight
 from gageline.sheets.table import Column, Table, table_blocks
 from gageline.sheets.unfolded import face_name, unfolded_blocks
-from gageline.units import Length, System, round_to, write_length
+from gageline.units import Length, System, round_to
 
 __all__ = ["bench_cards"]
 
@@ -58,7 +59,7 @@ def bench_cards(job: Job, layouts: Sequence[Layout]) -> Sheet:
 def _piece_card(layout: Layout) -> _Card:
     assembly = layout.assembly
     heading = Heading(
-        "Bench card", assembly.mark, assembly.quantity, assembly.hand_of, _detail(layout.main, layout.system),
+        "Bench card", assembly.mark, assembly.quantity, assembly.hand_of, _detail(layout.main, layout),
         "Picture not to scale",
     )  # fmt: skip
     return _Card(heading, layout.main, layout, whole=True)
@@ -75,16 +76,17 @@ def _fitting_cards(layouts: Sequence[Layout]) -> Iterator[_Card]:
             counts[mark] = counts.get(mark, 0) + laid.quantity * layout.assembly.quantity
     for mark, (laid, layout) in first.items():
         heading = Heading(
-            "Bench card, fitting", mark, counts[mark], None, _detail(laid, layout.system),
+            "Bench card, fitting", mark, counts[mark], None, _detail(laid, layout),
             "Picture not to scale",
         )  # fmt: skip
         yield _Card(heading, laid, layout, whole=False)
 
 
-def _detail(laid: PartLayout, system: System) -> str:
+def _detail(laid: PartLayout, layout: Layout) -> str:
     part = laid.part
-    unit = " mm" if system is System.MM else ""
-    return f"{part.stock.designation} {part.grade}, {write_length(part.length, system, 64)}{unit}"
+    unit = " mm" if layout.system is System.MM else ""
+    length = Scribe(layout.system, layout.tape).fine(part.length)
+    return f"{part.stock.designation} {part.grade}, {length}{unit}"
 
 
 def _drafts(job: Job, card: _Card) -> Iterator[Draft]:
@@ -205,14 +207,14 @@ def _seat_row(layout: Layout, seat: Seat) -> tuple[str, ...]:
     fitting, main = seat.fitting, layout.main.part
     face = face_name(main.profile, fitting.on).lower() if fitting.on else f"{fitting.end} end"
 
-    def say(length: Length | None) -> str:
+    def say(length: Length | None, behind: str) -> str:
         if length is None:
             return "-"
         rounded = round_to(length, layout.tape)
-        sign = "-" if rounded.ticks < 0 else ""
-        return f"{sign}{printed_length(abs(rounded), layout.system)}"
+        text = printed_length(abs(rounded), layout.system)
+        return f"{text} {behind}" if rounded.ticks < 0 else text
 
     return (
-        fitting.part.mark, fitting.name, fitting.part.stock.designation, face, say(seat.projection),
-        say(seat.drop), say(seat.first_row), fitting.join,
+        fitting.part.mark, fitting.name, fitting.part.stock.designation, face,
+        say(seat.projection, "short"), say(seat.drop, "above"), say(seat.first_row, "above"), fitting.join,
     )  # fmt: skip

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 
+from gageline.errors import ValueProblem
 from gageline.job import Job
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Block, Draft, Heading, space
@@ -54,8 +56,9 @@ def flow(job: Job, heading: Heading, parts: Sequence[Part], *, landscape: bool =
     width, height = room_of(job, landscape=landscape)
     pages: list[list[tuple[float, Group]]] = [[]]
     top = 0.0
-    for part in parts:
-        for number, (group, deep) in enumerate(_pieces(part, width, height - top, height)):
+    for index, part in enumerate(parts):
+        under = _under(parts[index + 1 :])
+        for number, (group, deep) in enumerate(_pieces(part, width, (height - top, height), under)):
             if pages[-1] and (number or top + deep > height + 1e-6):
                 pages.append([])
                 top = 0.0
@@ -68,20 +71,51 @@ def flow(job: Job, heading: Heading, parts: Sequence[Part], *, landscape: bool =
         yield Draft(heading, items, landscape)
 
 
-def _pieces(part: Part, width: float, free: float, height: float) -> Iterator[tuple[Group, float]]:
-    """What goes on this page and on each further one, each with its height."""
+def _under(rest: Sequence[Part]) -> float:
+    """How much comes under the last table and should stand with rows of it, mm; none before another table."""
+    if any(isinstance(part.body, Table) for part in rest):
+        return 0.0
+    return sum(
+        _title_height(part) + part.body.height + _BETWEEN for part in rest if isinstance(part.body, Block)
+    )
+
+
+def _title_height(part: Part) -> float:
+    return line_height(HEADING) + _UNDER_TITLE if part.title else 0.0
+
+
+def _pieces(
+    part: Part, width: float, room: tuple[float, float], under: float
+) -> Iterator[tuple[Group, float]]:
+    """What goes on this page and on each further one, each with its height.
+
+    Args:
+        part: what is set.
+        width: of the page, mm.
+        room: height free on this page and on each further one, mm.
+        under: height of what comes under it at the end of the sheet, mm.
+    """
     title = Text(0.0, 0.0, part.title, HEADING, Weight.BOLD, level=Level.TOP)
-    under = line_height(HEADING) + _UNDER_TITLE if part.title else 0.0
+    high = _title_height(part)
     head: tuple[Item, ...] = (title,) if part.title else ()
     if isinstance(part.body, Block):
-        yield Group((*head, Group(part.body.items, 0.0, under))), under + part.body.height
+        yield Group((*head, Group(part.body.items, 0.0, high))), high + part.body.height
         return
-    # The table's first page may be the next one: then its title goes there with it.
-    pieces = table_blocks(part.body, width, free - under, height - under)
-    if pieces and not pieces[0][1]:
-        pieces = pieces[1:]
+    pieces = _set(part.body, width, (room[0] - high, room[1] - high), under)
     for number, (group, deep) in enumerate(pieces):
         if number:
             yield group, deep
         else:
-            yield Group((*head, Group((group,), 0.0, under))), under + deep
+            yield Group((*head, Group((group,), 0.0, high))), high + deep
+
+
+def _set(table: Table, width: float, room: tuple[float, float], under: float) -> list[tuple[Group, float]]:
+    """A table page by page; what comes under it at the end is given room beside its last rows."""
+    pieces = table_blocks(table, width, *room)
+    free = room[0] if len(pieces) == 1 else room[1]
+    if under and pieces and pieces[-1][1] + _BETWEEN + under > free:
+        less = under + _BETWEEN
+        with suppress(ValueProblem):  # a row too high to share a page with what comes under it
+            pieces = table_blocks(table, width, room[0] - less, room[1] - less)
+    # The table's first page may be the next one: then its title goes there with it.
+    return pieces[1:] if pieces and not pieces[0][1] else pieces

@@ -8,6 +8,7 @@ from gageline.job import Job
 from gageline.part import Assembly
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Draft, Heading, bind, bolt_text, practice_block, space
+from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Anchor, Box, Group, Item, Level, Sheet, Text
 from gageline.sheets.style import BODY, HEADING, Weight
 from gageline.sheets.table import Column, Table, table_blocks
@@ -18,6 +19,8 @@ __all__ = ["parts_list"]
 
 _INSET = 3.0
 _GAP = 5.0
+_UNDER = 1.0
+_HEAD = line_height(HEADING) * 1.3
 _FEW = 5
 _NARROW = 0.65
 _RIGHT = Anchor.RIGHT
@@ -71,7 +74,7 @@ def _piece(job: Job, assembly: Assembly, bill: PieceBill) -> tuple[str, ...]:
         assembly.mark,
         str(assembly.quantity),
         main.stock.designation,
-        write_length(main.length, job.system),
+        Scribe.of(job).overall(main.length),
         main.grade,
         assembly.finish,
         f"of {assembly.hand_of}" if assembly.hand_of else "",
@@ -97,7 +100,7 @@ def _parts(job: Job, bills: Sequence[PieceBill]) -> Table:
             line.mark,
             str(line.quantity),
             line.designation,
-            write_length(line.length, job.system),
+            Scribe.of(job).overall(line.length),
             line.grade,
             weight_text(line.weight, job.system),
             weight_text(line.total_weight, job.system, 0),
@@ -122,7 +125,7 @@ def _bolts(job: Job) -> Table:
             bolt_text(line.bolt) or "size not given",
             line.grade if line.bolt else "",
             str(line.quantity),
-            write_length(line.grip, job.system, 32) if line.grip is not None else "by the other ply",
+            Scribe.of(job).fine(line.grip) if line.grip is not None else "by the other ply",
             "field" if line.field else "shop",
         )
         for line in bolts_of_job(job)
@@ -147,14 +150,15 @@ def _flow(job: Job, tables: Sequence[tuple[str, Table]]) -> list[list[Item]]:
     """Tables one under the other, page after page, then how it was weighed and the practice."""
     whole = space(job)
     room = Box(whole.left + _INSET, whole.top + _INSET, whole.right - _INSET, whole.bottom - _INSET)
-    head = line_height(HEADING) * 1.3
+    foot = list(_foot(job, room.width))
+    under = sum(height + _UNDER for _, height in foot)
     pages: list[list[Item]] = [[]]
     y = room.top
-    for title, table in tables:
-        width = room.width if len(table.columns) > _FEW else room.width * _NARROW
-        blocks = table_blocks(table, width, room.bottom - y - head, room.height - head)
+    for n, (title, table) in enumerate(tables):
         started = False
-        for number, (block, height) in enumerate(blocks):
+        for number, (block, height) in enumerate(
+            _blocks(table, room, y, under if n == len(tables) - 1 else 0.0)
+        ):
             if number:
                 pages.append([])
                 y = room.top
@@ -162,15 +166,22 @@ def _flow(job: Job, tables: Sequence[tuple[str, Table]]) -> list[list[Item]]:
                 words = f"{title}, continued" if started else title
                 started = True
                 pages[-1].append(Text(room.left, y, words, HEADING, Weight.BOLD, level=Level.TOP))
-                pages[-1].append(Group((block,), room.left, y + head))
-                y += head + height + _GAP
-    for items, height in _foot(job, room.width):
-        if y + height > room.bottom:
-            pages.append([])
-            y = room.top
+                pages[-1].append(Group((block,), room.left, y + _HEAD))
+                y += _HEAD + height + _GAP
+    for items, height in foot:
         pages[-1].append(Group(items, room.left, y))
-        y += height + 1.0
+        y += height + _UNDER
     return pages
+
+
+def _blocks(table: Table, room: Box, y: float, under: float) -> list[tuple[Group, float]]:
+    """A table from y down, page after page, set so that what comes under it stands with rows of it."""
+    width = room.width if len(table.columns) > _FEW else room.width * _NARROW
+    blocks = table_blocks(table, width, room.bottom - y - _HEAD, room.height - _HEAD)
+    end = (y if len(blocks) == 1 else room.top) + _HEAD + blocks[-1][1] + _GAP
+    if under and end + under > room.bottom:
+        return table_blocks(table, width, room.bottom - y - _HEAD - under, room.height - _HEAD - under)
+    return blocks
 
 
 def _foot(job: Job, width: float) -> Iterator[tuple[tuple[Item, ...], float]]:

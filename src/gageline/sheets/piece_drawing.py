@@ -152,7 +152,7 @@ def _heading(assembly: Assembly, scale: Scale | None) -> Heading:
 
 def _words(job: Job, assembly: Assembly, scribe: Scribe, height: float) -> list[Panel]:
     """Bill of material, welds, notes and practice, none higher than a page."""
-    table = bill_table(bill_of_piece(assembly), job.system)
+    table = bill_table(bill_of_piece(assembly), scribe)
     notes = [note for note in piece_notes(job, assembly, scribe) if note]
     blocks = [
         *(Block((group,), high) for group, high in table_blocks(table, _WORDS, height, height)),

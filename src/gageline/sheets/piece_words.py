@@ -13,20 +13,21 @@ from gageline.sheets.style import FINE
 from gageline.sheets.table import Column, Table
 from gageline.steel import Profile
 from gageline.takeoff import PieceBill, weight_text, weight_unit
-from gageline.units import ZERO, Length, System, write_length
+from gageline.units import ZERO, Length
 
 __all__ = ["bill_table", "hole_lists", "piece_notes"]
 
 _RIGHT = Anchor.RIGHT
 
 
-def bill_table(bill: PieceBill, system: System) -> Table:
+def bill_table(bill: PieceBill, scribe: Scribe) -> Table:
     """The bill of material of one piece.
 
     Args:
         bill: what it is made of.
-        system: the units of the job.
+        scribe: writes in the units of the job.
     """
+    system = scribe.system
     unit = weight_unit(system)
     columns = (
         Column("Mark", wraps=False),
@@ -42,7 +43,7 @@ def bill_table(bill: PieceBill, system: System) -> Table:
             line.mark,
             str(line.quantity),
             line.designation,
-            write_length(line.length, system),
+            scribe.overall(line.length),
             line.grade,
             weight_text(line.weight, system),
             weight_text(line.total_weight, system),

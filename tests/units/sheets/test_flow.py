@@ -40,3 +40,16 @@ def test_a_block_is_not_split() -> None:
 
 def test_nothing_makes_one_empty_page() -> None:
     assert [draft.items for draft in flow(JOB, HEADING, [])] == [()]
+
+
+def test_notes_at_the_end_never_stand_alone_on_a_page() -> None:
+    notes = Part("", paragraph("Notes", "word " * 60, WIDTH))
+    for count in range(34, 54):
+        last = pages(Part("Title", rows(count)), notes)[-1]
+        assert "Notes" in last
+        assert f"row {count - 1}" in last
+
+
+def test_a_row_too_high_to_share_its_page_with_notes_leaves_them_the_next_page() -> None:
+    table = Table((Column("Head"),), (("word " * 700,),))
+    assert len(pages(Part("", table), Part("", paragraph("Notes", "word " * 800, WIDTH)))) == 2

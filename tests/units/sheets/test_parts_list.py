@@ -39,3 +39,23 @@ def test_metric_jobs_are_weighed_in_kilograms() -> None:
     assert "Each kg" in said
     # EN 10365: IPE 300 weighs 42.2 kg/m
     assert abs(float(said[said.index("B1", said.index("Parts to cut")) + 5]) - 6 * 42.2) < 3
+
+
+def test_no_page_has_the_notes_alone() -> None:
+    for count in range(14, 24):
+        last = page_texts(parts_list(job_of(*(BEAM.format(f"B{n}", n) for n in range(1, count)))))[-1]
+        assert "Mark" in last
+        assert any(text.startswith("Weights by volume") for text in last)
+
+
+def test_heads_are_not_broken_inside_a_word() -> None:
+    finish = "hot-dip galvanized after fabrication, touched up where it is welded at the site"
+    beams = [f'{BEAM.format(f"LONG-MARK-{n}", 200)}finish = "{finish}"\n' for n in range(3)]
+    hands = [f'mark = "OTHER-HAND-{n}"\nas_hand_of = "LONG-MARK-{n}"\nquantity = 3\n' for n in range(3)]
+    said = page_texts(parts_list(job_of(*beams, *hands)))[0]
+    assert {"Mark", "No.", "Section", "Length", "Grade", "Finish", "Hand"} <= set(said)
+
+
+def test_a_piece_in_millimetres_is_listed_in_them_in_a_job_of_feet_and_inches() -> None:
+    said = page_texts(parts_list(job_of('mark = "M1"\nstock = "IPE 300"\nlength = "4200 mm"\n')))[0]
+    assert said.count("4200 mm") == 2

@@ -6,13 +6,14 @@ from gageline.units import System
 from jobs import job_of
 from pieces import at, drilled, hole, piece
 
+FEET = Scribe(System.FT_IN, at("1/16"))
 BEAM = 'mark = "B1"\nstock = "W16x26"\nlength = "10\'-0"\n'
 ANGLES = '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nrows = 3'
 
 
 def test_the_bill_counts_equal_fittings_and_adds_up() -> None:
     job = job_of(BEAM + ANGLES)
-    table = bill_table(bill_of_piece(job.assemblies[0]), System.FT_IN)
+    table = bill_table(bill_of_piece(job.assemblies[0]), FEET)
     assert [row[:4] for row in table.rows] == [
         ("B1", "1", "W16X26", "10'-0\""),
         ("a1", "2", "L4X3-1/2X5/16", '8 1/2"'),
@@ -44,3 +45,9 @@ def test_scattered_holes_are_listed_one_by_one() -> None:
     # W16X26 is 15.7 deep: 15.7 - 3 = 12.7, which a 1/16 tape reads as 12 11/16
     assert table.rows[0] == ('Ø13/16"', '9"', "1'-0 11/16\"")
     assert len(table.rows) == 5
+
+
+def test_a_piece_in_millimetres_is_listed_in_them_in_a_job_of_feet_and_inches() -> None:
+    job = job_of('mark = "M1"\nstock = "IPE 300"\nlength = "4200 mm"\n')
+    table = bill_table(bill_of_piece(job.assemblies[0]), FEET)
+    assert table.rows[0][:4] == ("M1", "1", "IPE 300", "4200 mm")

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+import re
+from collections.abc import Callable
 from dataclasses import replace
 
 from gageline.strength import (
@@ -15,13 +18,14 @@ from gageline.strength import (
     Kind,
     Material,
     Notch,
+    Step,
     Support,
     SupportFace,
     Verdict,
 )
 from gageline.strength.aisc360.j3_bolts import Hole
 
-__all__ = ["EXAMPLES", "bolts", "check_named", "of_step"]
+__all__ = ["EXAMPLES", "bolts", "check_named", "of_step", "worked_out"]
 
 A992 = Material("A992", 50.0, 65.0)
 A572 = Material("A572-50", 50.0, 65.0)
@@ -113,3 +117,19 @@ def check_named(verdict: Verdict, title: str) -> Check:
 def of_step(check: Check, symbol: str) -> float:
     """The value of a line of a check's working."""
     return next(step.value for step in check.steps if step.symbol == symbol)
+
+
+_WORDS: dict[str, Callable[..., float]] = {
+    "sqrt": math.sqrt,
+    "min": min,
+    "max": max,
+    "ln": math.log,
+    "sin": lambda degrees: math.sin(math.radians(degrees)),
+}
+
+
+def worked_out(line: Step) -> float:
+    """A line of working worked out again from its own text."""
+    text = line.written(repr).replace("×", "*").replace("^", "**")
+    assert not set(re.findall(r"[^\W\d_]\w*", re.sub(r"\de[+-]?\d", "", text))) - set(_WORDS), text
+    return float(eval(text, {"__builtins__": {}}, _WORDS))  # noqa: S307, the text is this program's own

@@ -74,9 +74,16 @@ def _types(strength: JobStrength) -> list[list[CheckedConnection]]:
     """The connections that differ in nothing but where they are and what they carry, the worst first."""
     found: dict[Connection, list[CheckedConnection]] = {}
     for one in strength.connections:
-        key = replace(one.verdict.connection, name="", V=1.0, N=0.0, load="")
-        found.setdefault(key, []).append(one)
+        found.setdefault(_alike(one.verdict.connection), []).append(one)
     return [sorted(group, key=lambda one: -one.verdict.utilisation) for group in found.values()]
+
+
+def _alike(connection: Connection) -> Connection:
+    """A connection without where it is and what it carries."""
+    support = connection.support
+    if support is not None and support.opposite:
+        support = replace(support, opposite=1.0)
+    return replace(connection, name="", V=1.0, N=0.0, load="", support=support)
 
 
 def _say(text: str) -> str:
@@ -100,6 +107,7 @@ def _type_page(job: Job, strength: JobStrength, group: list[CheckedConnection]) 
     yield from _top(job, strength, f"{connection.kind.value.capitalize()}: {connection.fitting.name}")
     yield from _facts(job, connection)
     yield from _repeats(job, group)
+    yield from _sign()
     yield f"#head({literal(f'Limit states, worked for {connection.name}')})"
     for check in worst.checks:
         yield from _state(check, known=bool(connection.load))
@@ -107,7 +115,6 @@ def _type_page(job: Job, strength: JobStrength, group: list[CheckedConnection]) 
         yield '#head("Rules of detail")'
         yield from _rules(worst.rules)
     yield from _not_checked(worst.not_checked)
-    yield from _sign()
 
 
 def _facts(job: Job, connection: Connection) -> Iterator[str]:
@@ -178,7 +185,7 @@ def _not_checked(items: tuple[NotChecked, ...]) -> Iterator[str]:
 def _sign() -> Iterator[str]:
     blank = "box(width: 1fr, line(start: (0pt, 2pt), length: 100%, stroke: 0.5pt))"
     yield (
-        "#block(above: 1.6em, breakable: false, stroke: 0.6pt, inset: 3mm, width: 100%, "
+        "#block(above: 1.1em, breakable: false, stroke: 0.6pt, inset: 3mm, width: 100%, "
         f"{{ {literal(_CARE)}; v(4mm); grid(columns: (auto, 1fr, auto, 1fr, auto, 1fr), column-gutter: 2mm, "
         f'"Checked by", {blank}, "Licence", {blank}, "Date", {blank}) }})'
     )
@@ -187,6 +194,7 @@ def _sign() -> Iterator[str]:
 def _last_page(job: Job, strength: JobStrength) -> Iterator[str]:
     what = "Beams, columns" if strength.columns else "Beams"
     yield from _top(job, strength, f"{what}, and what was not checked")
+    yield from _sign()
     for beam in strength.beams:
         yield from _beam(beam)
     for column in strength.columns:
@@ -195,7 +203,6 @@ def _last_page(job: Job, strength: JobStrength) -> Iterator[str]:
         yield ""
         yield _say("Each beam is taken as simple, on two supports. This is no analysis of a frame.")
     yield from _not_checked((*strength.refused, *strength.not_checked))
-    yield from _sign()
 
 
 def _beam(beam: CheckedBeam) -> Iterator[str]:
@@ -207,7 +214,7 @@ def _beam(beam: CheckedBeam) -> Iterator[str]:
 def _column(column: CheckedColumn, system: System) -> Iterator[str]:
     parts = ", ".join(f"{case} {force_text(amount, system)}" for case, amount in column.total)
     yield f"#head({literal(f'{column.member}, {column.section}')})"
-    yield _say(f"At its base {parts}; {column.load} is {force_text(column.P, system)}.")
-    yield ""
+    down = f"At its base {parts}; {column.load}: {force_text(column.P, system)}."
+    yield f"#block(sticky: true, {literal(down)})"
     for check in column.checks:
         yield from _state(check, known=True)

@@ -171,6 +171,17 @@ class Strength:
         """
         return replace(self, factors=factors)
 
+    def after(self, *lines: Step) -> Strength:
+        """Give the same strength with lines of working before its own.
+
+        Args:
+            lines: How the quantities that it starts from were found.
+
+        Returns:
+            A copy.
+        """
+        return replace(self, steps=(*lines, *self.steps))
+
     def check(self, demand: float, method: Method, title: str = "") -> Check:
         """Hold the strength against what is required of it.
 

@@ -32,6 +32,7 @@ __all__ = ["Carried", "Drawn", "connections_of"]
 
 _MOST_CONVENTIONAL = 3.5
 _WEBS = frozenset({Face.NEAR, Face.FAR})
+_EXACT = 6  # decimals of an inch: what is left of turning a fitting in space
 _NEAR = 0.1  # inches: a hole of the web this near to one of a fitting is for the same bolt
 
 
@@ -317,11 +318,11 @@ class _Reader:
         def corner(y: float) -> Vector:
             return (web_end(main, end, Length.from_inches(y)).inches, y, 0.0)
 
-        setback = max(dot(corner(middle), way.into) - face, 0.0)
+        setback = max(round(dot(corner(middle), way.into) - face, _EXACT), 0.0)
         x, y, _ = corner(top)
         run = (toe - face) if end is End.LEFT else (face - toe)
         edge = min(dot((at, y, 0.0), way.up) for at in (x, x + run))
-        drop = edge - reach(fitting, way.up)[1]
+        drop = round(edge - reach(fitting, way.up)[1], _EXACT)
         return Connection(
             name, kind, beam, between, to_beam, to_support, setback, drop, 1.0,
             support=self.supports.get(end), skew=_skew_of(fitting),

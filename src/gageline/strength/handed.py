@@ -152,7 +152,8 @@ class _Work:
     def _missing(self, line: Line, rests: tuple[Rest, ...]) -> str:
         """Why the reactions of a beam do not follow from loads; empty where they do."""
         if len(rests) != 2:
-            return f"it rests on {len(rests)} supports: only beams on two are worked out"
+            supports = f"{len(rests)} support{'' if len(rests) == 1 else 's'}"
+            return f"it rests on {supports}: only beams on two are worked out"
         for site in self.standing[line.name]:
             amounts, name = self._of(site), site.member.name
             if amounts is None:

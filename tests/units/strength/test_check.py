@@ -67,3 +67,10 @@ def test_check_by_asd_divides() -> None:
 @pytest.mark.parametrize(("demand", "utilisation"), [(1.0, math.inf), (0.0, 0.0)])
 def test_no_capacity_is_not_divided_by(demand: float, utilisation: float) -> None:
     assert Check(CLAUSE, "", demand, 0.0, "kip", ()).utilisation == utilisation
+
+
+def test_lines_before_a_strength_leave_it_as_it_is() -> None:
+    line = step("A_gv", "L t", 4.25, "in²", L=17.0, t=0.25)
+    found = STRENGTH.after(line)
+    assert found.steps == (line, *STRENGTH.steps)
+    assert found.nominal == STRENGTH.nominal

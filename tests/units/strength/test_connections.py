@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from connections import EXAMPLES, bolts, check_named, of_step
+from connections import EXAMPLES, bolts, check_named, of_step, worked_out
 from gageline.errors import ValueProblem
 from gageline.strength import Fillet, Kind, Method, Notch, SupportFace, check_connection
 from gageline.strength.aisc360.j3_bolts import Hole
@@ -28,6 +28,16 @@ def test_the_governing_check_comes_first_and_every_check_has_its_working(name: s
     shares = [check.utilisation for check in verdict.checks]
     assert shares == sorted(shares, reverse=True)
     assert all(check.steps and check.steps[-1].value == check.capacity for check in verdict.checks)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("N", [0.0, 15.0])
+def test_every_line_of_the_working_comes_to_its_value(name: str, N: float) -> None:
+    verdict = check_connection(replace(EXAMPLES[name], N=N), LRFD)
+    for check in (*verdict.checks, *verdict.rules):
+        for line in check.steps:
+            if line.values:
+                assert worked_out(line) == pytest.approx(line.value, rel=1e-9), f"{check.title}: {line.line}"
 
 
 def test_a_web_without_a_cope_tears_no_block() -> None:

@@ -349,7 +349,7 @@ def bolt_group(bolts: Sequence[Strength]) -> tuple[Step, ...]:
         bolts: The effective strength of each bolt (`effective_bolt`), all with the factors 0.75 and 2.00.
 
     Returns:
-        Strength in kips, its working listing each bolt.
+        Strength in kips, its working listing what the bolts start from and each bolt.
 
     Raises:
         ValueProblem: No bolts.
@@ -362,6 +362,7 @@ def bolt_group(bolts: Sequence[Strength]) -> tuple[Step, ...]:
         Step(f"r_{i}", bolt.steps[-1].formula, bolt.steps[-1].values, bolt.nominal, bolt.unit)
         for i, bolt in enumerate(bolts, 1)
     )
+    found = dict.fromkeys(line for bolt in bolts for line in bolt.steps[:-1])
     total = sum(line.value for line in each)
     names = " + ".join(line.symbol for line in each)
-    return *each, Step("R_n", names, tuple((line.symbol, line.value) for line in each), total, "kip")
+    return *found, *each, Step("R_n", names, tuple((line.symbol, line.value) for line in each), total, "kip")

@@ -18,6 +18,7 @@ from gageline.strength.aisc360.standard import manual
 from gageline.strength.check import Check, Method, Strength, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Holes, Material
+from gageline.strength.kinds.areas import pulled_areas
 from gageline.strength.kinds.beam_web import bolted_block, end_distance, first_row
 from gageline.strength.kinds.bolted import (
     Ply,
@@ -81,16 +82,16 @@ def pulled_block(
 
     Source: Section J4.3.
     """
-    hole_v, hole_t = hole_for_net_area(holes.along), hole_for_net_area(holes.across)
-    shear, net = reach * t, (reach - (joint.columns - 0.5) * hole_t) * t
+    on_line = (reach, joint.columns - 0.5)
     found = []
     if joint.rows > 1:
-        between = (joint.span - (joint.rows - 1) * hole_v) * t
-        found.append(block_shear(steel.F_y, steel.F_u, 2 * shear, 2 * net, between))
+        found.append(pulled_areas(t, holes, on_line, (joint.span, joint.rows - 1), 2))
     if end is not None:
-        beyond = (end + joint.span - (joint.rows - 0.5) * hole_v) * t
-        found.append(block_shear(steel.F_y, steel.F_u, shear, net, beyond))
-    return min(found, key=lambda strength: strength.nominal)
+        found.append(pulled_areas(t, holes, on_line, (end + joint.span, joint.rows - 0.5), 1))
+    blocks = [
+        block_shear(steel.F_y, steel.F_u, *(area.value for area in areas)).after(*areas) for areas in found
+    ]
+    return min(blocks, key=lambda strength: strength.nominal)
 
 
 def through_bolts(connection: Connection, pulled: PulledWeb, method: Method) -> Findings:

@@ -8,8 +8,9 @@ from gageline.strength.aisc360.d_tension import hole_for_net_area
 from gageline.strength.aisc360.g_shear import web_shear
 from gageline.strength.aisc360.j4_elements import block_shear, shear_rupture, shear_yielding
 from gageline.strength.aisc360.manual_copes import coped_section, double_cope_flexure, single_cope_flexure
-from gageline.strength.check import Method, Strength
+from gageline.strength.check import Method, Strength, step
 from gageline.strength.connection import Beam, Bolted, Connection, Kind, Notch
+from gageline.strength.kinds.areas import block_through_bolts
 from gageline.strength.verdict import Findings, NotChecked
 
 __all__ = ["beam_web", "bolted_block", "end_distance", "first_row"]
@@ -69,8 +70,9 @@ def _left_out(connection: Connection, beam: Beam) -> Iterator[NotChecked]:
 
 def _gross_shear(beam: Beam) -> tuple[str, Strength]:
     if beam.top or beam.bottom:
-        area = beam.h_o * beam.t_w
-        return "shear yielding of the coped beam web", shear_yielding(beam.steel.F_y, area)
+        area = step("A_gv", "h_o t_w", beam.h_o * beam.t_w, "in²", h_o=beam.h_o, t_w=beam.t_w)
+        strength = shear_yielding(beam.steel.F_y, area.value).after(area)
+        return "shear yielding of the coped beam web", strength
     strength = web_shear(beam.steel.F_y, beam.d, beam.t_w, beam.h_tw, rolled_i=beam.rolled_i)
     return "shear of the beam web", strength
 
@@ -81,12 +83,15 @@ def _by_joint(connection: Connection) -> Iterator[tuple[str, Strength]]:
         return
     if isinstance(joint, Bolted):
         if beam.top and beam.bottom:
-            net = beam.h_o - joint.rows * hole_for_net_area(joint.other.along)
-            yield "shear rupture of the coped beam web", shear_rupture(beam.steel.F_u, net * beam.t_w)
+            left = (beam.h_o - joint.rows * hole_for_net_area(joint.other.along)) * beam.t_w
+            given = {"h_o": beam.h_o, "n": joint.rows, "d_h": joint.other.along, "t_w": beam.t_w}
+            area = step("A_nv", "(h_o - n (d_h + 1/16)) t_w", left, "in²", **given)
+            yield "shear rupture of the coped beam web", shear_rupture(beam.steel.F_u, left).after(area)
         if beam.top:
             yield "block shear of the beam web", bolted_block(connection, joint)
     else:
-        yield "shear rupture of the coped beam web", shear_rupture(beam.steel.F_u, beam.h_o * beam.t_w)
+        area = step("A_nv", "h_o t_w", beam.h_o * beam.t_w, "in²", h_o=beam.h_o, t_w=beam.t_w)
+        yield "shear rupture of the coped beam web", shear_rupture(beam.steel.F_u, area.value).after(area)
         if beam.top and connection.fitting.out:
             yield "block shear of the beam web", _welded_block(connection)
 
@@ -94,25 +99,20 @@ def _by_joint(connection: Connection) -> Iterator[tuple[str, Strength]]:
 def bolted_block(connection: Connection, joint: Bolted) -> Strength:
     """Block shear of a web coped at its top: down the columns of bolts from the cope, and out to the end."""
     beam = connection.end
-    hole_v, hole_t = hole_for_net_area(joint.other.along), hole_for_net_area(joint.other.across)
-    length = first_row(connection, joint) + joint.span
-    width = end_distance(connection, joint) + joint.width
-    return block_shear(
-        beam.steel.F_y,
-        beam.steel.F_u,
-        length * beam.t_w,
-        (length - (joint.rows - 0.5) * hole_v) * beam.t_w,
-        (width - (joint.columns - 0.5) * hole_t) * beam.t_w,
-        1.0 if joint.columns == 1 else 0.5,
-    )
+    down = first_row(connection, joint) + joint.span
+    across = end_distance(connection, joint) + joint.width
+    return block_through_bolts(beam.steel, beam.t_w, joint, joint.other, (down, across))
 
 
 def _welded_block(connection: Connection) -> Strength:
     """The block outlined by the weld of an angle's leg: down its toe from the cope, and out at its foot."""
-    beam, fitting = connection.end, connection.fitting
-    shear = (connection.drop + fitting.length) * beam.t_w
-    tension = (fitting.leg - connection.gap) * beam.t_w
-    return block_shear(beam.steel.F_y, beam.steel.F_u, shear, shear, tension)
+    beam, fitting, t_w = connection.end, connection.fitting, connection.end.t_w
+    given = {"L": fitting.length, "s": connection.drop, "t_w": t_w}
+    shear = step("A_gv", "(L + s) t_w", (fitting.length + connection.drop) * t_w, "in²", **given)
+    run = {"b": fitting.leg, "g": connection.gap, "t_w": t_w}
+    tension = step("A_nt", "(b - g) t_w", (fitting.leg - connection.gap) * t_w, "in²", **run)
+    block = block_shear(beam.steel.F_y, beam.steel.F_u, shear.value, shear.value, tension.value)
+    return block.after(shear, tension)
 
 
 def _bending(connection: Connection) -> Iterator[tuple[str, Strength]]:

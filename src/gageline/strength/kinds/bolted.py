@@ -13,12 +13,12 @@ from gageline.errors import ValueProblem
 from gageline.strength.aisc360.d_tension import hole_for_net_area
 from gageline.strength.aisc360.j3_bolts import bearing, bolt_group, bolt_shear, effective_bolt, tear_out
 from gageline.strength.aisc360.j3_spacing import clear_between_holes, clear_to_edge
-from gageline.strength.aisc360.j4_elements import block_shear, shear_rupture, shear_yielding
 from gageline.strength.aisc360.standard import RUPTURE, manual
 from gageline.strength.check import Step, Strength, step
 from gageline.strength.clause import limit_state
 from gageline.strength.connection import Bolted, Fitting, Holes, Material
 from gageline.strength.groups import eccentric_bolts, wrench
+from gageline.strength.kinds.areas import block_through_bolts, gross_shear
 
 __all__ = [
     "Ply",
@@ -28,7 +28,6 @@ __all__ = [
     "eccentric_rows",
     "moment_coefficient",
     "net_modulus",
-    "net_shear",
     "row_strengths",
     "rows_of_bolts",
     "yield_of_fitting",
@@ -87,23 +86,18 @@ def row_strengths(joint: Bolted, planes: int, plies: Sequence[Ply]) -> tuple[Str
 def _on_ply(joint: Bolted, ply: Ply, row: int) -> Iterator[Strength]:
     yield bearing(ply.steel.F_u, joint.d, ply.t, ply.holes.kind)
     at_edge = row == (0 if ply.at_top else joint.rows - 1)
+    clears = []
     if at_edge and ply.edge is not None:
-        clear = clear_to_edge(ply.edge, ply.holes.along)
-        yield tear_out(ply.steel.F_u, clear.value, ply.t, ply.holes.kind)
+        clears.append(clear_to_edge(ply.edge, ply.holes.along))
     elif joint.rows > 1:
         pitch = joint.steps[max(row - 1, 0) if ply.at_top else min(row, joint.rows - 2)]
-        clear = clear_between_holes(pitch, ply.holes.along)
-        yield tear_out(ply.steel.F_u, clear.value, ply.t, ply.holes.kind)
+        clears.append(clear_between_holes(pitch, ply.holes.along))
     if ply.side is not None:
-        yield tear_out(ply.steel.F_u, _clear_aside(joint, ply.holes, ply.side), ply.t, ply.holes.kind)
-
-
-def _clear_aside(joint: Bolted, holes: Holes, side: float) -> float:
-    """The least clear distance across the reaction, to the edge or to the next column, in."""
-    edge = clear_to_edge(side, holes.across).value
-    if joint.columns == 1:
-        return edge
-    return min(edge, clear_between_holes(joint.between, holes.across).value)
+        clears.append(clear_to_edge(ply.side, ply.holes.across))
+        if joint.columns > 1:
+            clears.append(clear_between_holes(joint.between, ply.holes.across))
+    for clear in clears:
+        yield tear_out(ply.steel.F_u, clear.value, ply.t, ply.holes.kind).after(clear)
 
 
 def rows_of_bolts(joint: Bolted, planes: int, plies: Sequence[Ply]) -> Strength:
@@ -191,24 +185,7 @@ def yield_of_fitting(fitting: Fitting, count: int) -> Strength:
         fitting: the fitting.
         count: how many stand side by side.
     """
-    return shear_yielding(fitting.steel.F_y, count * fitting.t * fitting.length)
-
-
-def net_shear(fitting: Fitting, joint: Bolted | None, count: int) -> Strength:
-    """Shear rupture of angles or a plate through a column of holes, or over the whole length without holes.
-
-    Args:
-        fitting: the fitting.
-        joint: whose holes weaken it; None where it is welded.
-        count: how many stand side by side.
-    """
-    holes = joint.rows * hole_for_net_area(joint.holes.along) if joint else 0.0
-    if holes >= fitting.length:
-        raise ValueProblem(
-            f"{joint.rows if joint else 0} holes take {holes:g} in of the {fitting.length:g} in of "
-            f"{fitting.name}: use fewer rows or a longer fitting"
-        )
-    return shear_rupture(fitting.steel.F_u, count * fitting.t * (fitting.length - holes))
+    return gross_shear(fitting.steel, fitting.length, fitting.t, count)
 
 
 def angle_end(joint: Bolted, *, pushed_up: bool) -> float:
@@ -230,20 +207,10 @@ def block_of_fitting(fitting: Fitting, joint: Bolted, count: int, *, pushed_up: 
         count: how many such blocks stand side by side.
         pushed_up: whether the bolts push the fitting up.
 
-    Source: Section J4.3; U_bs 0.5 with two columns as in a coped beam.
+    Source: Section J4.3.
     """
-    hole_v, hole_t = hole_for_net_area(joint.holes.along), hole_for_net_area(joint.holes.across)
-    length = joint.span + angle_end(joint, pushed_up=pushed_up)
-    width = joint.edge_side + joint.width
-    t = count * fitting.t
-    return block_shear(
-        fitting.steel.F_y,
-        fitting.steel.F_u,
-        length * t,
-        (length - (joint.rows - 0.5) * hole_v) * t,
-        (width - (joint.columns - 0.5) * hole_t) * t,
-        1.0 if joint.columns == 1 else 0.5,
-    )
+    lengths = (joint.span + angle_end(joint, pushed_up=pushed_up), joint.edge_side + joint.width)
+    return block_through_bolts(fitting.steel, count * fitting.t, joint, joint.holes, lengths)
 
 
 def net_modulus(fitting: Fitting, joint: Bolted) -> float:

@@ -8,11 +8,11 @@ from gageline.strength.aisc360.j4_elements import block_shear
 from gageline.strength.check import Check, Method, Strength
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.groups import wrench
+from gageline.strength.kinds.areas import net_shear
 from gageline.strength.kinds.axial import resultant_of, through_bolts
 from gageline.strength.kinds.bolted import (
     Ply,
     block_of_fitting,
-    net_shear,
     rows_of_bolts,
     yield_of_fitting,
 )

@@ -10,10 +10,10 @@ from gageline.strength.aisc360.j2_welds import fillet_weld
 from gageline.strength.aisc360.j4_elements import shear_rupture, tensile_rupture
 from gageline.strength.check import Method, Strength
 from gageline.strength.connection import Bolted, Connection, Fillet
+from gageline.strength.kinds.areas import net_shear
 from gageline.strength.kinds.bolted import (
     Ply,
     block_of_fitting,
-    net_shear,
     rows_of_bolts,
     yield_of_fitting,
 )

@@ -9,12 +9,12 @@ from gageline.strength.aisc360.j4_elements import flexural_rupture
 from gageline.strength.check import Method, Strength
 from gageline.strength.connection import Bolted, Connection
 from gageline.strength.groups import wrench
+from gageline.strength.kinds.areas import net_shear
 from gageline.strength.kinds.bolted import (
     Ply,
     block_of_fitting,
     eccentric_rows,
     net_modulus,
-    net_shear,
     yield_of_fitting,
 )
 from gageline.strength.kinds.support import shared_bolts, support_ply

@@ -12,13 +12,13 @@ from gageline.strength.aisc360.standard import manual
 from gageline.strength.check import Check, Method, Strength, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet
+from gageline.strength.kinds.areas import net_shear
 from gageline.strength.kinds.axial import PulledWeb, resultant_of, through_bolts
 from gageline.strength.kinds.beam_web import end_distance, first_row
 from gageline.strength.kinds.bolted import (
     Ply,
     block_of_fitting,
     eccentric_rows,
-    net_shear,
     yield_of_fitting,
 )
 from gageline.strength.kinds.rules import at_least, at_most

@@ -13,6 +13,7 @@ from gageline.shop.jobs import current_text, import_job  # noqa: E402 -- the sam
 from gageline.shop.models import Copy, Cutting, Job, Stick  # noqa: E402 -- the same
 from gageline.shop.plans import choose_plan, search, start_plan  # noqa: E402 -- the same
 from gageline.shop.racks import save_rack  # noqa: E402 -- the same
+from gageline.shop.readings import take  # noqa: E402 -- the same
 from gageline.shop.roles import Role  # noqa: E402 -- the same
 from gageline.shop.sawing import card_name, strike_saw  # noqa: E402 -- the same
 from gageline.shop.signing import add_person, make_owner  # noqa: E402 -- the same
@@ -24,7 +25,7 @@ owner = make_owner("Ada Example", "a long enough secret")
 add_person(owner.name, "Ole Office", Role.OFFICE, "another long secret")
 fitter = add_person(owner.name, "Flo Fitter", Role.SHOP, "4711")
 add_person(owner.name, "Lee Looker", Role.LOOK, "only here to look")
-for name in ("mezzanine.toml", "metric.toml"):
+for name in ("mezzanine.toml", "metric.toml", "mezzanine-frame.toml"):
     job = import_job(owner, (files("gageline") / "demo" / name).read_bytes())
     text = current_text(job)
     for number, copy in enumerate(Copy.objects.filter(piece__job=job).select_related("piece")[:6]):
@@ -32,6 +33,10 @@ for name in ("mezzanine.toml", "metric.toml"):
         tasks = card.bench[:2] if number == 0 else card.bench + (card.fit if number > 2 else card.fit[:1])
         for task in tasks:
             strike(fitter, Stroke(f"seed-{copy.pk}-{task.code}", copy.pk, copy.piece.card, task.code))
+
+waiting = Copy.objects.select_related("piece").get(pk=4)
+for task, value in (("read-1", "1'"), ("read-2", "0"), ("read-3", "1/16")):
+    take(fitter, Stroke(f"seed-{task}", waiting.pk, waiting.piece.card, task, note=value))
 
 save_rack(owner, (files("gageline") / "demo" / "rack.toml").read_bytes(), None)
 beam = Copy.objects.select_related("piece__job").get(piece__mark="B1", number=1, piece__job_id=1)

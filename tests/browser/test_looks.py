@@ -26,6 +26,16 @@ _PAGES = {
     "job": "/office/1/",
     "job-mm": "/office/2/",
     "facts": "/office/1/facts/",
+    "job-text": "/office/3/text/",
+    "strength": "/office/1/strength/",
+    "strength-mm": "/office/2/strength/",
+    "frame": "/office/3/frame/",
+    "frame-none": "/office/1/frame/",
+    "frame-grid": "/office/3/frame/grid/",
+    "member-new": "/office/3/frame/member/",
+    "member": "/office/3/frame/member/of/G4/",
+    "column": "/office/3/frame/column/of/P4/",
+    "job-framed": "/office/3/",
     "history": "/office/1/log/",
     "labels": "/office/1/labels/",
     "piece-new": "/office/1/piece/",
@@ -45,6 +55,9 @@ _PAGES = {
     "bench-card-rows": "/bench/7/",
     "fit": "/fit/",
     "fit-card": "/fit/2/",
+    "check": "/check/",
+    "check-card": "/check/4/",
+    "piece-framed": "{framed}",
     "gate": "/gate/",
     "people": "/people/",
     "person": "/people/3/",
@@ -67,6 +80,8 @@ _FLOOR = (
     "bench-card-rows",
     "fit",
     "fit-card",
+    "check",
+    "check-card",
     "gate",
     "sign-in-shop",
 )
@@ -117,8 +132,10 @@ def test_every_page_fits_and_everybody_can_use_it(
         service_workers="block",
     ) as context:
         page = _signed_in(context, seeded)
+        page.goto(f"{seeded.url}/office/3/frame/")
+        framed = page.locator("main a[href^='/piece/']").last.get_attribute("href")
         for name, address in _PAGES.items():
-            page.goto(seeded.url + address)
+            page.goto(seeded.url + address.format(framed=framed))
             page.wait_for_load_state("load")
             over = page.evaluate("document.documentElement.scrollWidth - innerWidth")
             if over > 0:

@@ -121,7 +121,7 @@ def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
         raise ValueProblem(f"{piece.mark} was taken out of the job: ask the office")
     layout = layout_of(text, piece.mark)
     pictures, stick = _pictures(text, piece.mark, place)
-    on, _ = _on(copy) if place == "bench" else (None, "")
+    on, _ = _on(copy)
     lines = tuple(
         replace(line, picture=pictures[line.task.code], readings=readings_on(line.task.step, on))
         for line in task_lines(copy, card_of(text, piece.mark), place)
@@ -152,7 +152,7 @@ def _stick_context(copy: Copy) -> dict[str, Any]:
     found = taken(copy, "bench")
     items = [(item, found[item.name].value if item.name in found else "") for item in STICK_ITEMS]
     on, trouble = _on(copy)
-    return {"items": items, "on": on, "trouble": trouble, "read": any(value for _, value in items)}
+    return {"items": items, "on": on, "trouble": trouble}
 
 
 def _on(copy: Copy) -> tuple[OnStick | None, str]:

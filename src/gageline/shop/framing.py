@@ -103,7 +103,7 @@ def _rows(text: str, job: Job) -> list[_Row]:
         words = f"{_place_words(table.get('at'))}; {table.get('base', '')} to {top}"
         rows.append(("column", table, words, ""))
     for table in frame.get("member", []):
-        words = f"{_place_words(table.get('from'))} to {_place_words(table.get('to'))}"
+        words = f"{_place_words(table.get('from'))} → {_place_words(table.get('to'))}"
         rows.append(("member", table, words, _ends(full.detailed, str(table["name"]))))
     return [
         _Row(

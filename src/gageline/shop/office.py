@@ -113,7 +113,7 @@ def show_job(request: HttpRequest, pk: int) -> HttpResponse:
         "weight": sum(known),
         "unweighed": len(lines) - len(known),
         "findings": findings_of(text),
-        "strength": summary_of(strength_of(text)),
+        "strength": summary_of(strength_of(text)).removeprefix("strength: "),
         "prints": {name: one.title for name, one in prints_of(full).items()},
         "framed": frozenset(one.mark for one in full.detailed.assemblies) if full.detailed else frozenset(),
     }

@@ -243,10 +243,12 @@ def _from_frame(text: str, mark: str) -> dict[str, Any]:
 
 
 def _strength(text: str, mark: str) -> dict[str, Any]:
-    strength = strength_of(text)
+    strength, detailed = strength_of(text), full_of(text).detailed
+    placed = detailed.placed if detailed else ()
+    names = frozenset({mark, *(one.member for one in placed if one.mark == mark)})
     return {
-        "strength": strength_lines(strength, job_of(text).system, mark),
-        "unchecked": unchecked_of(strength, mark),
+        "strength": strength_lines(strength, job_of(text).system, names),
+        "unchecked": unchecked_of(strength, names),
         "method": strength.method.value,
         "care": CARE,
     }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -55,17 +56,17 @@ class StrengthLine:
 
 
 def strength_lines(
-    strength: JobStrength, system: System, mark: str | None = None
+    strength: JobStrength, system: System, names: frozenset[str] | None = None
 ) -> tuple[StrengthLine, ...]:
     """The checks of a job or of one of its pieces, line by line.
 
     Args:
         strength: of the job.
         system: its units.
-        mark: of the piece; None for all.
+        names: the mark of the piece and the members it stands for; None for all.
     """
-    ends = (_connection(one, system) for one in strength.connections if mark in {None, one.piece})
-    beams = (_beam(one) for one in strength.beams if mark in {None, one.piece})
+    ends = (_connection(one, system) for one in strength.connections if names is None or one.piece in names)
+    beams = (_beam(one) for one in strength.beams if names is None or one.piece in names)
     return (*ends, *beams)
 
 
@@ -103,25 +104,28 @@ def _beam(beam: CheckedBeam) -> StrengthLine:
     )  # fmt: skip
 
 
-def unchecked_of(strength: JobStrength, mark: str | None = None) -> tuple[NotChecked, ...]:
+def unchecked_of(strength: JobStrength, names: frozenset[str] | None = None) -> tuple[NotChecked, ...]:
     """What was not checked of a job or of one of its pieces, each once with its reason.
 
     Args:
         strength: of the job.
-        mark: of the piece; None for all.
+        names: the mark of the piece and the members it stands for; None for all.
     """
-    return tuple(dict.fromkeys(_unchecked(strength, mark)))
+    return tuple(dict.fromkeys(_unchecked(strength, names)))
 
 
-def _unchecked(strength: JobStrength, mark: str | None) -> Iterator[NotChecked]:
-    if mark is None:
+def _unchecked(strength: JobStrength, names: frozenset[str] | None) -> Iterator[NotChecked]:
+    if names is None:
         yield from strength.refused
     else:
-        yield from (one for one in strength.refused if one.what.split(" ")[0].rstrip(",") == mark)
+        yield from (one for one in strength.refused if names & set(re.split("[ ,]+", one.what)))
     for one in strength.connections:
-        if mark in {None, one.piece}:
+        if names is None or one.piece in names:
             yield from one.verdict.not_checked
-    yield from strength.not_checked
+    for whole in strength.not_checked:
+        subject, as_beam, _ = whole.what.partition(" as a beam")
+        if names is None or not as_beam or subject in names:
+            yield whole
 
 
 @require_GET
@@ -134,7 +138,7 @@ def show(request: HttpRequest, pk: int) -> HttpResponse:
         "job": job,
         "lines": strength_lines(strength, job_of(text).system),
         "unchecked": unchecked_of(strength),
-        "summary": summary_of(strength),
+        "summary": summary_of(strength).removeprefix("strength: "),
         "method": strength.method.value,
         "care": CARE,
         "pages": dict(job.pieces.filter(active=True).values_list("mark", "pk")),

@@ -26,7 +26,7 @@ def test_a_line_for_every_connection_with_what_governs(demo: Job) -> None:
 
 def test_the_lines_of_one_piece_are_its_own(demo: Job) -> None:
     strength = strength_of(current_text(demo))
-    own = strength_lines(strength, System.FT_IN, "B1")
+    own = strength_lines(strength, System.FT_IN, frozenset({"B1"}))
     assert {line.piece for line in own} == {"B1"}
     assert [line.name for line in own] == ["B1 left", "B1 right"]
 
@@ -55,6 +55,9 @@ def test_what_was_not_checked_is_listed_once_with_its_reason(framed: Job) -> Non
     assert len(every) == len(set(every))
     assert set(strength.refused) <= set(every)
     assert all(one.why for one in every)
+    own = unchecked_of(strength, frozenset({"G1"}))
+    assert {one.what for one in own if one.what.endswith(" as a beam")} <= {"G1 as a beam"}
+    assert {one.what for one in strength.refused if "G1" in one.what} <= {one.what for one in own}
     assert full_of(current_text(framed)).detailed is not None
 
 

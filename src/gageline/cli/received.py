@@ -22,6 +22,7 @@ from gageline.quality import Judgement, Odds, Outcome, Report, Rules, Spread, Ve
 from gageline.sheets import ReceivingCard, inspection_sheets, odds_sheets, receiving_cards
 from gageline.units import Length, System
 
+_TELLING = 0.00005  # a gain that two places of a per cent show
 SheetFile = Annotated[Path, typer.Argument(help="the sheet of measurements, a .toml file", metavar="SHEET")]
 
 
@@ -316,5 +317,6 @@ def _show_odds(told: list[tuple[Assembly, Odds]], spread: Spread) -> None:
         weakest = min(chances, key=lambda chance: chance.value)
         _tell(f"weakest: {weakest.name}, {weakest.value:.2%}")
         for words, gain in (("matters most", one.worst[0]), ("helps most", one.gains[0])):
-            _tell(f"{words}: {gain.change}, {gain.value:.2%} ({gain.gain:+.2%})")
+            if gain.gain >= _TELLING:
+                _tell(f"{words}: {gain.change}, {gain.value:.2%} ({gain.gain:+.2%})")
     say.print(f"spread: {spread.source}", markup=False, soft_wrap=True)

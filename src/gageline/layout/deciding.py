@@ -13,6 +13,9 @@ from gageline.units import ZERO, Length, System, write_length
 __all__ = ["Decision", "decide"]
 
 
+_UNREAD = "Its length was not read and is taken as drawn"
+
+
 @dataclass(frozen=True, slots=True)
 class Decision:
     """The ways a piece can be laid on a stick, and the one to take.
@@ -64,6 +67,10 @@ def decide(
         text = write_length(length, system, 64)
         return f"{text} mm" if system is System.MM else text
 
+    if _fits(as_found[0], tape):
+        known = "The stick is square and of its length"
+        because = f"{known if lies.length else _UNREAD}: there is nothing to cut."
+        return Decision(options, as_found[0], because, ask=False)
     if trim.possible:
         spare = f"{say(trim.length - assembly.main.length)} longer than the piece"
         return Decision(
@@ -84,6 +91,12 @@ def decide(
     else:
         because = (_asking if possible else _refusing)(best, say(best.worst), say(UNDERRUN))
     return Decision(options, best, short + because, ask=True)
+
+
+def _fits(as_is: Placed, tape: Length) -> bool:
+    """Whether a stick can be used as it came: square ends, and as long as fabrication may make it."""
+    square = all(fit.as_came and fit.plane.out_of_square <= tape for fit in (as_is.left, as_is.right))
+    return square and abs(as_is.right.start) <= as_is.allowance and as_is.within_design
 
 
 def _named(option: Placed) -> str:

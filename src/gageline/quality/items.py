@@ -67,6 +67,7 @@ _HOLE_OFF = Remedy(
 _HOLE_BIG = Remedy("judge it as oversize, with the engineer's word and hardened washers", ask=True)
 _HOLE_SMALL = Remedy("ream it to size", ask=False)
 _BOW = Remedy("straighten it by press or heat; camber up may stay in a beam", ask=False)
+_SWEEP = Remedy("straighten it by press or heat", ask=False)
 _COPE_BIG = Remedy("ask whether the web left is enough; reinforce where it is not", ask=True)
 _COPE_SMALL = Remedy("cut it to its line", ask=False)
 _GOUGE = Remedy("fill it with weld metal and grind it flush", ask=False)
@@ -92,7 +93,7 @@ def items_of(layout: Layout, rules: Rules) -> tuple[Item, ...]:
     items = [
         Item("overall", "along it", _TAPE, part.length, rules.length(part.length), _LONG, _SHORT),
         Item("camber", "along it", "string", rules.camber, rules.bow(part, sideways=False), _BOW, _BOW),
-        Item("sweep", "along it", "string", ZERO, rules.bow(part, sideways=True), _BOW, _BOW),
+        Item("sweep", "along it", "string", ZERO, rules.bow(part, sideways=True), _SWEEP, _SWEEP),
         *_end(layout, End.LEFT, rules),
         *_faces(found, _NEAR, rules, backwards=False),
         *_end(layout, End.RIGHT, rules),

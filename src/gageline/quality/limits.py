@@ -143,6 +143,7 @@ class Judgement:
                 code, Severity.NOTE, where, f"{amount}: not checked", "judge it by the drawing", source
             )
         allowed = f"limit {self.limit.text(system)}"
+        allowed += " mm" if system is System.MM and allowed[-1].isdigit() else ""
         if not self.by:
             return Finding(code, Severity.NOTE, where, f"{amount}: within, {allowed}", "none needed", source)
         message = f"{amount}: out by {_small(self.by, system)}, {allowed}"

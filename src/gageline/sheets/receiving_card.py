@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from gageline.job import Corner, Job
 from gageline.layout import Decision, EndFit, Placed, StickLayout, StickReading
-from gageline.part import End
+from gageline.part import End, Face
 from gageline.quality import Judgement, Odds, Receipt, Verdict
 from gageline.sheets.end_picture import end_pictures
 from gageline.sheets.flow import Part, flow, room_of
@@ -17,10 +17,11 @@ from gageline.sheets.odds_table import odds_parts
 from gageline.sheets.scene import Group, Item, Sheet
 from gageline.sheets.style import BODY, FINE, Weight
 from gageline.sheets.table import Column, Table
-from gageline.sheets.unfolded import face_name
 from gageline.units import ZERO, Length, System
 
 __all__ = ["ReceivingCard", "receiving_cards"]
+
+_FACES = {Face.LEG_A: "leg A", Face.LEG_B: "leg B", Face.FACE: "marked face"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,10 +183,14 @@ def _readings(card: ReceivingCard) -> Table:
         Column("Feature"), Column("Face"), Column("From"), Column("As drawn"),
         Column("This stick", weight=Weight.BOLD), Column("What changed it"),
     )  # fmt: skip
-    profile = card.on.layout.main.part.profile
     lots: dict[tuple[str, str, str, str], list[StickReading]] = {}
     for one in card.on.readings:
-        key = (one.for_, face_name(profile, one.face), one.nominal.from_.split(",")[0], one.why or "same")
+        key = (
+            one.for_,
+            _FACES.get(one.face, str(one.face)),
+            one.nominal.from_.split(",")[0],
+            one.why or "same",
+        )
         lots.setdefault(key, []).append(one)
     rows: dict[tuple[str, ...], list[str]] = {}
     for (feature, face, from_, why), found in lots.items():

@@ -101,3 +101,17 @@ def test_a_free_end_that_runs_past_is_cut_where_a_saw_can_and_else_asked_about()
 def test_a_stick_of_forty_feet_is_trimmed_and_no_other_way_is_offered() -> None:
     decision = decide(piece_of(), Stick("B1", length=inches("40'")), TAPE, System.FT_IN)
     assert [option.possible for option in decision.options] == [True, False, False, False]
+
+
+@pytest.mark.parametrize("length", ["18'-7 3/16", "18'-7 1/4", "18'-7 5/16"])
+def test_a_square_stick_of_its_length_is_not_cut(length: str) -> None:
+    decision = decide(example_piece(), Stick("B1", length=inches(length)), TAPE, System.FT_IN)
+    assert decision.because == "The stick is square and of its length: there is nothing to cut."
+    assert (decision.chosen.way.choice, decision.ask) == (Choice.AS_IS, False)
+    longer = decide(example_piece(), Stick("B1", length=inches("18'-7 21/64")), TAPE, System.FT_IN)
+    assert longer.chosen.way.choice is Choice.TRIM
+
+
+def test_a_length_that_was_not_read_is_said() -> None:
+    because = decide(example_piece(), Stick("B1"), TAPE, System.FT_IN).because
+    assert because == "Its length was not read and is taken as drawn: there is nothing to cut."

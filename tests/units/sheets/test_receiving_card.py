@@ -134,7 +134,7 @@ def test_a_heat_number_that_no_font_can_print_is_refused() -> None:
 def test_a_trimmed_stick_is_hooked_after_the_trim_and_its_lines_are_told_once() -> None:
     text = words(card(FT_IN, replace(example_stick("20'"), left=EndReadings(top_tilt=-inches("1/8"))), None))
     assert "Hook the tape at the left end; strike" in text
-    assert text.count("Top flange, Near web,") == 2
+    assert text.count("top, near, bottom, far") == 2
     skewed = words(card(FT_IN, example_stick("20'")))
     assert "Hook the tape at the left end, after the trim; strike" in skewed
 

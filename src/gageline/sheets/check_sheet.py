@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import groupby
+from itertools import accumulate, groupby
 
 from gageline.job import Job
 from gageline.sheets.connection_facts import facts_of
@@ -31,16 +32,17 @@ _CARE = (
     "These checks cover the limit states listed here and no others. A licensed engineer answers for the "
     "design; local code governs. What was not checked is listed as not checked."
 )
+_TALL = re.compile("/|sqrt")
 _HEAD = """#set text(size: 10pt)
 #set par(leading: 0.5em, spacing: 0.65em)
-#show math.equation: set text(size: 10pt, top-edge: "bounds", bottom-edge: "bounds")
+#show math.equation: set text(size: 9pt, top-edge: "bounds", bottom-edge: "bounds")
 #let head(body) = block(above: 1.1em, below: 0.5em, sticky: true, text(size: 12pt, weight: 700, body))
-#let state(title, clause, share, body) = block(above: 0.9em, below: 0.3em, width: 100%, {
+#let state(title, clause, share, body) = block(above: 0.9em, below: 0.3em, width: 100%, breakable: false, {
   block(sticky: true, below: 0.45em, grid(columns: (1fr, auto), column-gutter: 4mm, text(weight: 700, title)
-    + h(2mm) + text(fill: luma(25%), clause), text(weight: 700, share)))
+    + h(2mm) + box(text(fill: luma(25%), clause)), text(weight: 700, share)))
   body
 })
-#let working(body) = block(inset: (left: 5mm), above: 0.6em, below: 0.6em, body)
+#let working(body) = block(inset: (left: 3mm), above: 0.55em, below: 0.55em, body)
 """
 
 
@@ -109,11 +111,12 @@ def _type_page(job: Job, strength: JobStrength, group: list[CheckedConnection]) 
     yield from _repeats(job, group)
     yield from _sign()
     yield f"#head({literal(f'Limit states, worked for {connection.name}')})"
-    for check in worst.checks:
-        yield from _state(check, known=bool(connection.load))
+    yield from _in_two(worst.checks, known=bool(connection.load))
     if worst.rules:
+        yield "#block(breakable: false, above: 1.2em)["
         yield '#head("Rules of detail")'
         yield from _rules(worst.rules)
+        yield "]"
     yield from _not_checked(worst.not_checked)
 
 
@@ -146,6 +149,23 @@ def _state(check: Check, *, known: bool) -> Iterator[str]:
     lines = "\n".join(f"working(${line}$)" for line in _lines(check.steps))
     head = f"{literal(check.title)}, {literal(check.clause.number)}, {literal(share)}"
     yield f"#state({head}, {{\n{lines}\n}})"
+
+
+def _in_two(checks: tuple[Check, ...], *, known: bool) -> Iterator[str]:
+    """Limit states in two columns of about the same height, the governing ones on the left."""
+    heights = [_height(check) for check in checks]
+    left = sum(1 for total in accumulate(heights) if total <= sum(heights) / 2 + heights[0] / 2)
+    yield "#grid(columns: (1fr, 1fr), column-gutter: 7mm, ["
+    for number, check in enumerate(checks):
+        if number == left:
+            yield "], ["
+        yield from _state(check, known=known)
+    yield "])"
+
+
+def _height(check: Check) -> float:
+    """Lines of text that a limit state takes, a fraction or a root counted as two."""
+    return 2.0 + sum(1.9 if {"/", "sqrt"} & set(_TALL.findall(step.formula)) else 1.2 for step in check.steps)
 
 
 def _lines(steps: tuple[Step, ...]) -> Iterator[str]:

@@ -8,7 +8,7 @@ from gageline.strength.aisc360.j4_elements import block_shear, shear_rupture, sh
 from gageline.strength.check import Step, Strength, step
 from gageline.strength.connection import Bolted, Fitting, Holes, Material
 
-__all__ = ["block_through_bolts", "gross_shear", "net_shear", "pulled_areas"]
+__all__ = ["block_through_bolts", "gross_shear", "net_hole", "net_shear", "pulled_areas"]
 
 
 def gross_shear(steel: Material, L: float, t: float, count: int = 1) -> Strength:
@@ -46,9 +46,10 @@ def net_shear(fitting: Fitting, joint: Bolted | None, count: int) -> Strength:
             f"{joint.rows} holes take {holes:g} in of the {L:g} in of "
             f"{fitting.name}: use fewer rows or a longer fitting"
         )
-    given = {"c": count, "L": L, "n": joint.rows, "d_h": joint.holes.along, "t": t}
-    area = step("A_nv", "c (L - n (d_h + 1/16)) t", count * (L - holes) * t, "in²", **given)
-    return shear_rupture(fitting.steel.F_u, area.value).after(area)
+    hole = net_hole(joint.holes.along)
+    given = {"c": count, "L": L, "n": joint.rows, "d_n": hole.value, "t": t}
+    area = step("A_nv", "c (L - n d_n) t", count * (L - holes) * t, "in²", **given)
+    return shear_rupture(fitting.steel.F_u, area.value).after(hole, area)
 
 
 def block_through_bolts(
@@ -67,17 +68,17 @@ def block_through_bolts(
     """
     L_v, L_t = lengths
     n, m = joint.rows - 0.5, joint.columns - 0.5
+    upright, level = _holes(holes)
     gross = step("A_gv", "L_v t", L_v * t, "in²", L_v=L_v, t=t)
-    net = _net("A_nv", L_v, n, holes.along, t)
-    pulled = _net("A_nt", L_t, m, holes.across, t)
+    net, pulled = _net("A_nv", L_v, n, upright, t), _net("A_nt", L_t, m, level, t)
     U_bs = 1.0 if joint.columns == 1 else 0.5
     strength = block_shear(steel.F_y, steel.F_u, gross.value, net.value, pulled.value, U_bs)
-    return strength.after(gross, net, pulled)
+    return strength.after(*dict.fromkeys((upright, level)), gross, net, pulled)
 
 
 def pulled_areas(
     t: float, holes: Holes, shear: tuple[float, float], tension: tuple[float, float], lines: int
-) -> tuple[Step, Step, Step]:
+) -> tuple[Step, ...]:
     """The areas of a block that is pulled along its rows.
 
     Args:
@@ -88,16 +89,34 @@ def pulled_areas(
         lines: how many lines are sheared.
 
     Returns:
-        A_gv, A_nv and A_nt.
+        The working, its last lines A_gv, A_nv and A_nt.
     """
     L, n = shear
+    upright, level = _holes(holes)
     gross = step("A_gv", "c L t", lines * L * t, "in²", c=lines, L=L, t=t)
-    left = lines * (L - n * hole_for_net_area(holes.across)) * t
-    given = {"c": lines, "L": L, "n": n, "d_h": holes.across, "t": t}
-    net = step("A_nv", "c (L - n (d_h + 1/16)) t", left, "in²", **given)
-    return gross, net, _net("A_nt", *tension, holes.along, t)
+    given = {"c": lines, "L": L, "n": n, level.symbol: level.value, "t": t}
+    net = step("A_nv", f"c (L - n {level.symbol}) t", lines * (L - n * level.value) * t, "in²", **given)
+    return *dict.fromkeys((upright, level)), gross, net, _net("A_nt", *tension, upright, t)
 
 
-def _net(symbol: str, L: float, n: float, d_h: float, t: float) -> Step:
-    area = (L - n * hole_for_net_area(d_h)) * t
-    return step(symbol, "(L - n (d_h + 1/16)) t", area, "in²", L=L, n=n, d_h=d_h, t=t)
+def net_hole(d_h: float, symbol: str = "d_n") -> Step:
+    """Width that a hole takes out of a net area.
+
+    Args:
+        d_h: size of the hole across that area, in.
+        symbol: what it is called.
+
+    Source: Section B4.3b.
+    """
+    return step(symbol, "d_h + 1/16", hole_for_net_area(d_h), "in", d_h=d_h)
+
+
+def _holes(holes: Holes) -> tuple[Step, Step]:
+    """What holes take out along the reaction and across it; one line where they are round."""
+    upright = net_hole(holes.along)
+    return upright, upright if holes.across == holes.along else net_hole(holes.across, "d_t")
+
+
+def _net(symbol: str, L: float, n: float, hole: Step, t: float) -> Step:
+    given = {"L": L, "n": n, hole.symbol: hole.value, "t": t}
+    return step(symbol, f"(L - n {hole.symbol}) t", (L - n * hole.value) * t, "in²", **given)

@@ -89,7 +89,8 @@ def pulled_block(
     if end is not None:
         found.append(pulled_areas(t, holes, on_line, (end + joint.span, joint.rows - 0.5), 1))
     blocks = [
-        block_shear(steel.F_y, steel.F_u, *(area.value for area in areas)).after(*areas) for areas in found
+        block_shear(steel.F_y, steel.F_u, *(area.value for area in areas[-3:])).after(*areas)
+        for areas in found
     ]
     return min(blocks, key=lambda strength: strength.nominal)
 

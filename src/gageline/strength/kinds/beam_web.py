@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gageline.strength.aisc360.d_tension import hole_for_net_area
 from gageline.strength.aisc360.g_shear import web_shear
 from gageline.strength.aisc360.j4_elements import block_shear, shear_rupture, shear_yielding
 from gageline.strength.aisc360.manual_copes import coped_section, double_cope_flexure, single_cope_flexure
 from gageline.strength.check import Method, Strength, step
 from gageline.strength.connection import Beam, Bolted, Connection, Kind, Notch
-from gageline.strength.kinds.areas import block_through_bolts
+from gageline.strength.kinds.areas import block_through_bolts, net_hole
 from gageline.strength.verdict import Findings, NotChecked
 
 __all__ = ["beam_web", "bolted_block", "end_distance", "first_row"]
@@ -18,6 +17,11 @@ __all__ = ["beam_web", "bolted_block", "end_distance", "first_row"]
 _BOTTOM_ONLY = NotChecked(
     "bending of the web at a bottom cope",
     "the method of the Manual is for copes of the top flange, or of both",
+)
+
+_SHORT_BOTTOM = NotChecked(
+    "what Equation 9-22 of the Manual gains where the bottom cope is the shorter",
+    "the equation was not read: its least C_b, 1.84, is taken",
 )
 
 _PULLED = NotChecked(
@@ -62,6 +66,8 @@ def beam_web(connection: Connection, method: Method) -> Findings:
 def _left_out(connection: Connection, beam: Beam) -> Iterator[NotChecked]:
     if connection.N and (beam.top or beam.bottom):
         yield _PULLED
+    if beam.top and beam.bottom and beam.bottom.c < beam.top.c:
+        yield _SHORT_BOTTOM
     if beam.bottom is not None and beam.top is None:
         yield _BOTTOM_ONLY
     if beam.top is not None and not beam.rolled_i:
@@ -83,10 +89,12 @@ def _by_joint(connection: Connection) -> Iterator[tuple[str, Strength]]:
         return
     if isinstance(joint, Bolted):
         if beam.top and beam.bottom:
-            left = (beam.h_o - joint.rows * hole_for_net_area(joint.other.along)) * beam.t_w
-            given = {"h_o": beam.h_o, "n": joint.rows, "d_h": joint.other.along, "t_w": beam.t_w}
-            area = step("A_nv", "(h_o - n (d_h + 1/16)) t_w", left, "in²", **given)
-            yield "shear rupture of the coped beam web", shear_rupture(beam.steel.F_u, left).after(area)
+            hole = net_hole(joint.other.along)
+            left = (beam.h_o - joint.rows * hole.value) * beam.t_w
+            given = {"h_o": beam.h_o, "n": joint.rows, "d_n": hole.value, "t_w": beam.t_w}
+            area = step("A_nv", "(h_o - n d_n) t_w", left, "in²", **given)
+            state = shear_rupture(beam.steel.F_u, left).after(hole, area)
+            yield "shear rupture of the coped beam web", state
         if beam.top:
             yield "block shear of the beam web", bolted_block(connection, joint)
     else:

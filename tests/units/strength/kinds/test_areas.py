@@ -45,5 +45,15 @@ def test_the_block_of_the_beam_web() -> None:
 
 def test_a_block_pulled_along_two_lines() -> None:
     """2 1.5 0.25 = 0.75; 2 (1.5 - 0.4375) 0.25 = 0.531; (6 - 2 0.875) 0.25 = 1.0625 in²."""
-    gross, net, torn = pulled_areas(0.25, JOINT.holes, (1.5, 0.5), (6.0, 2.0), 2)
+    hole, gross, net, torn = pulled_areas(0.25, JOINT.holes, (1.5, 0.5), (6.0, 2.0), 2)
+    assert hole.value == 0.875
     assert (gross.value, net.value, torn.value) == pytest.approx((0.75, 0.53125, 1.0625))
+
+
+def test_slots_take_out_their_own_size_each_way() -> None:
+    """13/16 by 1 in, long along the reaction: 1.0625 in of the shear, 0.875 in of the tension."""
+    slot = replace(JOINT.holes, along=1.0)
+    found = values(block_through_bolts(A4.fitting.steel, 0.25, JOINT, slot, (7.25, 1.375)))
+    assert (found["d_n"], found["d_t"]) == (1.0625, 0.875)
+    assert found["A_nv"] == pytest.approx((7.25 - 2.5 * 1.0625) * 0.25)
+    assert found["A_nt"] == pytest.approx((1.375 - 0.4375) * 0.25)

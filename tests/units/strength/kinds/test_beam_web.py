@@ -70,6 +70,10 @@ def test_what_no_method_covers_is_said() -> None:
     assert left_out(replace(A4, beam=None)) == {"the supported beam"}
     low = replace(A4, beam=replace(beam(A4), top=None, bottom=Notch(4.0, 2.0)))
     assert left_out(low) == {"bending of the web at a bottom cope"}
+    shorter = replace(A4, beam=replace(beam(A4), bottom=Notch(3.0, 2.0)))
+    assert left_out(shorter) == {
+        "what Equation 9-22 of the Manual gains where the bottom cope is the shorter"
+    }
     channel = replace(A4, beam=replace(beam(A4), rolled_i=False))
     assert left_out(channel) == {"bending of the coped web"}
     assert left_out(replace(A4, N=5.0)) == {"bending and buckling of the coped web under the axial force"}

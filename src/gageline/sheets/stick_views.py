@@ -27,6 +27,7 @@ from gageline.sheets.scales import Scale
 from gageline.sheets.scene import Item
 from gageline.sheets.sight import BOTTOM, ELEVATION, TOP, Picture, View, look
 from gageline.sheets.slabs import slabs_of_fitting, slabs_of_main
+from gageline.sheets.weld_arrows import weld_arrows
 from gageline.steel import Plate, Profile
 from gageline.units import Slope, System
 
@@ -176,9 +177,10 @@ def _set(
             depth=scribe.tell(main.stock.width) if isinstance(main.stock, Plate) else "",
         )
         if elevation:
-            drawn = panel(
-                [*drawn.items, *_triangles(main, lining, _row_rooms(seen, along.scale), scribe)], drawn.name
-            )
+            triangles = _triangles(main, lining, _row_rooms(seen, along.scale), scribe)
+            drawn = panel([*drawn.items, *triangles], drawn.name)
+            arrows = weld_arrows(assembly, lining, drawn.items, drawn.box, scribe) if overall else []
+            drawn = panel([*drawn.items, *arrows], drawn.name)
         panels.append(drawn)
     return under(panels, _GAP)
 

@@ -12,18 +12,31 @@ from dataclasses import replace
 from gageline.part import Assembly, Weld
 from gageline.sheets.boxes import line_height
 from gageline.sheets.dimensions import arrow_head
+from gageline.sheets.fonts import text_width
 from gageline.sheets.furniture import Block
 from gageline.sheets.notation import Scribe
-from gageline.sheets.scene import Anchor, Circle, Group, Item, Level, Line, Polygon, Text
+from gageline.sheets.scene import Anchor, Circle, Group, Item, Level, Line, Point, Polygon, Text
 from gageline.sheets.style import FINE, Role, Weight
 from gageline.sheets.wrap import wrap
 
-__all__ = ["weld_list", "weld_sign"]
+__all__ = ["SIGN_HALF", "reference_length", "weld_list", "weld_rows", "weld_sign"]
 
 _ROW = 7.4
 _SIGN = 36.0
 _LEG = 2.4
 _LEAD = 1.15
+_BEFORE = 1.6  # mm of reference line before the size and after the triangle
+SIGN_HALF = 3.2
+"""mm from the reference line to the upper and lower edge of a symbol."""
+
+
+def weld_rows(assembly: Assembly) -> dict[tuple[str, Weld], list[str]]:
+    """The welds of a piece, those alike together: mark and weld, with the names of the fittings."""
+    marks = {fitting.name: fitting.part.mark for fitting in assembly.fittings}
+    rows: dict[tuple[str, Weld], list[str]] = {}
+    for weld in assembly.welds:
+        rows.setdefault((marks[weld.fitting], replace(weld, fitting="")), []).append(weld.fitting)
+    return rows
 
 
 def weld_list(assembly: Assembly, scribe: Scribe, width: float, height: float) -> list[Block]:
@@ -38,14 +51,9 @@ def weld_list(assembly: Assembly, scribe: Scribe, width: float, height: float) -
     Returns:
         The list in as many blocks as it takes, each with its head; none where nothing is welded.
     """
-    marks = {fitting.name: fitting.part.mark for fitting in assembly.fittings}
-    counts: dict[tuple[str, Weld], int] = {}
-    for weld in assembly.welds:
-        key = marks[weld.fitting], replace(weld, fitting="")
-        counts[key] = counts.get(key, 0) + 1
     head = line_height(FINE) * _LEAD
     many = max(1, int((height - head) // _ROW))
-    lines = list(counts.items())
+    lines = [(row, len(names)) for row, names in weld_rows(assembly).items()]
     return [_block(lines[n : n + many], head, scribe, width) for n in range(0, len(lines), many)]
 
 
@@ -62,7 +70,8 @@ def _row(mark: str, weld: Weld, count: int, scribe: Scribe, width: float) -> Ite
     yield Text(0, middle, mark, FINE, Weight.BOLD, level=Level.MIDDLE)
     yield from weld_sign(
         scribe.fine(weld.size),
-        (9.0, middle),
+        (7.0, middle + 1.6),
+        (13.0, middle),
         both=weld.both_sides,
         around=weld.all_around,
     )
@@ -79,23 +88,33 @@ def _lines(lines: Sequence[str], middle: float) -> Iterator[Item]:
         yield Text(_SIGN, y, line, FINE, level=Level.MIDDLE)
 
 
-def weld_sign(size: str, tip: tuple[float, float], *, both: bool, around: bool) -> Iterator[Item]:
+def reference_length(size: str) -> float:
+    """How long the reference line of a symbol is, mm."""
+    return text_width(size, FINE) + _LEG + 2 * _BEFORE + 1.0
+
+
+def weld_sign(
+    size: str, tip: Point, elbow: Point, way: float = 1.0, *, both: bool, around: bool
+) -> Iterator[Item]:
     """A fillet weld's symbol: arrow, reference line, triangle with its upright leg at the left, size.
 
     Args:
         size: leg of the fillet, as text.
-        tip: where the arrow points, paper mm; the reference line runs to the right of it.
+        tip: where the arrow points, paper mm.
+        elbow: where the reference line begins, paper mm.
+        way: to which side of the elbow it runs: 1 right, -1 left.
         both: on both sides of the joint, else on the side of the arrow.
         around: all around, a circle at the elbow.
     """
-    x, y = tip
-    elbow, end = x + 4.0, x + 24.0
-    yield arrow_head((x - 2.0, y + 1.6), (elbow, y))
-    yield Line(x - 2.0, y + 1.6, elbow, y, Role.DIMENSION)
-    yield Line(elbow, y, end, y, Role.DIMENSION)
+    length = reference_length(size)
+    x, y = elbow
+    start = x if way > 0 else x - length
+    yield arrow_head(tip, elbow)
+    yield Line(*tip, x, y, Role.DIMENSION)
+    yield Line(start, y, start + length, y, Role.DIMENSION)
     if around:
-        yield Circle(elbow, y, 1.1, Role.DIMENSION)
-    left = x + 18.0
+        yield Circle(x, y, 1.1, Role.DIMENSION)
+    left = start + _BEFORE + text_width(size, FINE) + 0.8
     for down in (1.0, -1.0) if both else (1.0,):
         yield Polygon(((left, y), (left, y + down * _LEG), (left + _LEG, y)), Role.DIMENSION)
         level = Level.TOP if down > 0 else Level.BOTTOM

@@ -14,14 +14,14 @@ def triangles(items: tuple[object, ...]) -> list[Polygon]:
 
 
 def test_a_fillet_on_both_sides_has_two_triangles_and_two_sizes() -> None:
-    items = tuple(weld_sign('1/4"', (10, 10), both=True, around=False))
+    items = tuple(weld_sign('1/4"', (4, 12), (10, 10), both=True, around=False))
     assert len(triangles(items)) == 2
     assert [text.text for text in texts(items)] == ['1/4"', '1/4"']
     assert not [item for item in items if isinstance(item, Circle)]
 
 
 def test_the_upright_leg_of_the_triangle_is_at_the_left_under_the_line() -> None:
-    items = tuple(weld_sign("6", (10, 10), both=False, around=True))
+    items = tuple(weld_sign("6", (4, 12), (10, 10), both=False, around=True))
     (triangle,) = triangles(items)
     (x0, y0), (x1, y1), (x2, y2) = triangle.points
     assert x0 == x1 < x2

@@ -125,6 +125,29 @@ def test_the_page_prints_these_figures() -> None:
         assert figure in PAGE
 
 
+def test_the_commands_print_what_the_page_shows(tmp_path: Path) -> None:
+    """A stick that can be used and a blank sheet end with 0, a piece that is out with 1."""
+    (tmp_path / "short.toml").write_text(JOB, "utf8")
+    (tmp_path / "measured.toml").write_text(SHEET, "utf8")
+    blocks = re.findall(r"^```console\n(.*?)^```", PAGE, re.MULTILINE | re.DOTALL)
+    shown = "".join(blocks).removeprefix("$ gageline ").split("$ gageline ")
+    codes = []
+    for one in shown:
+        command, printed = one.split("\n", 1)
+        done = subprocess.run(
+            [sys.executable, "-m", "gageline", *command.split()],
+            cwd=tmp_path,
+            capture_output=True,
+            text=True,
+            encoding="utf8",
+            check=False,
+        )
+        assert (done.stdout, done.stderr) == (printed, "")
+        codes.append(done.returncode)
+    assert codes == [0, 0, 1, 0]
+    assert {path.name for path in tmp_path.glob("*.pdf")} == {"short-received.pdf", "short-inspection.pdf"}
+
+
 def test_the_library_example_runs(tmp_path: Path) -> None:
     (script,) = re.findall(r"^```python\n(.*?)^```", PAGE, re.MULTILINE | re.DOTALL)
     (tmp_path / "short.toml").write_text(JOB, "utf8")

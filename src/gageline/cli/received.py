@@ -17,7 +17,7 @@ from gageline.errors import GagelineError, ValueProblem
 from gageline.exchange import json_text
 from gageline.job import Inspected, Job, JobProblems, Measurements, read_measurements, read_text
 from gageline.layout import Choice, Way, decide, lay_out, lay_out_on
-from gageline.part import Assembly, End, Face
+from gageline.part import Assembly, End, Face, Finding
 from gageline.quality import Judgement, Odds, Outcome, Report, Rules, Spread, Verdict
 from gageline.sheets import ReceivingCard, inspection_sheets, odds_sheets, receiving_cards
 from gageline.units import Length, System
@@ -227,7 +227,7 @@ def _show_card(card: ReceivingCard, system: System) -> None:
     say.print(f"{part.mark}: {part.stock.designation}{heat}", style="bold", markup=False, soft_wrap=True)
     for finding, one in zip(card.receipt.findings(system), card.receipt.judgements, strict=True):
         if one.verdict in {Verdict.OUT, Verdict.NO_LIMIT}:
-            _tell(finding.text())
+            _tell(_finding_text(finding, one))
     for verdict, words in ((Verdict.WITHIN, "within"), (Verdict.NOT_READ, "not read, taken as nominal")):
         names = [one.name for one in card.receipt.judgements if one.verdict is verdict]
         if names:
@@ -244,6 +244,11 @@ def _show_card(card: ReceivingCard, system: System) -> None:
     )
     for line in dict.fromkeys(changed):
         _tell(line)
+
+
+def _finding_text(finding: Finding, judgement: Judgement) -> str:
+    """A finding under the heading of its piece, which is not named again."""
+    return f"{finding.severity}: {judgement.name}: {finding.message}: {finding.remedy}"
 
 
 def _tell(text: str) -> None:
@@ -286,8 +291,9 @@ def _show_report(report: Report, system: System) -> None:
     number = report.inspected.number
     head = f"{mark} no. {number}: {report.outcome}, {read} of {count} readings"
     say.print(head, style="bold", markup=False, soft_wrap=True)
-    for finding in report.findings(system):
-        _tell(finding.text())
+    out = (row.judgement for row in report.rows if row.judgement.verdict is Verdict.OUT)
+    for finding, judgement in zip(report.findings(system), out, strict=True):
+        _tell(_finding_text(finding, judgement))
 
 
 def _report_facts(report: Report) -> dict[str, object]:

@@ -163,7 +163,7 @@ def test_what_was_read_is_judged_and_what_is_out_ends_with_1(run: Run, tmp_path:
     assert code == 1
     lines = out.splitlines()
     assert lines[0] == "B1 no. 2: ask the engineer, 2 of 18 readings"
-    assert 'B1 overall: 18\'-6 7/8", 3/8" under: out by 0.312", limit ±1/16"' in lines[1]
+    assert '  warning: overall: 18\'-6 7/8", 3/8" under: out by 0.312", limit ±1/16"' in lines[1]
     assert "grind it square" in lines[2]
     assert lines[3] == "B2 no. 1: good, 1 of 5 readings"
     assert "What to do" in pdf(tmp_path / "job-inspection.pdf")

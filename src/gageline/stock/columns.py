@@ -12,7 +12,8 @@ from gageline.stock.program import INFINITE, add_columns, add_rows, new_model
 from gageline.stock.watch import Watch
 
 _ROUNDING = 1e-9  # relative to the dearest stick
-_EXTRA = 8  # further patterns taken from one table, each forced to hold another piece
+_EXTRA = 8  # further patterns taken from one table at least, each forced to hold another piece
+_SHARE = 4  # for one of so many kinds; where kinds are many a table costs more than the patterns
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,7 +187,7 @@ class Master:
             fits &= np.array(stick.fits)
         value = np.where(fits & (demand > 0), best[np.maximum(room, 0)] + duals, 0.0)
         found = []
-        for i in np.argsort(-value, kind="stable")[:_EXTRA]:
+        for i in np.argsort(-value, kind="stable")[: max(_EXTRA, self._kinds // _SHARE)]:
             if value[i] <= cost:
                 break
             counts = table.counts(int(room[i]))

@@ -28,6 +28,8 @@ _TILT = 1e-4  # of a piece
 _OPEN = 12  # mixes put aside without proof before the search gives up
 _WAYS = 4  # dives a turn, each a little different
 _TURNS = 4
+_IDLE = 4  # dives without a better plan before the search gives up
+_MIX_SHARE = 0.2  # of the time left, for one choice of a mix
 _PATIENCE = 5.0  # seconds for an integer program, to the power of the turn
 
 
@@ -225,7 +227,8 @@ class _Search:
             return
         if len(self.problem.sticks) == 1 and not self.problem.has_drops:
             return
-        mix = cheapest_mix(self.problem, self.known, self.target(), self.watch)
+        soon = self.watch.within(_MIX_SHARE * self.watch.left())
+        mix = cheapest_mix(self.problem, self.known, self.target(), soon)
         if isinstance(mix, Mix):
             self.raise_bound(mix.cost)
             near = self.target() - prices.bound(self.limits) <= _NEAR * self.target()
@@ -239,8 +242,10 @@ class _Search:
 
     def mixes(self) -> bool:
         """Go through the mixes in order of cost; whether every mix below the best plan was refuted."""
+        dived = False
         while not self.done() and not self.watch.over():
-            mix = cheapest_mix(self.problem, self.known, self.target(), self.watch)
+            soon = self.watch.within(_MIX_SHARE * self.watch.left())
+            mix = cheapest_mix(self.problem, self.known, self.target(), soon)
             if mix is Answer.NONE:
                 return not self.open
             if isinstance(mix, Answer):
@@ -252,17 +257,31 @@ class _Search:
                 break
             answer = self.pack(mix, self.target() if self.problem.has_drops else mix.cost)
             self.tell("packing")
+            if not dived and not self.done():
+                self.offer(dive(self.problem, self.master, self.limits, None, self.watch))
+                dived = True
             if answer is Answer.NONE and self._excluded(mix):
                 continue
             self.known = self.known.exclude(mix.sticks)
             if answer in {Answer.NONE, Answer.BEST} or self.done():
                 continue
-            if not self.open:
-                self.offer(dive(self.problem, self.master, self.limits, None, self.watch))
             self.open += 1
             if self.open >= _OPEN:
                 break
         return self.done()
+
+    def improve(self) -> None:
+        """Better the plan where mixes are not decided: dives over all sticks, programs over what they met."""
+        idle = turn = 0
+        while idle < _IDLE and not self.done() and not self.watch.over():
+            before = self.best
+            turn += 1
+            tilt = np.random.default_rng(turn).uniform(-_TILT, _TILT, len(self.demand))
+            self.offer(dive(self.problem, self.master, self.limits, self.target(), self.watch, tilt))
+            if self.best is before:
+                self.pool(self.limits, self.target(), _POOL_SECONDS)
+            idle = idle + 1 if self.best is before else 0
+            self.tell("dive")
 
     def _excluded(self, mix: Mix) -> bool:
         """Whether the newest row speaks against a mix at its cost."""
@@ -292,7 +311,9 @@ def search(problem: Problem, watch: Watch) -> Found:
             state.offer([p for p, n in start.packing.patterns for _ in range(n)])
     state.begin()
     exhausted = state.done() or state.mixes()
+    if not exhausted and len(problem.sticks) > 1:
+        state.improve()
     if exhausted and state.best is not None:
         state.raise_bound(state.best.cost)
     state.tell("end")
-    return Found(state.best, state.bound, tuple(state.master.patterns), exhausted)
+    return Found(state.best, state.bound, tuple(state.master.patterns), exhausted or state.done())

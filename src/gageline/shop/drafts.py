@@ -114,31 +114,47 @@ def first_choices(document: JobDocument, name: str) -> Table:
     return dict(_FIRST_ROWS.get(name, ({}, {}))[_is_metric(document)])
 
 
-def with_row(model: type[BaseModel], document: JobDocument, posted: Mapping[str, str], name: str) -> Table:
+def with_row(model: type[BaseModel], document: JobDocument, posted: Mapping[str, str], place: str) -> Table:
     """The typed table with another row in one of its lists.
 
     Args:
         model: the table's definition.
         document: the job that it belongs to.
         posted: the fields of the form.
-        name: of the list.
+        place: of the list, told as `copes` or as `level.1.loads`.
     """
     table = table_of(model, posted, "", document.job.units)
-    table[name] = [*table.get(name, []), first_choices(document, name)]
+    holder, name = _holder(table, place)
+    if holder is not None:
+        holder[name] = [*holder.get(name, []), first_choices(document, name)]
     return table
 
 
 def without_row(
     model: type[BaseModel], document: JobDocument, posted: Mapping[str, str], place: str
 ) -> Table:
-    """The typed table without one row, told as `copes.0`."""
+    """The typed table without one row, told as `copes.0` or as `level.1.loads.0`."""
     table = table_of(model, posted, "", document.job.units)
-    name, _, number = place.rpartition(".")
-    rows = list(table.get(name, []))
-    if number.isdigit() and int(number) < len(rows):
+    path, _, number = place.rpartition(".")
+    holder, name = _holder(table, path)
+    rows = list(holder.get(name, [])) if holder is not None else []
+    if holder is not None and number.isdigit() and int(number) < len(rows):
         del rows[int(number)]
-    table[name] = rows
-    return {key: value for key, value in table.items() if value != []}
+        holder.pop(name)
+        holder |= {name: rows} if rows else {}
+    return table
+
+
+def _holder(table: Table, place: str) -> tuple[Table | None, str]:
+    """The table that a list stands in and the list's name there; no table where there is no such place."""
+    *steps, name = place.split(".")
+    at: Any = table
+    for step in steps:
+        if isinstance(at, list):
+            at = at[int(step)] if step.isdigit() and int(step) < len(at) else None
+        elif isinstance(at, dict):
+            at = at.setdefault(step, {})
+    return (at if isinstance(at, dict) else None), name
 
 
 def _tables(document: JobDocument) -> Table:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import types
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import Enum
@@ -15,7 +15,7 @@ from pydantic.fields import FieldInfo
 
 from gageline.units import Length, Slope, System
 
-__all__ = ["Field", "Rows", "Section", "field_id", "form_of", "table_of", "tables_of"]
+__all__ = ["Field", "Rows", "Section", "field_id", "form_of", "row_names", "table_of", "tables_of"]
 
 Table = dict[str, Any]
 _MOST_ROWS = 500
@@ -218,6 +218,16 @@ def form_of(model: type[BaseModel], table: Mapping[str, Any], name: str = "", la
             text = _shown(given, "\n" if which == "lines" else "; ")
             fields.append(Field(path, _words(own), which, help_, text, choices, required=info.is_required()))
     return Section(name, label, tuple(fields), tuple(sections), tuple(rows), open=bool(table))
+
+
+def row_names(section: Section) -> Iterator[str]:
+    """The paths of all lists of a form, of those in its tables and in the rows of its lists too."""
+    for inner in section.sections:
+        yield from row_names(inner)
+    for rows in section.rows:
+        yield rows.name
+        for item in rows.items:
+            yield from row_names(item)
 
 
 def tables_of(model: type[BaseModel]) -> dict[str, type[BaseModel]]:

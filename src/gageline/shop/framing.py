@@ -19,7 +19,7 @@ from gageline.sheets import framing_plans
 from gageline.shop import jobs
 from gageline.shop.drafts import with_row, without_row
 from gageline.shop.engine import document_of, full_of, layout_of
-from gageline.shop.fields import table_of
+from gageline.shop.fields import row_names, table_of
 from gageline.shop.frames import (
     GRID,
     KINDS,
@@ -230,8 +230,8 @@ def _handle(request: HttpRequest, pk: int, kind: str, was: str | None) -> HttpRe
         return _form(request, job, kind, was, draft, job.current)
     posted = typed_fields(request)
     base, model = whole(posted.get("base", "")), KINDS[kind]
-    lists = {rows.name for rows in entry_form(kind, {}).rows}
-    if posted.get("add") in lists:
+    typed = entry_form(kind, table_of(model, posted, "", document.job.units))
+    if posted.get("add") in set(row_names(typed)):
         table = with_row(model, document, posted, posted["add"])
         return _form(request, job, kind, was, _draft(document, kind, table, was), base)
     if "drop" in posted:

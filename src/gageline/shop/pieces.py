@@ -25,7 +25,7 @@ from gageline.shop.engine import (
     layout_of,
     strength_of,
 )
-from gageline.shop.fields import table_of
+from gageline.shop.fields import form_of, row_names, table_of
 from gageline.shop.models import Job, Piece, Stage
 from gageline.shop.office import person_of, typed_fields
 from gageline.shop.pictures import page_svg, qr_svg, solid_page, stick_svg
@@ -76,7 +76,8 @@ def _handle(request: HttpRequest, job: Job, piece: Piece | None) -> HttpResponse
         return _form(request, job, piece, draft_of(document, table or new_piece(document)), job.current)
     posted = typed_fields(request)
     base = int(posted.get("base", "")) if posted.get("base", "").isdigit() else 0
-    if "add" in posted and posted["add"] in PieceEntry.model_fields:
+    typed = form_of(PieceEntry, table_of(PieceEntry, posted, "", document.job.units))
+    if posted.get("add") in set(row_names(typed)):
         return _form(
             request,
             job,

@@ -87,6 +87,12 @@ def test_a_level_is_added_by_the_form_of_the_grid(framed: Job, client: Client) -
     assert b"Slab" in client.get(address).content
     grown = client.post(address, {"base": "1", "add": "level", "level.0": "1", "level.0.name": "Slab"})
     assert b'name="level.1.name"' in grown.content
+    level = {"base": "1", "level.0": "1", "level.0.name": "Slab", "level.0.elevation": "0"}
+    loaded = client.post(address, {**level, "add": "level.0.loads"})
+    assert b'name="level.0.loads.0.case"' in loaded.content
+    emptied = client.post(address, {**level, "level.0.loads.0": "1", "drop": "level.0.loads.0"})
+    assert b'name="level.0.loads.0.case"' not in emptied.content
+    assert Job.objects.get(pk=framed.pk).current == 1
 
 
 def test_new_members_start_with_a_free_name(framed: Job, client: Client) -> None:

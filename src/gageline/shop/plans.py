@@ -2,29 +2,25 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
-from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import timedelta
 from functools import lru_cache
 from typing import Any
 
-import tomlkit
 from django.db import transaction
 from django.utils import timezone
 from pydantic import TypeAdapter
 
 from gageline.errors import GagelineError, ValueProblem
 from gageline.job import Job as BuiltJob
+from gageline.shop.cut_already import Source, rack_of_now, sources_among
 from gageline.shop.engine import job_of
 from gageline.shop.logbook import note
-from gageline.shop.models import Cut, Cutting, Job, Person, Plan, Revision, Search, Stick, Where
-from gageline.shop.racks import rack_text, whole_rack
+from gageline.shop.models import Cut, Cutting, Job, Person, Plan, Revision, Search
 from gageline.shop.sticks import held_tables
 from gageline.stock import (
-    Blank,
     CutPlan,
     Effort,
     Held,
@@ -32,7 +28,6 @@ from gageline.stock import (
     Progress,
     Question,
     Rack,
-    Saw,
     SectionPlan,
     ShopPlan,
     Steel,
@@ -45,9 +40,6 @@ from gageline.stock import (
 from gageline.units import System, exact_text
 
 __all__ = [
-    "CUT",
-    "Source",
-    "blank_key",
     "choose_plan",
     "jobs_of",
     "plan_of",
@@ -64,32 +56,6 @@ _ANSWER = TypeAdapter(tuple[CutPlan, tuple[PlatePlan, ...]])
 _SILENT = timedelta(seconds=60)  # without a word from a search it is taken for broken off
 _BROKEN = "the search broke off"
 _MOST_JOBS = 50
-CUT = "cut "
-"""What the names of sticks that were cut by an earlier plan start with."""
-
-
-@dataclass(frozen=True, slots=True)
-class Source:
-    """Where a mark of a plan stands: the job, its mark there, and what the saw cuts it by."""
-
-    job: int
-    mark: str
-    blank: Blank
-
-
-def blank_key(blank: Blank) -> str:
-    """A short name of everything the saw cuts a piece by: equal where the same is cut."""
-    made = (blank.stock.designation, blank.grade, blank.length.ticks, repr(blank.left), repr(blank.right))
-    return hashlib.sha256(repr(made).encode()).hexdigest()[:16]
-
-
-def _sources(jobs: Sequence[tuple[int, BuiltJob]]) -> dict[str, Source]:
-    """The marks of a plan of jobs, which leads a mark that several jobs have by the job."""
-    single = [(pk, blank) for pk, job in jobs for blank in blanks_of((job,))]
-    together = blanks_of([job for _, job in jobs])
-    return {
-        blank.mark: Source(pk, alone.mark, blank) for blank, (pk, alone) in zip(together, single, strict=True)
-    }
 
 
 def start_plan(person: Person, jobs: Sequence[Job], seconds: int) -> Plan:
@@ -113,73 +79,18 @@ def start_plan(person: Person, jobs: Sequence[Job], seconds: int) -> Plan:
         if not trouble_of(other).startswith(_BROKEN):
             raise ValueProblem(f"cutting plan {other.pk} is being planned: wait for it, or stop it first")
     built = [(job.pk, job_of(job.revisions.get(number=job.current).text)) for job in jobs]
-    asked = json.dumps(
-        {
-            "jobs": [(job.pk, job.current) for job in jobs],
-            "rack": _whole_question(_named(jobs, built)),
-            "cuts": Cut.objects.count(),
-        }
-    )
-    _question(asked)
+    for job, (_, one) in zip(jobs, built, strict=True):
+        if not one.assemblies:
+            raise ValueProblem(f"{job.name} has no pieces yet: leave it out, or add pieces first")
+    alone = tuple(one for _, one in built)
+    rack = rack_of_now(built, lambda text: _ask(alone, text))
+    _ask(alone, rack)
+    known = {"jobs": [(job.pk, job.current) for job in jobs], "rack": rack, "cuts": Cut.objects.count()}
+    asked = json.dumps(known)
     with transaction.atomic():
         plan = Plan.objects.create(asked=asked, seconds=seconds, by=person.name)
         note(person.name, f"asked for cutting plan {plan.pk}: {', '.join(job.name for job in jobs)}")
     return plan
-
-
-def _named(jobs: Sequence[Job], built: Sequence[tuple[int, BuiltJob]]) -> dict[str, Source]:
-    for job, (_, one) in zip(jobs, built, strict=True):
-        if not one.assemblies:
-            raise ValueProblem(f"{job.name} has no pieces yet: leave it out, or add pieces first")
-    return _sources(built)
-
-
-def _whole_question(sources: dict[str, Source]) -> str:
-    """The rack document of now: facts, sticks that are free, and what was cut of the jobs already."""
-    text = rack_text()[1]
-    saw = read_rack(text).saw
-    free = [held for row, held in held_tables() if row.copy is None]
-    wanted = Counter({mark: source.blank.quantity for mark, source in sources.items()})
-    held, done = [], []
-    for name, marks, cents, steel, heat in _cut_already(sources):
-        counted = [mark for mark in marks if wanted[mark] > 0]
-        wanted.subtract(counted)
-        if counted:
-            blanks = [sources[mark].blank for mark in counted]
-            held.append(_used(name, steel, blanks, saw) | {"value": cents} | ({"heat": heat} if heat else {}))
-            done.append({"stick": name, "pieces": counted})
-    whole = whole_rack(text, [*free, *held])
-    return f"{whole.rstrip()}\n\n{tomlkit.dumps({'done': done})}" if done else whole
-
-
-def _used(name: str, steel: Steel, blanks: Sequence[Blank], saw: Saw) -> Table:
-    """What of a stick went into pieces, as a stick of its own; its drop is in the yard by itself."""
-    length = saw.start_trim + saw.end_trim + saw.grip
-    for blank in blanks:
-        length += blank.length + blank.left.kerf(saw.kerf) + blank.right.kerf(saw.kerf)
-    named = {"mark": name, "stock": steel.section, "grade": steel.grade, "length": exact_text(length)}
-    return named | ({"finish": steel.finish} if steel.finish else {})
-
-
-def _cut_already(
-    sources: dict[str, Source],
-) -> Iterable[tuple[str, list[str], float, Steel, str]]:
-    """What was cut of the jobs, stick by stick, and the sticks that were given to one piece as they came."""
-    of_job = {(source.job, source.mark): mark for mark, source in sources.items()}
-    ready = Cut.objects.filter(job__in={source.job for source in sources.values()})
-    cuttings: dict[int, tuple[Cutting, list[str]]] = {}
-    for cut in ready.select_related("cutting__plan").order_by("id"):
-        mark = of_job.get((cut.job_id or 0, cut.mark))
-        if mark is not None and blank_key(sources[mark].blank) == cut.blank:
-            cuttings.setdefault(cut.cutting_id, (cut.cutting, []))[1].append(mark)
-    for cutting, marks in cuttings.values():
-        planned = stick_of(cutting)
-        yield f"{CUT}{cutting.pk}", marks, planned.cents / 100, planned.stock.steel, cutting.heat
-    given = Stick.objects.filter(where=Where.YARD, copy__active=True).select_related("copy__piece")
-    for stick in given:
-        mark = of_job.get((stick.copy.piece.job_id, stick.copy.piece.mark)) if stick.copy else None
-        if mark is not None and not Cut.objects.filter(copy=stick.copy).exists():
-            yield stick.mark, [mark], 0.0, Steel(stick.stock, stick.grade), stick.heat
 
 
 def jobs_of(asked: str) -> tuple[BuiltJob, ...]:
@@ -196,16 +107,17 @@ def _jobs(asked: str) -> list[tuple[int, BuiltJob]]:
 
 def sources_of(plan: Plan) -> dict[str, Source]:
     """The marks of a plan, with the job and the mark there."""
-    return _sources(_jobs(plan.asked))
+    return sources_among(_jobs(plan.asked))
 
 
 @lru_cache(maxsize=16)  # the plans that are cut by
 def _question(asked: str) -> Question:
-    """The question as it was asked; wishes for pieces of other jobs are left out."""
-    jobs = jobs_of(asked)
-    rack = read_rack(json.loads(asked)["rack"])
-    marks = {blank.mark for blank in blanks_of(jobs)}
-    return ask(jobs, _for_these(rack, marks))
+    return _ask(jobs_of(asked), json.loads(asked)["rack"])
+
+
+def _ask(jobs: tuple[BuiltJob, ...], text: str) -> Question:
+    """The question of jobs and a rack document; wishes for pieces of other jobs are left out."""
+    return ask(jobs, _for_these(read_rack(text), {blank.mark for blank in blanks_of(jobs)}))
 
 
 def _for_these(rack: Rack, marks: set[str]) -> Rack:

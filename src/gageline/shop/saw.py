@@ -13,12 +13,12 @@ from django.views.decorators.http import require_GET, require_POST
 from gageline.errors import ValueProblem
 from gageline.job import say
 from gageline.sheets import cutting_sheet, money, proof, to_pdf
+from gageline.shop.cut_already import CUT, MADE
 from gageline.shop.models import Cutting, Job, Plan, Search, Stick, Where
 from gageline.shop.office import person_of
 from gageline.shop.pictures import block_svg
 from gageline.shop.planner import launch
 from gageline.shop.plans import (
-    CUT,
     choose_plan,
     jobs_of,
     plan_of,
@@ -131,7 +131,11 @@ def _source(stick: StickPlan) -> str:
         return "to buy"
     if not stick.done:
         return f"{stick.stock.mark} of the yard"
-    return "cut already" if stick.stock.mark.startswith(CUT) else f"{stick.stock.mark}, given to its piece"
+    return (
+        "cut already"
+        if stick.stock.mark.startswith((CUT, MADE))
+        else f"{stick.stock.mark}, given to its piece"
+    )
 
 
 @require_POST

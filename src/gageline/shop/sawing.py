@@ -11,9 +11,10 @@ from django.utils import timezone
 
 from gageline.errors import GagelineError, ValueProblem
 from gageline.sheets import SawCard, drop_marks, saw_card
+from gageline.shop.cut_already import Source, blank_key
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Cut, Cutting, Job, Person, Search, Sent, Stick, Where
-from gageline.shop.plans import Source, blank_key, jobs_of, plan_of, sources_of, stick_of
+from gageline.shop.plans import jobs_of, plan_of, sources_of, stick_of
 from gageline.shop.racks import yard_system
 from gageline.shop.sticks import add_revision, free_mark, save_stick
 from gageline.shop.ticking import Answer, Stroke

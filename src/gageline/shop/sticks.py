@@ -32,6 +32,7 @@ __all__ = [
     "save_part",
     "save_stick",
     "take_back_stick",
+    "use_up",
 ]
 
 Table = dict[str, Any]
@@ -248,6 +249,14 @@ def assign(person: Person, stick: Stick, copy: Copy | None) -> None:
         add_revision(person, row, what, {WAY: {}})
         if before is not None and copy is None:
             note(person.name, what, job=before.piece.job, piece=before.piece)
+
+
+def use_up(person: Person, copy: Copy) -> None:
+    """The stick of a piece that left the shop is in the yard no more; called inside a transaction."""
+    row = Stick.objects.select_for_update(of=("self",)).filter(copy=copy, where=Where.YARD).first()
+    if row is not None:
+        row.where = Where.CUT
+        add_revision(person, row, f"stick {row.mark} left as {copy.piece.mark} {copy.number}")
 
 
 def _check_fit(row: Stick, copy: Copy) -> None:

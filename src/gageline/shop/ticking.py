@@ -13,6 +13,7 @@ from gageline.shop.engine import Task, card_of
 from gageline.shop.jobs import current_text
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Person, Sent, Stage, Tick
+from gageline.shop.sticks import use_up
 
 __all__ = ["Answer", "Stroke", "clock", "send_off", "strike"]
 
@@ -154,6 +155,7 @@ def send_off(person: Person, copy: Copy) -> Answer:
         if copy.stage != Stage.GATE:
             return Answer("conflict", f"it is not at the Gate but: {Stage(copy.stage).label}")
         Copy.objects.filter(pk=copy.pk).update(stage=Stage.GONE)
+        use_up(person, copy)
         piece = copy.piece
         note(
             person.name,

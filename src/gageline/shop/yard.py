@@ -318,8 +318,8 @@ def print_card(_request: HttpRequest, stick: int) -> HttpResponse:
 
 @require_GET
 def export_rack(_request: HttpRequest) -> HttpResponse:
-    """The rack document: the facts and every stick in the yard, as it can be brought in again."""
-    document = whole_rack(rack_text()[1], (held for _, held in held_tables()))
+    """The rack document: the facts and every stick that is free, as it can be brought in again."""
+    document = whole_rack(rack_text()[1], (held for row, held in held_tables() if row.copy is None))
     return _file(document.encode(), "application/toml; charset=utf-8", "rack.toml")
 
 

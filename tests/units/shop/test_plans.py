@@ -7,10 +7,10 @@ import pytest
 from django.utils import timezone
 
 from gageline.errors import GagelineError, ValueProblem
+from gageline.shop.cut_already import blank_key
 from gageline.shop.jobs import import_job, save_piece
 from gageline.shop.models import Copy, Cutting, Job, Person, Plan, Search, Stick
 from gageline.shop.plans import (
-    blank_key,
     choose_plan,
     jobs_of,
     plan_of,

@@ -62,6 +62,7 @@ from gageline.sheets.style import BODY, FINE, HEADING, TITLE, Hatch, Ink, Role, 
 from gageline.sheets.svg import to_svg
 from gageline.sheets.table import Column, Table, table_blocks
 from gageline.sheets.template import fitting_templates
+from gageline.sheets.true_size import dxf_unit, part_dxf, piece_dxf
 from gageline.sheets.unfolded import unfolded_blocks, unfolded_stick
 from gageline.sheets.wrap import wrap
 
@@ -100,9 +101,9 @@ __all__ = [
     "Reading",
     "ReceivingCard",
     "Role",
-    "Sheet",
     "SawCard",
     "SawCut",
+    "Sheet",
     "Side",
     "Table",
     "Text",
@@ -120,6 +121,7 @@ __all__ = [
     "column_schedule",
     "cutting_sheet",
     "drop_marks",
+    "dxf_unit",
     "extent",
     "field_bolt_list",
     "fitted",
@@ -132,14 +134,16 @@ __all__ = [
     "line_height",
     "linear",
     "literal",
-    "odds_sheets",
     "money",
+    "odds_sheets",
     "packet",
     "paper_of",
     "paragraph",
+    "part_dxf",
     "parts_list",
     "piece_drawing",
     "piece_drawings",
+    "piece_dxf",
     "practice_block",
     "practice_rows",
     "proof",

@@ -5,6 +5,7 @@ Source: the published DXF reference, release R2010 (AC1024), through the library
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from enum import StrEnum
 from io import StringIO
 
@@ -18,10 +19,10 @@ from ezdxf.units import IN, MM
 from gageline.sheets.boxes import text_start
 from gageline.sheets.fonts import FONT_FILES, font_metrics
 from gageline.sheets.hatching import hatch_lines
-from gageline.sheets.scene import Arc, Circle, Leaf, Line, Page, Point, Polygon, Polyline, Text, leaves
+from gageline.sheets.scene import Arc, Circle, Item, Leaf, Line, Page, Point, Polygon, Polyline, Text, leaves
 from gageline.sheets.style import HEX, MM_PER_PT, STROKES, Ink, Role, Weight
 
-__all__ = ["DxfUnit", "to_dxf"]
+__all__ = ["DxfUnit", "items_to_dxf", "to_dxf"]
 
 _PAPER = {Ink.WHITE, Ink.PALE}
 """Fills that only cover or shade paper; a drawing file does without them."""
@@ -117,11 +118,28 @@ def to_dxf(page: Page, unit: DxfUnit = DxfUnit.MM) -> str:
     Raises:
         ValueProblem: a text with a character that the font lacks.
     """
+    return items_to_dxf(page.items, page.height, unit)
+
+
+def items_to_dxf(items: Sequence[Item], height: float, unit: DxfUnit) -> str:
+    """What is drawn as a DXF file.
+
+    Args:
+        items: mm, y down.
+        height: the y that becomes the file's zero, mm; what lies above it has y above zero.
+        unit: mm or inch.
+
+    Returns:
+        The text of the file.
+
+    Raises:
+        ValueProblem: a text with a character that the font lacks.
+    """
     document = new("R2010", units=MM if unit is DxfUnit.MM else IN)
     document.header["$MEASUREMENT"] = 1 if unit is DxfUnit.MM else 0
-    pen = _Pen(document.modelspace(), page.height, unit)
+    pen = _Pen(document.modelspace(), height, unit)
     _add_layers(document, pen.factor)
-    for item, dx, dy in leaves(page.items):
+    for item, dx, dy in leaves(tuple(items)):
         pen.add(item, dx, dy)
     out = StringIO()
     document.write(out)

@@ -226,6 +226,12 @@ def test_example_j6_base_plate() -> None:
     assert found["n'"] == near(3.11)
 
 
+def test_example_j6_thickness() -> None:
+    # J.6, J-25: 1.54 in, with 690 kip by LRFD and 460 kip by ASD on a plate of 50 ksi (loads from memory)
+    for method, P in ((Method.LRFD, 690.0), (Method.ASD, 460.0)):
+        assert manual_bases.base_plate_thickness(6.12, P, 50.0, 22.0, 22.0, method).value == near(1.54)
+
+
 def test_example_j7_concentrated_force() -> None:
     # J.7, J-26 ff.: W24x55 (kdes 1.01, tw 0.395), 7.50 in of bearing away from the ends
     section = shape("W24X55")

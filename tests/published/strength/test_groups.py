@@ -6,6 +6,8 @@ and interpolated; other values printed to three figures to 1 %.
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
 
@@ -102,6 +104,16 @@ def test_example_ii_a_3_weld_b() -> None:
     nominal = length * 0.6 * 70 * 0.5 * 2**0.5 * 4 / 16
     assert 0.75 * nominal == pytest.approx(260, rel=THREE_FIGURES)
     assert nominal / 2 == pytest.approx(173, rel=THREE_FIGURES)
+
+
+def test_example_ii_a_5_weld_a() -> None:
+    # II.A-5, IIA-76, Table 10-2: 3/16 welds 8 1/2 in long on legs of 3 1/2 in, 110 and 73.5 kips. The table
+    # takes a setback of 1/2 in, so that the returns are 3 in long.
+    lines = [((0.0, -4.25), (0.0, 4.25)), ((0.0, 4.25), (3.0, 4.25)), ((0.0, -4.25), (3.0, -4.25))]
+    length = float(eccentric_welds(lines, wrench(0.0, 3.5)).length[0])
+    nominal = 2 * length * 0.6 * 70 * math.sqrt(2) / 2 * 3 / 16
+    assert 0.75 * nominal == pytest.approx(110, rel=0.01)
+    assert nominal / 2 == pytest.approx(73.5, rel=0.01)
 
 
 def test_example_ii_a_23_weld_needed() -> None:

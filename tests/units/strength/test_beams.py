@@ -83,3 +83,19 @@ def test_a_beam_without_loads_is_refused() -> None:
 def test_a_hollow_beam_is_refused() -> None:
     with pytest.raises(ValueProblem, match="HSS6X6X3/8 is no rolled I-shape or channel"):
         replace(BEAM, section=section("HSS6x6x3/8"))
+
+
+@pytest.mark.parametrize(
+    ("constant", "loads"),
+    [
+        (161.1, (Load(Case.LIVE, 0.1, 0.0, 240.0),)),
+        (201.4, (Load(Case.LIVE, 20.0, 120.0),)),
+        (157.6, (Load(Case.LIVE, 10.0, 80.0), Load(Case.LIVE, 10.0, 160.0))),
+    ],
+)
+def test_deflection_by_the_short_form_of_the_manual(constant: float, loads: tuple[Load, ...]) -> None:
+    """M L^2/(C I_x), M in kip-ft and L in ft (Manual Part 3, constants re-derived in the notes)."""
+    beam = replace(BEAM, length=240.0, loads=loads)
+    deflection = next(check for check in check_beam(beam, Method.ASD) if "live" in check.title)
+    moment = {161.1: 0.1 * 240**2 / 8, 201.4: 20 * 240 / 4, 157.6: 10 * 80}[constant] / 12
+    assert deflection.demand == pytest.approx(moment * 20**2 / (constant * 800), rel=1e-3)

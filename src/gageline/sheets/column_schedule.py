@@ -124,7 +124,7 @@ def _rods(column: str, detailed: Detailed, scribe: Scribe) -> str:
         if rods.column == column:
             fine = scribe.fine
             return (
-                f"{rods.count} {fine(rods.diameter)} x {fine(rods.length)} at {fine(rods.pitch)} by "
-                f"{fine(rods.gage)}, {fine(rods.projection)} over the concrete"
+                f"{rods.count} rods Ø{fine(rods.diameter)} x {fine(rods.length)}, {fine(rods.pitch)} by "
+                f"{fine(rods.gage)} apart, {fine(rods.projection)} over the concrete"
             )
     return ""

@@ -149,7 +149,7 @@ def _on_paper(part: _Part, paper: Paper) -> tuple[list[Item], Scale] | None:
     room = space(part.job, landscape=True, paper=paper)
     strip = Box(room.right - _STRIP - _INSET, room.top + _INSET, room.right - _INSET, room.bottom - _INSET)
     free = Box(room.left + _INSET, room.top + _INSET, strip.left - 2.0, room.bottom - _INSET)
-    facts = StripFacts(part.level, part.beams, part.regions, part.number)
+    facts = StripFacts(part.level, part.beams, part.regions, part.number, bool(part.openings))
     column = side_strip(facts, part.job, _STRIP)
     if column.height > strip.height:
         return None

@@ -13,7 +13,17 @@ from gageline.sheets.scene import Circle, Group, Item, Level, Line, Point, Polyg
 from gageline.sheets.style import FINE, Ink, Role
 from gageline.sheets.wrap import wrap
 
-__all__ = ["SIGN_REACH", "SIGN_WORDS", "PlanView", "column_sign", "end_sign", "free_end", "legend", "set_off"]
+__all__ = [
+    "OPENING",
+    "SIGN_REACH",
+    "SIGN_WORDS",
+    "PlanView",
+    "column_sign",
+    "end_sign",
+    "free_end",
+    "legend",
+    "set_off",
+]
 
 SIGN_REACH = 2.0
 """mm: half the width of the largest sign across its member."""
@@ -28,6 +38,8 @@ SIGN_WORDS = {
 }
 """Connection -> what the legend says of its sign."""
 
+OPENING = "opening"
+"""Stands with the connections of a sheet where a floor of it has an opening."""
 _HALF = 1.7
 _LEAST_COLUMN = 2.4  # mm: a column smaller on paper cannot be read
 _OFF = {
@@ -143,13 +155,15 @@ def legend(kinds: Sequence[str], width: float) -> Block:
     """What the signs of a sheet stand for.
 
     Args:
-        kinds: the connections on it.
+        kinds: the connections on it, and `OPENING` where a floor has one.
         width: of the block, mm.
     """
     rows = [(_sample(kind), words) for kind, words in SIGN_WORDS.items() if kind in kinds]
     rows.append(
         ([Line(1.0, 0.0, 11.0, 0.0, Role.OUTLINE)], "member; all ends are shear connections, none moment")
     )
+    if OPENING in kinds:
+        rows.append((_crossed(), "opening in the floor"))
     if FREE in kinds:
         rows.append((_cantilever(), "free end of a cantilever"))
     rows += [
@@ -183,6 +197,15 @@ def free_end(at: Point, inward: Point) -> Iterator[Item]:
     """A short stroke across the free end of a cantilever."""
     ux, uy = inward
     yield Line(at[0] - uy * 1.2, at[1] + ux * 1.2, at[0] + uy * 1.2, at[1] - ux * 1.2, Role.FRAME)
+
+
+def _crossed() -> list[Item]:
+    corners = ((3.0, -2.0), (9.0, -2.0), (9.0, 2.0), (3.0, 2.0))
+    return [
+        Polygon(corners, Role.THIN),
+        Line(*corners[0], *corners[2], Role.THIN),
+        Line(*corners[1], *corners[3], Role.THIN),
+    ]
 
 
 def _shape(*, below: bool) -> list[Item]:

@@ -11,7 +11,7 @@ from gageline.sheets.furniture import Block, fitted, paragraph
 from gageline.sheets.plan_labels import signed
 from gageline.sheets.plan_members import BEARING, PlanBeam, PlanLevel
 from gageline.sheets.plan_regions import Region
-from gageline.sheets.plan_signs import legend
+from gageline.sheets.plan_signs import OPENING, legend
 from gageline.sheets.plan_stations import is_skewed
 from gageline.sheets.scene import Anchor, Group, Item, Level, Polygon, Text
 from gageline.sheets.style import FINE, HEADING, Hatch, Role, Weight
@@ -39,12 +39,14 @@ class StripFacts:
         beams: labelled on this part.
         regions: all parts of the level.
         number: which of them this is.
+        openings: whether the floor has some.
     """
 
     level: PlanLevel
     beams: tuple[PlanBeam, ...]
     regions: list[Region]
     number: int
+    openings: bool = False
 
 
 def side_strip(facts: StripFacts, job: Job, width: float) -> Block:
@@ -77,6 +79,8 @@ def _blocks(facts: StripFacts, job: Job, width: float) -> Iterator[Block]:
     kinds = {kind for beam in facts.beams for kind in beam.kinds}
     if level.bearings:
         kinds.add(BEARING)
+    if facts.openings:
+        kinds.add(OPENING)
     yield Block((Text(0, 0, "Signs", FINE, Weight.BOLD, level=Level.TOP),), 4.0)
     yield legend(tuple(kinds), width)
     skewed = _SKEWED if any(is_skewed(beam) for beam in facts.beams) else ""

@@ -31,7 +31,7 @@ def test_anchor_rods_with_their_spacing_and_how_far_they_stand_out() -> None:
     assert detailed is not None
     rods = next(one for one in detailed.anchor_rods if one.column == "P1")
     found = joined(all_texts(column_schedule(demo_frame())))
-    assert f'{rods.count} 3/4" x 1\'-1 1/2" at 9" by 9", 4 1/2" over the concrete' in found
+    assert f'{rods.count} rods Ø3/4" x 1\'-1 1/2", 9" by 9" apart, 4 1/2" over the concrete' in found
     assert rods.projection.inches == 4.5
 
 
@@ -41,7 +41,7 @@ def test_a_spliced_column_has_a_row_for_each_shaft_and_rods_at_its_foot_only() -
     )
     found = all_texts(column_schedule(read_full(text)))
     assert "5 shafts" in found
-    assert sum(text.startswith("4 3/4") for text in found) == 4
+    assert sum(text.startswith("4 rods") for text in found) == 4
     assert joined(found).count("+19'-0\"") >= 2  # 4'-0 over the level of 15'-0
 
 

@@ -35,6 +35,7 @@ def test_opening_of_the_frame_is_crossed_and_named_on_the_plan_of_its_level_only
     low, high = page_texts(framing_plans(read_full(text)))
     assert "hatch" not in low
     assert "hatch" in high
+    assert ("opening in the floor" in low, "opening in the floor" in high) == (False, True)
     assert "Stair" in all_texts(framing_plans(demo_frame()))
 
 

@@ -50,7 +50,9 @@ def test_what_is_left_out_hangs_on_the_support() -> None:
     assert "torsion of the supporting member" in left_out()
     support = EXAMPLES["II.A-4"].support
     assert support is not None
-    assert "the wall of the hollow support" in left_out(support=replace(support, face=SupportFace.WALL))
+    assert "bending of the wall of the hollow support" in left_out(
+        support=replace(support, face=SupportFace.WALL)
+    )
     for support_ in (None, support):
         assert "structural integrity (Section B3.9)" in left_out(support=support_)
 

@@ -11,7 +11,7 @@ from gageline.strength.aisc360.manual_plates import conventional_plate, single_p
 from gageline.strength.aisc360.standard import manual
 from gageline.strength.check import Check, Method, Strength, step
 from gageline.strength.clause import clause_of
-from gageline.strength.connection import Bolted, Connection, Fillet
+from gageline.strength.connection import Bolted, Connection, Fillet, SupportFace
 from gageline.strength.kinds.areas import net_shear
 from gageline.strength.kinds.axial import PulledWeb, resultant_of, through_bolts
 from gageline.strength.kinds.beam_web import end_distance, first_row
@@ -28,6 +28,7 @@ from gageline.strength.verdict import Findings, NotChecked, gathered
 __all__ = ["plate_axial", "plate_states", "plate_welds", "plates_joints", "plies_of_plate", "single_plate"]
 
 _EDGES = manual("Table 10-9", "Edge distances along the beam")
+_WALL = manual("Part 10", "Single plate on a hollow section")
 _STEEP = NotChecked(
     "the weld of the plate",
     "at a skew over 30 degrees its acute side is no fillet weld any more (Section J2.2)",
@@ -134,7 +135,22 @@ def plate_welds(connection: Connection, weld: Fillet, method: Method) -> Finding
         sides = 2 if support.opposite else 1
         beside = beside_weld(metal, weld, support.steel, support.t, sides)
         checks.append(beside.check(total, method, f"support beside the weld{both}"))
-    return Findings(tuple(checks))
+    return Findings(tuple(checks), tuple(_punching(connection)))
+
+
+def _punching(connection: Connection) -> Iterator[Check]:
+    """A plate on a hollow wall must yield before it punches through.
+
+    Source: Manual Part 10, single plates on hollow sections, after Equation K1-3 of earlier editions (from
+        memory).
+    """
+    support, fitting = connection.support, connection.fitting
+    if support is None or support.face is not SupportFace.WALL:
+        return
+    most = support.steel.F_u / fitting.steel.F_y * support.t
+    given = {"F_u": support.steel.F_u, "F_yp": fitting.steel.F_y, "t": support.t}
+    limit = step("t_max", "F_u/F_yp t", most, "in", **given)
+    yield at_most(_WALL, "plate that would punch through the wall", limit, fitting.t)
 
 
 def plate_axial(connection: Connection, bolts: Bolted, arms: tuple[float, float], method: Method) -> Findings:

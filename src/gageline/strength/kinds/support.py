@@ -23,7 +23,10 @@ _ALWAYS = (
 _TORSION = NotChecked(
     "torsion of the supporting member", "the reaction is taken at the face of its web; restraint is not known"
 )
-_WALL = NotChecked("the wall of the hollow support", "Chapter K is not covered")
+_WALL = NotChecked(
+    "bending of the wall of the hollow support",
+    "Chapter K is not covered; a single plate is held against punching through it",
+)
 _COLUMN_WEB = NotChecked(
     "bending of the column web out of its plane", "the method for flexible supports is not covered"
 )

@@ -9,7 +9,7 @@ import pytest
 
 from connections import EXAMPLES, bolts
 from gageline.errors import ValueProblem
-from gageline.strength import Check, Connection, Fillet, Method
+from gageline.strength import Check, Connection, Fillet, Material, Method, SupportFace
 from gageline.strength.kinds import single_plate
 
 A18 = EXAMPLES["II.A-18"]
@@ -48,6 +48,19 @@ def test_the_limits_of_the_method() -> None:
     assert found["bolts to the edge of the plate"].demand == 1.5
     assert found["weld of the plate"].demand == pytest.approx(5 / 32)
     assert all(rule.passes for rule in found.values())
+
+
+def test_a_plate_on_a_hollow_wall_must_not_punch_through() -> None:
+    """HSS of F_u 62 ksi with 0.349 in of wall and a plate of 50 ksi: 0.433 in."""
+    assert A18.support is not None
+    wall = replace(A18.support, face=SupportFace.WALL, t=0.349, steel=Material("A500-C", 50.0, 62.0))
+    title = "plate that would punch through the wall"
+    rule = rules(replace(A18, support=wall))[title]
+    assert rule.capacity == pytest.approx(0.433, rel=1e-3)
+    assert rule.passes
+    thick = replace(A18, support=wall, fitting=replace(A18.fitting, t=0.4375))
+    assert not rules(thick)[title].passes
+    assert title not in rules()
 
 
 def test_six_bolts_take_the_whole_distance_and_a_thinner_plate() -> None:

@@ -30,7 +30,7 @@ def left_out(support: Support | None, N: float = 0.0) -> set[str]:
         (SupportFace.GIRDER_WEB, {"torsion of the supporting member"}),
         (SupportFace.COLUMN_FLANGE, set()),
         (SupportFace.COLUMN_WEB, {"bending of the column web out of its plane"}),
-        (SupportFace.WALL, {"the wall of the hollow support"}),
+        (SupportFace.WALL, {"bending of the wall of the hollow support"}),
     ],
 )
 def test_what_is_left_out_of_each_face(face: SupportFace, what: set[str]) -> None:

@@ -14,7 +14,8 @@ from gageline.detail.line import Line
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
 from gageline.job import ColumnEntry, ColumnPlateEntry, EndPlateEntry, grade_of, join_end_plates
-from gageline.part import FittingKind, Part, Placement
+from gageline.part import Finding, FittingKind, Part, Placement, Severity
+from gageline.steel import Section
 from gageline.units import ZERO, Length, parse_length, round_up
 
 __all__ = ["shafts_of"]
@@ -109,6 +110,7 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
     width = given.width or up_to(stock.bf.inches + 6, shop.pick(1, 10))
     edge, grout = shop.pick(1.5, 40), shop.pick(1.5, 40)
     pitch, gage = given.pitch or length - edge * 2, given.gage or width - edge * 2
+    _covers("base plate", (length, width), carrier, shop)
     entry = EndPlateEntry.model_construct(
         end="left",
         thickness=thick,
@@ -152,6 +154,22 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
     )
 
 
+def _covers(name: str, size: tuple[Length, Length], carrier: Carrier, shop: Shop) -> None:
+    """A finding where a plate is smaller than the section that stands on it or under it."""
+    stock, (length, width) = carrier.part.stock, size
+    if isinstance(stock, Section) and (length < stock.d or width < stock.bf):
+        carrier.findings.append(
+            Finding(
+                "plate-too-small",
+                Severity.ERROR,
+                f"{carrier.part.mark} {name}",
+                f"{shop.say(width)} by {shop.say(length)} does not cover {stock.designation}, "
+                f"{shop.say(stock.bf)} by {shop.say(stock.d)}",
+                "give a larger width and length, or leave them out",
+            )
+        )
+
+
 @cache
 def _rod_table() -> dict[Length, Length]:
     text = (files("gageline.detail") / "data" / "anchor_rods.csv").read_text(encoding="utf-8")
@@ -175,6 +193,7 @@ def _cap(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, s
     stock = line.stock
     length = given.length or up_to(stock.d.inches + 1, shop.pick(1, 10))
     width = given.width or up_to(stock.bf.inches + 1, shop.pick(1, 10))
+    _covers("cap plate", (length, width), carrier, shop)
     holes: dict[str, Any] = {}
     if given.pitch is not None and given.gage is not None:
         hole = {"pitch": given.pitch, "gage": given.gage, "diameter": given.diameter}

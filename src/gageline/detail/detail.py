@@ -42,10 +42,11 @@ from gageline.job import (
 )
 from gageline.part import Assembly, End, Finding, Severity
 from gageline.steel import Profile
-from gageline.units import ZERO, System
+from gageline.units import ZERO, Length, System
 
 __all__ = ["Progress", "detail_frame"]
 
+_LEAST = Length.from_inches(6)
 Progress = Callable[[int, int], None]
 
 
@@ -74,7 +75,7 @@ def detail_frame(
     work = _Work(shop, frame, supports, progress)
     work.choose(notes)
     work.work_out(notes)
-    work.build()
+    work.build(notes)
     more = (*unused_area_loads(frame, entry), *crossed(frame, shop))
     notes = [*notes, *unsupported, *wrong_loads(frame, system)]
     return work.result(drawn, carried_by(frame, entry), more), notes
@@ -116,8 +117,12 @@ class _Work:
             left, right = self._plane(line, End.LEFT), self._plane(line, End.RIGHT)
             if left is None or right is None:
                 continue
+            stick = stick_of(line, left, right)
+            if stick.part.length < _LEAST:
+                notes.append((line.path, _nothing_left(line, left, right, self.shop)))
+                continue
             self.planes[line.name] = (left, right)
-            self.sticks[line.name] = stick_of(line, left, right)
+            self.sticks[line.name] = stick
             for end in End:
                 choice = self.choices.get((line.name, end))
                 if choice is not None:
@@ -151,19 +156,24 @@ class _Work:
                 return end_plane_on_column(bearing, inward, word, self.shop, alone=alone)
         return None
 
-    def build(self) -> None:
+    def build(self, notes: list[Note]) -> None:
         """The pieces, with everything that is joined to them and cut into them."""
         for column in self.frame.columns:
             entry = column.entry
             cap = entry.cap_plate if isinstance(entry, ColumnEntry) else None
             over = [bearing for bearing in self.over[column.name] if bearing.member.name in self.sticks]
-            cap = cap_for(column, cap, over, self.shop)
-            self._stack(column, cap)
+            try:
+                self._stack(column, cap_for(column, cap, over, self.shop))
+            except ValueProblem as wrong:
+                notes.append((column.path, str(wrong)))
         for name, stick in self.sticks.items():
             self.carriers[name] = Carrier(name, stick.part, stick.placement)
         total = len(self.sticks)
         for number, (name, stick) in enumerate(self.sticks.items(), 1):
-            self._build_beam(name, stick)
+            try:
+                self._build_beam(name, stick)
+            except ValueProblem as wrong:
+                notes.append((stick.line.path, str(wrong)))
             if self.progress is not None:
                 self.progress(number, total)
         for bearing in self.supports.bearings:
@@ -283,6 +293,13 @@ class _Work:
             tuple(self.served),
             tuple(one.rods for one in carriers if one.rods is not None),
         )
+
+
+def _nothing_left(line: Line, left: EndPlane, right: EndPlane, shop: Shop) -> str:
+    return (
+        f"nothing is left of it: it is {shop.say(line.run)} between work points, {left.why}, {right.why}: "
+        "move what carries it apart, or give smaller setbacks"
+    )
 
 
 def _in_document(line: Line, name: str) -> tuple[str, int, str]:

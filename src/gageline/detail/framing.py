@@ -6,7 +6,7 @@ import difflib
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from functools import partial
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from typing import TypeVar
 
 from shapely import Polygon
@@ -152,6 +152,9 @@ class _Framing:
             top = beam.top_at((x, y, 0.0)) - beam.upright_depth()
         else:
             top = self._level(table.top or "") - (table.top_drop.inches if table.top_drop else 0.0)
+        cap = table.cap_plate
+        if cap is not None and (cap.pitch is None) != (cap.gage is None):
+            raise ValueProblem("cap_plate gives one of pitch and gage: holes want both, give both or neither")
         if top - base < _SHORTEST:
             raise ValueProblem(
                 f"its top, {self._say(top)}, is not above its base, {self._say(base)}: change base or top"
@@ -164,6 +167,13 @@ class _Framing:
         for splice in table.splices:
             above = _SPLICE_ABOVE if splice.above is None else splice.above.inches
             found.append(self._level(splice.at) + above)
+        found.sort()
+        for lower, upper in pairwise(found):
+            if upper - lower < _SHORTEST:
+                raise ValueProblem(
+                    f"two splices are {self._say(upper - lower)} apart: a shaft between them wants "
+                    f"{self._say(_SHORTEST)} at the least"
+                )
         low, high = line.start[2] + _SHORTEST, line.finish[2] - _SHORTEST
         for z in found:
             if not low < z < high:
@@ -171,12 +181,14 @@ class _Framing:
                     f"a splice at {self._say(z)} is not between base and top, {self._say(line.start[2])} and "
                     f"{self._say(line.finish[2])}: change at or above"
                 )
-        return tuple(sorted(found))
+        return tuple(found)
 
     def opening(self, table: OpeningInFrameEntry) -> Opening:
         """An opening, its corners in the plan at the elevation of its level."""
         level = self._level(table.level)
         corners = [self._place(place)[:2] for place in table.corners]
+        if len(corners) < 2:
+            raise ValueProblem("an opening goes around an area: give two opposite corners, or all of them")
         if len(corners) == 2:
             (x1, y1), (x2, y2) = corners
             corners = [(x1, y1), (x2, y1), (x2, y2), (x1, y2)]

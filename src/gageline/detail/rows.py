@@ -14,11 +14,12 @@ from gageline.detail.space import UP, dot
 from gageline.detail.values import bolt_value, row_value
 from gageline.part import Face, Finding, Severity
 from gageline.steel import Bolt
-from gageline.units import Length
+from gageline.units import Length, System
 
 __all__ = ["Ladder", "clear_height", "ladder_of"]
 
 _MOST_ROWS = 20
+_KIP = 4.4482216152605  # kN
 _HALF = "AISC Manual Part 10: connection length at least half of T (Design Examples v16, II.A-17A)"
 
 
@@ -106,12 +107,12 @@ def ladder_of(
     half, half_of = _half(site, notches)
     by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
     each = row_value(size, planes, site.member.stock.tw)
-    wanted = joint.reaction or 0.0
-    asks = f"reaction {wanted:g} {bolt_value(size).unit}" if wanted else "no reaction, which"
+    unit = bolt_value(size).unit
+    wanted = _in_unit(joint.reaction or 0.0, unit, shop.system)
+    asks = f"reaction {wanted:g} {unit}" if wanted else "no reaction, which"
     by_force = max(1, math.ceil(wanted / each - 1e-9))
     rows = joint.rows or max(by_depth, by_force, 2)
     ladder = Ladder(min(rows, most, _MOST_ROWS), first, pitch, edge, room)
-    unit = bolt_value(size).unit
     reason = Reason(
         f"{ladder.rows} rows at {shop.say(pitch)}, the first {shop.say(site.point[2] - first)} down, "
         f"material {shop.say(ladder.length)} long",
@@ -123,6 +124,14 @@ def ladder_of(
     )
     found = _shortage(subject, (rows, most, by_force, by_depth), shop, high - low)
     return ladder, (reason,), (*_not_as_given(site, ladder, shop), *found)
+
+
+def _in_unit(reaction: float, unit: str, system: System) -> float:
+    """A reaction, which is in kip or in kN by the job's units, in the unit of the bolt's value."""
+    own = "kip" if system is System.FT_IN else "kN"
+    if own == unit:
+        return reaction
+    return round(reaction * _KIP if unit == "kN" else reaction / _KIP, 3)
 
 
 def _half(site: Site, notches: Notches) -> tuple[float, str]:

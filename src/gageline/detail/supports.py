@@ -207,18 +207,39 @@ def _inward(beam: Line, end: End) -> Vec:
 
 
 def _nothing_there(beam: Line, end: End, squares: _Squares, system: System) -> str:
-    """What is near an end that reaches nothing."""
+    """What is near an end that reaches nothing, and why it is not reached where it is at hand."""
     point = work_point(beam, end)
     near = sorted(
-        (_gap(point, other), other.name) for other in squares.near(point) if other.name != beam.name
+        (_gap(point, other), other.name, other) for other in squares.near(point) if other.name != beam.name
     )
     remedy = 'move it there, or give overhang or connection = "free"'
     if not near:
         return (
             f"nothing supports it and no member is within {say(Length.from_inches(_CELL), system)}: {remedy}"
         )
-    names = ", ".join(f'"{name}" {say(Length.from_inches(gap), system)} away' for gap, name in near[:3])
+    gap, name, other = near[0]
+    if gap < 1.0 and (why := _why_not(beam, end, other, system)):
+        return f'nothing supports it; "{name}" is there, but {why}: change one of them, or {remedy}'
+    names = ", ".join(f'"{name}" {say(Length.from_inches(gap), system)} away' for gap, name, _ in near[:3])
     return f"nothing supports it; the nearest are {names} in the plan: {remedy}, or check the tops of steel"
+
+
+def _why_not(beam: Line, end: End, other: Line, system: System) -> str:
+    """Why a member that an end comes to does not carry it."""
+    if not other.is_column and abs(cross(_inward(beam, end), other.plan)[2]) < _SHUT:
+        return "the two meet at less than 15 degrees"
+    point = work_point(beam, end)
+    top = beam.top_at(point)
+    low, high = (
+        (other.start[2], other.finish[2])
+        if other.is_column
+        else (other.top_at(point) - other.upright_depth(), other.top_at(point))
+    )
+    base = top - beam.upright_depth()
+    if min(top, high) - max(base, low) >= _LEAST_SHARED:
+        return ""
+    texts = (say(Length.from_inches(z), system) for z in (base, top, low, high))
+    return "this end is from {} to {} in height and that from {} to {}".format(*texts)
 
 
 def _gap(point: Vec, other: Line) -> float:

@@ -14,7 +14,7 @@ from gageline.errors import ValueProblem
 from gageline.job.wording import shown
 from gageline.units import Length
 
-__all__ = ["AreaLoad", "AreaLoadText", "Force", "ForceText", "LineLoad", "LineLoadText"]
+__all__ = ["AreaLoad", "AreaLoadText", "Force", "ForceText", "LineLoad", "LineLoadText", "read_force"]
 
 _KIP = Fraction("4.4482216152605")
 _FOOT = Fraction("0.3048")
@@ -54,6 +54,11 @@ class Force:
     def kips(self) -> float:
         """The force in kips."""
         return float(self.number * _FORCES[self.unit])
+
+    @property
+    def kilonewtons(self) -> float:
+        """The force in kilonewtons."""
+        return float(self.number * _FORCES[self.unit] * _KIP)
 
     @property
     def text(self) -> str:
@@ -119,7 +124,12 @@ def _read(units: Iterable[str], what: str, value: object) -> tuple[Fraction, str
     return number, unit
 
 
-def _force(value: object) -> Force:
+def read_force(value: object) -> Force:
+    """A force as it is typed.
+
+    Raises:
+        ValueProblem: when it is none.
+    """
     return value if isinstance(value, Force) else Force(*_read(_FORCES, "force", value))
 
 
@@ -145,7 +155,7 @@ def _schema(units: Iterable[str], what: str) -> WithJsonSchema:
 
 
 _WRITE = PlainSerializer(_text)
-ForceText = Annotated[Force, PlainValidator(_force), _WRITE, _schema(_FORCES, "force")]
+ForceText = Annotated[Force, PlainValidator(read_force), _WRITE, _schema(_FORCES, "force")]
 LineLoadText = Annotated[
     LineLoad, PlainValidator(_line_load), _WRITE, _schema(_LINE_LOADS, "load along a member")
 ]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field
+from pydantic import BeforeValidator, Field, PlainValidator, ValidationInfo
 
 from gageline.errors import ValueProblem
 from gageline.job.fields import (
@@ -20,9 +20,12 @@ from gageline.job.fields import (
     StockText,
     Text,
 )
+from gageline.job.forces import read_force
 from gageline.job.frame_practice import FramePracticeEntry
 from gageline.job.loading import AreaLoadEntry, LoadEntry, SpanEntry
+from gageline.job.wording import shown
 from gageline.steel import HoleKind
+from gageline.units import System
 
 __all__ = [
     "ColumnEntry",
@@ -44,6 +47,8 @@ _MOST_MEMBERS = 20_000
 _MOST_NAMES = 400
 _MOST_LOADS = 100
 _MOST_CORNERS = 40
+_MOST_REACTION = 5000
+_ROUND = 360
 
 ConnectionName = Literal[
     "double angles", "single angle", "single plate", "extended plate", "end plate", "seat", "bearing", "free"
@@ -114,6 +119,38 @@ def _level(value: object) -> object:
 LevelText = Annotated[Text, BeforeValidator(_level, json_schema_input_type=str | int | float)]
 
 
+def _degrees(value: object) -> float:
+    number = isinstance(value, int | float) and not isinstance(value, bool)
+    if not number or not -_ROUND <= float(value) <= _ROUND:  # type: ignore[arg-type] # a number by now
+        raise ValueProblem(f"{shown(value)} is no angle: give degrees from -360 to 360, like turn = 90")
+    return float(value)  # type: ignore[arg-type] # a number by now
+
+
+Degrees = Annotated[
+    float, PlainValidator(_degrees, json_schema_input_type=Annotated[float, Field(ge=-_ROUND, le=_ROUND)])
+]
+
+
+def _reaction(value: object, info: ValidationInfo) -> float:
+    """A bare number is in the job's unit; a text has its own."""
+    context: Any = info.context
+    metric = bool(context) and context["system"] is System.MM
+    if isinstance(value, str):
+        return read_force(value).kilonewtons if metric else read_force(value).kips
+    if isinstance(value, bool) or not isinstance(value, int | float) or not 0 <= value <= _MOST_REACTION:
+        raise ValueProblem(
+            f"{shown(value)} is no reaction: give 0 to {_MOST_REACTION} in {'kN' if metric else 'kip'}, "
+            'or a text with its unit, "30 kip"'
+        )
+    return float(value)
+
+
+Reaction = Annotated[
+    float,
+    PlainValidator(_reaction, json_schema_input_type=Annotated[float, Field(ge=0, le=_MOST_REACTION)] | str),
+]
+
+
 class ColumnPlateEntry(Entry):
     """A base plate or a cap plate; what is left out follows by rule."""
 
@@ -145,9 +182,7 @@ class ColumnEntry(Entry):
     stock: StockText
     grade: GradeText | None = None
     finish: Text | None = None
-    turn: Annotated[float, Field(strict=True, ge=-360, le=360)] | int = Field(
-        0, description="degrees from x to the direction in which its depth is measured"
-    )
+    turn: Degrees = Field(0.0, description="degrees from x to the way its depth lies")
     base: LevelText = Field(description="level or elevation of the underside of its base plate")
     top: LevelText | None = Field(None, description="level or elevation of its top, over the cap plate")
     top_drop: SignedLength | None = Field(None, description="how far under that level it ends")
@@ -161,8 +196,8 @@ class FrameEndEntry(Entry):
     """How an end of a member is joined; what is left out follows by rule."""
 
     connection: ConnectionName | None = None
-    reaction: Annotated[float, Field(ge=0, le=5000)] | None = Field(
-        None, description="factored end reaction, kip, or kN where the job is in mm"
+    reaction: Reaction | None = Field(
+        None, description="factored; a bare number is in kip, or in kN where the job is in mm"
     )
     rows: Annotated[Count, Field(le=20)] | None = Field(None, description="of bolts; else from the reaction")
     to_beam: Literal["bolted", "welded"] | None = Field(None, description="how angles are joined to the beam")
@@ -221,7 +256,7 @@ class OpeningInFrameEntry(Entry):
 
     name: Text
     level: LevelText = Field(description="a level's name or an elevation")
-    corners: Annotated[tuple[Place, ...], Field(min_length=2, max_length=_MOST_CORNERS)] = Field(
+    corners: Annotated[tuple[Place, ...], Field(max_length=_MOST_CORNERS)] = Field(
         description="one after the other; two make a rectangle along x and y"
     )
 

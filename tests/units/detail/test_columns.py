@@ -67,3 +67,16 @@ def test_a_cap_plate_without_holes_and_one_with() -> None:
     drilled = with_column(cap_plate={"pitch": "8", "gage": "4"}).member("P").assembly.fittings[1].part
     assert not bare.groups
     assert len(drilled.groups[0].holes) == 4
+
+
+def test_a_plate_that_does_not_cover_its_column_is_a_finding() -> None:
+    found = with_column(base_plate={"width": "8", "length": "8"}, cap_plate={"width": "9"}).findings
+    assert [(one.subject, one.message) for one in found if one.code == "plate-too-small"] == [
+        ("P base plate", '8" by 8" does not cover W10X49, 10" by 10"'),
+        ("P cap plate", '9" by 11" does not cover W10X49, 10" by 10"'),
+    ]
+
+
+def test_a_column_without_plates_says_so() -> None:
+    (first, *_) = with_column().reasons["P"]
+    assert first.because == 'base at -6", top at 12\'-0"; base plate 3/4" is taken off'

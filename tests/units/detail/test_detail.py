@@ -48,3 +48,26 @@ def test_a_wrong_angle_is_noted_at_its_end() -> None:
     assert notes == [
         (("frame", "member", 2, "start"), "angle W8X31 is no angle: give one like L4x3-1/2x5/16")
     ]
+
+
+def test_setbacks_that_leave_nothing_of_a_beam() -> None:
+    entry = FrameEntry.model_validate(
+        bay() | {"practice": {"setback": "8'-0"}}, context={"system": System.FT_IN}
+    )
+    _, notes = detail_frame(entry, default_practice(System.FT_IN), System.FT_IN)
+    ((path, message),) = notes
+    assert path == ("frame", "member", 2)
+    assert message.startswith("nothing is left of it: it is 15'-0\" between work points")
+
+
+def test_what_a_plate_cannot_be_is_said_at_its_member() -> None:
+    entry = FrameEntry.model_validate(
+        bay(ends={"connection": "end plate", "thickness": "10"}), context={"system": System.FT_IN}
+    )
+    _, notes = detail_frame(entry, default_practice(System.FT_IN), System.FT_IN)
+    assert notes == [
+        (
+            ("frame", "member", 2),
+            "plate thickness 10 is more than the width 8: write the thickness first, then the width",
+        )
+    ]

@@ -65,3 +65,11 @@ def test_two_shallow_beams_leave_no_room() -> None:
     found = joint(beam="W8X18", girder="W8X18", drop="4", ends={"connection": "double angles"})
     assert found.kind == "free"
     assert [one.code for one in found.findings if one.severity == "error"][-1] == "no-room-for-bolts"
+
+
+@pytest.mark.parametrize(("bolt", "reaction", "said"), [("3/4", 90, "90 kip"), ("M20", 90, "400.34 kN")])
+def test_the_reaction_is_in_the_units_of_the_bolts_value(bolt: str, reaction: float, said: str) -> None:
+    # 90 kip are 400.34 kN (1 kip = 4.44822 kN)
+    found = detailed(bay(ends={"bolt": bolt, "reaction": reaction}))
+    (reason, _) = [one for one in found.reasons["B1"] if " rows at " in one.decision]
+    assert f"reaction {said} over" in reason.because

@@ -46,10 +46,20 @@ def test_an_end_that_reaches_nothing_names_what_is_near() -> None:
     assert 'the nearest are "G2" 6\'-8" away, "G1"' in found
 
 
-def test_a_beam_over_its_girder_reaches_nothing() -> None:
+def test_a_beam_over_its_girder_says_how_they_miss_each_other() -> None:
     found = notes(bay(drop="-2'-0"))
-    assert all("nothing supports it" in message and "tops of steel" in message for message in found)
+    # W18X50 from 12'-6 to 14'-0 and W21X62 from 10'-3 to 12'-0
     assert len(found) == 2
+    assert found[0] == (
+        'nothing supports it; "G1" is there, but this end is from 12\'-6" to 14\'-0" in height and that from '
+        '10\'-3" to 12\'-0": change one of them, or move it there, or give overhang or connection = "free"'
+    )
+
+
+def test_a_beam_that_runs_along_its_girder_is_told_so() -> None:
+    along: dict[str, Any] = {"from": {"on": "G1", "at": 40}, "to": {"point": "1/A", "x": 200, "y": 30}}
+    (found, _) = notes(bay(**along))
+    assert '"G1" is there, but the two meet at less than 15 degrees' in found
 
 
 def test_two_members_in_one_place() -> None:

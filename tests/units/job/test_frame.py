@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from gageline.job import (
+    FrameEndEntry,
     FrameEntry,
     JobProblems,
     MemberEntry,
@@ -81,3 +82,42 @@ def test_an_empty_frame_has_its_defaults() -> None:
     assert not frame.members
     assert frame.practice.setback is None
     assert member(offset="-6").offset == -parse_length("6")
+
+
+@pytest.mark.parametrize(
+    ("units", "given", "value"),
+    [
+        (System.FT_IN, 30, 30.0),
+        (System.FT_IN, "30 kip", 30.0),
+        (System.FT_IN, "133.4466 kN", 30.0),
+        (System.MM, "30 kip", 133.4466),
+        (System.MM, 30.5, 30.5),
+    ],
+)
+def test_a_reaction_is_a_number_or_a_force_with_its_unit(units: System, given: object, value: float) -> None:
+    # 1 kip = 4.4482216 kN
+    entry = FrameEndEntry.model_validate({"reaction": given}, context={"system": units})
+    assert entry.reaction == pytest.approx(value, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("table", "message"),
+    [
+        ("ends = { reaction = -5 }", "-5 is no reaction: give 0 to 5000 in kip"),
+        ("ends = { reaction = nan }", "nan is no reaction"),
+        ('ends = { reaction = "30 t" }', '"30 t" has a unit that is no force'),
+    ],
+)
+def test_what_is_no_reaction_is_refused(table: str, message: str) -> None:
+    with pytest.raises(JobProblems) as refused:
+        read_job(HEAD + MEMBER + table)
+    assert message in str(refused.value)
+
+
+@pytest.mark.parametrize("turn", ['"north"', "nan", "361", "true"])
+def test_a_turn_is_degrees(turn: str) -> None:
+    column = f'[[frame.column]]\nname = "P"\nat = "1/A"\nstock = "W10x49"\nbase = 0\nturn = {turn}\n'
+    with pytest.raises(
+        JobProblems, match=r'column "P" → turn: .* is no angle: give degrees from -360 to 360'
+    ):
+        read_job(HEAD + column)

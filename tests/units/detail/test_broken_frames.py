@@ -1,0 +1,130 @@
+"""Frames as nobody should write them: each is said in words, with its place, and none ends in a traceback."""
+
+from __future__ import annotations
+
+import pytest
+
+from gageline.detail import read_full
+from gageline.job import JobProblems
+
+HEAD = """[job]
+name = "x"
+[frame.grid]
+x = { names = ["1", "2"], spacing = ["20'-0"] }
+y = { names = ["A", "B"], spacing = ["15'-0"] }
+[[frame.level]]
+name = "F"
+elevation = 144
+"""
+FREE = 'ends = { connection = "free" }'
+
+
+def member(
+    name: str = "B1", stock: str = "W16x26", to: str = '"2/A"', top: str = '"F"', more: str = FREE
+) -> str:
+    table = f'[[frame.member]]\nname = "{name}"\nstock = "{stock}"\nfrom = "1/A"\nto = {to}\n'
+    return f"{table}top = {top}\n{more}\n"
+
+
+def column(
+    name: str = "P", at: str = '"1/A"', stock: str = "W10x49", top: str = 'top = "F"', more: str = ""
+) -> str:
+    table = f'[[frame.column]]\nname = "{name}"\nat = {at}\nstock = "{stock}"\nbase = 0\n'
+    return f"{table}{top}\n{more}\n"
+
+
+BETWEEN = column() + column("P2", at='"2/A"')
+REFUSED = {
+    "a frame that is a number": ('frame = 3\n[job]\nname = "x"\n', "frame"),
+    "no grid": ('[job]\nname = "x"\n' + member(), '"1/A" is no point and no crossing of the grid'),
+    "names that are numbers": (
+        HEAD.replace('"1", "2"', "1, 2") + member(),
+        "1 is no text: write it in quotes",
+    ),
+    "a spacing below zero": (HEAD.replace('"20\'-0"', "-20"), "-20 is not above zero"),
+    "a spacing too many": (HEAD.replace('["20\'-0"]', '["20", "1"]'), "2 names want 1 spacings, not 2"),
+    "ends in one place": (HEAD + member(to='"1/A"'), 'from and to are 0" apart'),
+    "an unknown point": (HEAD + member(to='"9/Z"'), '"9/Z" is no point and no crossing of the grid'),
+    "an unknown member": (HEAD + member(to='{ on = "G9", at = 3 }'), '"G9" names no member or column'),
+    "on itself": (HEAD + member(to='{ on = "B1", at = 3 }'), "in a circle, B1 → B1: place one by a point"),
+    "both top and below": (HEAD + member(more='below = "B1"'), "its top of steel is needed once"),
+    "an unknown level": (HEAD + member(top='"Roof"'), '"Roof" is neither a level nor an elevation'),
+    "an endless level": (HEAD + member(top="inf"), '"inf" is neither a level nor an elevation'),
+    "rise and fall": (
+        HEAD + member(more='rise = "1 in 12"\nfall = "1 in 12"'),
+        "rise and fall are both given",
+    ),
+    "a plate as a beam": (HEAD + member(stock="PL1/2x8"), "PL1/2X8 is no section for a beam of a frame"),
+    "a pipe as a column": (HEAD + column(stock="HSS6.000x0.250"), "no section for a column of a frame"),
+    "a column upside down": (HEAD + column(top="top = -40"), "is not above its base"),
+    "a column without a top": (HEAD + column(top=""), "its top is needed once"),
+    "splices in one place": (
+        HEAD + column(top="top = 400", more='splices = [{ at = "F" }, { at = "F" }]'),
+        'two splices are 0" apart',
+    ),
+    "half a pattern in a cap plate": (
+        HEAD + column(more="cap_plate = { pitch = 6 }"),
+        "give both or neither",
+    ),
+    "columns in one place": (HEAD + column() + column("P2"), '"P2" and "P" stand in one place'),
+    "a name twice": (HEAD + member() + member(), '"B1" is used twice'),
+    "an overhang below zero": (HEAD + member(more='start = { overhang = "-3" }'), '-3" is below zero'),
+    "a bolt that is none": (HEAD + BETWEEN + member(more='ends = { bolt = "13/16" }'), "is not in the table"),
+    "a bolt without a value": (
+        HEAD + BETWEEN + member(more='ends = { bolt = "1/2" }'),
+        "has no value in the table",
+    ),
+    "a beam as an angle": (HEAD + BETWEEN + member(more='ends = { angle = "W16x26" }'), "W16X26 is no angle"),
+    "a place by two": (
+        HEAD + member(to='{ point = "2/A", on = "B1" }'),
+        "by one of point, on and between: give one",
+    ),
+    "a place by nothing": (HEAD + member(to="{ }"), "by one of point, on and between: give one"),
+    "one corner": (
+        HEAD + '[[frame.opening]]\nname = "o"\nlevel = "F"\ncorners = ["1/A"]\n',
+        "give two opposite corners, or all of them",
+    ),
+    "a load of a wrong unit": (
+        HEAD + member(more='loads = [{ uniform = "1 kip" }]'),
+        "is no load along a member",
+    ),
+    "a load that is none": (
+        HEAD.replace("elevation = 144", 'elevation = 144\nloads = [{ area = "heavy" }]'),
+        "is no load on an area",
+    ),
+    "bearing on nothing": (HEAD + member(more='ends = { connection = "bearing" }'), "nothing supports it"),
+    "a point by itself": (
+        HEAD + '[[frame.point]]\nname = "a"\nat = "a"\n' + member(to='"a"'),
+        'point "a" is placed by itself',
+    ),
+}
+FOUND = {
+    "rows that do not fit": (BETWEEN + member(more="ends = { rows = 20 }"), "20 rows are given, 4 rows fit"),
+    "a drop of the whole depth": (BETWEEN + member(more='ends = { drop = "8\'-0" }'), "not one row fits"),
+    "an angle too large": (BETWEEN + member(more='ends = { angle = "L8x8x1" }'), "no connection is detailed"),
+    "an angle too small": (BETWEEN + member(more='ends = { angle = "L2x2x1/8" }'), "wants to be tightened"),
+    "a plate too small": (column(more="base_plate = { width = 2, length = 2 }"), "does not cover W10X49"),
+    "a mark taken": (
+        member(more=f'mark = "X"\n{FREE}') + member("B2", "W12x26", '"1/B"', more=f'mark = "X"\n{FREE}'),
+        'mark "X" is the mark of a piece that differs',
+    ),
+    "a column in a beam": (
+        column(at='{ point = "1/A", x = 100 }', top="top = 300") + member(),
+        "in one place",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", REFUSED)
+def test_it_is_refused_in_words(case: str) -> None:
+    text, message = REFUSED[case]
+    with pytest.raises(JobProblems) as refused:
+        read_full(text)
+    assert message in str(refused.value)
+    assert all(problem.path for problem in refused.value.problems)
+
+
+@pytest.mark.parametrize("case", FOUND)
+def test_it_is_a_finding(case: str) -> None:
+    text, message = FOUND[case]
+    assert any(message in finding.text() for finding in read_full(HEAD + text).findings)

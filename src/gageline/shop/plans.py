@@ -40,6 +40,7 @@ from gageline.stock import (
 from gageline.units import System, exact_text
 
 __all__ = [
+    "broke_off",
     "choose_plan",
     "jobs_of",
     "plan_of",
@@ -54,7 +55,6 @@ __all__ = [
 Table = dict[str, Any]
 _ANSWER = TypeAdapter(tuple[CutPlan, tuple[PlatePlan, ...]])
 _SILENT = timedelta(seconds=60)  # without a word from a search it is taken for broken off
-_BROKEN = "the search broke off"
 _MOST_JOBS = 50
 
 
@@ -76,7 +76,7 @@ def start_plan(person: Person, jobs: Sequence[Job], seconds: int) -> Plan:
         names = ", ".join(f"{one.steel} stick {one.number}" for one in half[:10])
         raise ValueProblem(f"half cut: {names}: cut it to the end, or put the rest back, and plan then")
     for other in Plan.objects.filter(state=Search.RUNNING):
-        if not trouble_of(other).startswith(_BROKEN):
+        if not broke_off(other):
             raise ValueProblem(f"cutting plan {other.pk} is being planned: wait for it, or stop it first")
     built = [(job.pk, job_of(job.revisions.get(number=job.current).text)) for job in jobs]
     for job, (_, one) in zip(jobs, built, strict=True):
@@ -183,10 +183,15 @@ def stick_of(cutting: Cutting) -> StickPlan:
     raise ValueProblem(f"cutting plan {cutting.plan_id} has no stick {cutting.number} of {cutting.steel}")
 
 
+def broke_off(plan: Plan) -> bool:
+    """Whether the search of a plan has not been heard of for so long that it is taken for dead."""
+    return plan.state == Search.RUNNING and plan.seen + _SILENT < timezone.now()
+
+
 def trouble_of(plan: Plan) -> str:
     """Why a plan cannot be chosen to be cut by; empty where it can."""
-    if plan.state == Search.RUNNING and plan.seen + _SILENT < timezone.now():
-        return f"{_BROKEN}: plan again"
+    if broke_off(plan):
+        return "the search broke off: plan again"
     if plan.state != Search.READY:
         return f"it is {Search(plan.state).label}"
     asked = json.loads(plan.asked)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from typing import Any
+from urllib.parse import urlencode
 
 from django.db.models import Count, Q
 from django.http import HttpRequest, HttpResponse
@@ -19,6 +20,7 @@ from gageline.shop.office import person_of
 from gageline.shop.pictures import block_svg
 from gageline.shop.planner import launch
 from gageline.shop.plans import (
+    broke_off,
     choose_plan,
     jobs_of,
     plan_of,
@@ -31,11 +33,13 @@ from gageline.shop.roles import WORK
 from gageline.shop.sawing import DROP, TAKE, card_name, card_of_cutting, saw_lines
 from gageline.shop.ticking import clock
 from gageline.stock import Held, ShopPlan, StickPlan
+from gageline.units import exact_text
 
 __all__ = ["card", "choose", "new_plan", "print_plan", "show", "show_plan", "stop"]
 
 _SECONDS = (10, 60, 300)
 _LONGEST = 600
+_MOST_JOBS = 200
 
 
 @require_GET
@@ -63,7 +67,9 @@ def show(request: HttpRequest) -> HttpResponse:
 @require_POST
 def new_plan(request: HttpRequest) -> HttpResponse:
     """Ask for a cutting plan of jobs; it is searched beside the shop."""
-    wanted = [int(text) for text in request.POST.getlist("job") if text.isdigit() and len(text) < 15]
+    wanted = [int(text[:15]) for text in request.POST.getlist("job") if text.isascii() and text.isdigit()][
+        :_MOST_JOBS
+    ]
     jobs = list(Job.objects.filter(pk__in=wanted).order_by("pk"))
     seconds = request.POST.get("seconds", "")
     if not (seconds.isascii() and seconds.isdigit() and 1 <= int(seconds[:6]) <= _LONGEST):
@@ -77,17 +83,19 @@ def new_plan(request: HttpRequest) -> HttpResponse:
 def show_plan(request: HttpRequest, plan: int) -> HttpResponse:
     """A cutting plan: bound and best while it is searched, then every stick."""
     row = get_object_or_404(Plan, pk=plan)
+    running = row.state == Search.RUNNING and not broke_off(row)
+    if getattr(request, "htmx", False):
+        if not running:
+            return HttpResponse(status=204, headers={"HX-Refresh": "true"})
+        return render(request, "shop/part_plan.html", {"plan": row})
     context: dict[str, Any] = {
-        "plan": row, "may": person_of(request).role in WORK, "running": row.state == Search.RUNNING,
-        "trouble": trouble_of(row) if row.state in {Search.READY, Search.RUNNING} else "",
+        "plan": row, "may": person_of(request).role in WORK, "running": running,
+        "trouble": trouble_of(row) if row.state == Search.READY or broke_off(row) else "",
         "problems": row.trouble.splitlines()[:200], "jobs": [one.facts.name for one in jobs_of(row.asked)],
     }  # fmt: skip
-    if context["running"] and not context["trouble"].startswith("the search"):
-        context["trouble"] = ""
     if row.answer:
         context |= _found(plan_of(row))
-    template = "shop/part_plan.html" if getattr(request, "htmx", False) else "shop/plan.html"
-    return render(request, template, context)
+    return render(request, "shop/plan.html", context)
 
 
 def _found(plan: ShopPlan) -> dict[str, Any]:
@@ -112,9 +120,16 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
         for stick in section.sticks
     ]  # fmt: skip
     order = [
-        (str(offer.steel), say(offer.length, plan.question.rack.system), count)
+        (
+            str(offer.steel), say(offer.length, plan.question.rack.system), count,
+            urlencode(
+                {"stock": offer.steel.section, "grade": offer.steel.grade, "finish": offer.steel.finish,
+                 "length": exact_text(offer.length, plan.question.rack.system),
+                 "value": f"{offer.cents / 100:.2f}"}
+            ),
+        )
         for offer, count in plan.cuts.order()
-    ]
+    ]  # fmt: skip
     return {
         "sections": sections, "sticks": sticks, "order": order, "total": money(plan.cents),
         "proof": proof(plan.cents, plan.bound), "plates": bool(plan.plates),

@@ -181,7 +181,7 @@ def _handle(request: HttpRequest, row: Stick | None, part: str) -> HttpResponse:
     """The form, or what it saves."""
     system = yard_system()
     if request.method == "GET":
-        table = part_of(row, part) if row else {"mark": free_mark("R1"), **_last_held()}
+        table = part_of(row, part) if row else {"mark": free_mark("R1"), **_known(request)}
         units = System.MM if table.pop("units", "") == System.MM.value else system
         return _form(request, row, part, table, row.current if row else 0, units)
     posted = typed_fields(request)
@@ -213,8 +213,12 @@ def _whole(text: str) -> int:
     return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else 0
 
 
-def _last_held() -> Table:
-    """What a new stick starts with: the section of the last one."""
+def _known(request: HttpRequest) -> Table:
+    """What a new stick starts with: what the address says of it, else the section of the last one."""
+    keys = (key for key in HeldEntry.model_fields if key not in {"mark", "certificate"})
+    said = {key: request.GET[key][:80] for key in keys if request.GET.get(key)}
+    if said:
+        return said
     last = Stick.objects.filter(where=Where.YARD).order_by("-pk").first()
     held = part_of(last, HELD) if last else {}
     return {key: held[key] for key in ("stock", "grade") if key in held}

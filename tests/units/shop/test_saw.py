@@ -1,7 +1,10 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable
+from datetime import timedelta
+from html import unescape
 
 import pytest
 from django.test import Client
@@ -64,6 +67,11 @@ def test_a_plan_is_asked_for_shown_printed_and_chosen(sawyer: Client, job: Job) 
     assert "proven: none costs less" in page
     assert "R1 of the yard" in page
     assert "2 x B1" in page
+    came = re.search(r'href="(/yard/new/[^"]+)"', page)  # the post is to be bought
+    assert came is not None
+    form = sawyer.get(unescape(came[1])).content.decode()
+    assert 'value="HSS6X6X3/8"' in form
+    assert "20&#x27;-0&quot;" in form
     assert sawyer.get(f"/saw/plan/{plan.pk}/sheets.pdf").content.startswith(b"%PDF")
     assert sawyer.post(f"/saw/plan/{plan.pk}/choose/")["Location"] == "/saw/"
     page = sawyer.get("/saw/").content.decode()
@@ -81,13 +89,18 @@ def test_bound_and_best_are_shown_while_it_is_searched(
     Plan.objects.update(said="W12X26: best 12.00, none below 11.00, 3 s")
     page = sawyer.get(f"/saw/plan/{plan.pk}/", headers={"HX-Request": "true"}).content.decode()
     assert "none below 11.00" in page
-    assert 'hx-trigger="every 1s"' in page
+    assert "<form" not in page  # the button stays where it is, and keeps the focus
+    assert 'hx-trigger="every 1s"' in sawyer.get(f"/saw/plan/{plan.pk}/").content.decode()
     sawyer.post(f"/saw/plan/{plan.pk}/stop/")
     assert Plan.objects.get().stop
     assert "Stopping" in sawyer.get(f"/saw/plan/{plan.pk}/").content.decode()
+    Plan.objects.update(seen=timezone.now() - timedelta(seconds=90))
+    assert "the search broke off: plan again" in sawyer.get(f"/saw/plan/{plan.pk}/").content.decode()
     Plan.objects.update(state=Search.FAILED, trouble=f"two faults\n{HOSTILE}")
     page = sawyer.get(f"/saw/plan/{plan.pk}/").content.decode()
     assert page.count("<li>") >= 2
+    ended = sawyer.get(f"/saw/plan/{plan.pk}/", headers={"HX-Request": "true"})
+    assert ended["HX-Refresh"] == "true"
     assert HOSTILE not in page
     assert "every 1s" not in page
 
@@ -95,7 +108,7 @@ def test_bound_and_best_are_shown_while_it_is_searched(
 @pytest.mark.parametrize("seconds", ["", "0", "99999", "x", "-1", "²", "601"])
 def test_what_is_no_number_of_seconds_is_refused(sawyer: Client, job: Job, seconds: str) -> None:
     assert sawyer.post("/saw/plan/", {"job": job.pk, "seconds": seconds}).status_code == 422
-    assert sawyer.post("/saw/plan/", {"job": "x", "seconds": "10"}).status_code == 422
+    assert sawyer.post("/saw/plan/", {"job": ["x", "²", "9" * 40], "seconds": "10"}).status_code == 422
     assert Plan.objects.count() == 0
 
 

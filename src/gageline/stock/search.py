@@ -14,7 +14,7 @@ from gageline.stock.affordable import Choice, Listing, affordable, choose
 from gageline.stock.bounds import Prices, exact_prices, unlimited_prices
 from gageline.stock.columns import Master
 from gageline.stock.heuristics import best_fit, dive, fill_rooms
-from gageline.stock.mix import Knowledge, Mix, cheapest_mix
+from gageline.stock.mix import Knowledge, Mix, cheapest_mix, least_cost
 from gageline.stock.problem import Ints, Packing, Pattern, Problem, packing, without_spares
 from gageline.stock.program import Answer
 from gageline.stock.watch import Progress, Watch
@@ -228,7 +228,9 @@ class _Search:
         if len(self.problem.sticks) == 1 and not self.problem.has_drops:
             return
         soon = self.watch.within(_MIX_SHARE * self.watch.left())
-        mix = cheapest_mix(self.problem, self.known, self.target(), soon)
+        if not self.problem.has_drops:
+            self.raise_bound(least_cost(self.problem, prices, self.target()))
+        mix = cheapest_mix(self.problem, self.known, self.target(), soon, self.bound)
         if isinstance(mix, Mix):
             self.raise_bound(mix.cost)
             near = self.target() - prices.bound(self.limits) <= _NEAR * self.target()
@@ -245,7 +247,7 @@ class _Search:
         dived = False
         while not self.done() and not self.watch.over():
             soon = self.watch.within(_MIX_SHARE * self.watch.left())
-            mix = cheapest_mix(self.problem, self.known, self.target(), soon)
+            mix = cheapest_mix(self.problem, self.known, self.target(), soon, self.bound)
             if mix is Answer.NONE:
                 return not self.open
             if isinstance(mix, Answer):

@@ -8,9 +8,10 @@ from random import Random
 import numpy as np
 import pytest
 
-from cutting import least_cost, random_problem
+from cutting import least_cost as by_trying
+from cutting import random_problem
 from gageline.stock.bounds import Prices, exact_prices
-from gageline.stock.mix import Knowledge, Mix, cheapest_mix
+from gageline.stock.mix import Knowledge, Mix, cheapest_mix, least_cost
 from gageline.stock.problem import DropValue, Problem, Stick
 from gageline.stock.program import Answer
 from gageline.stock.watch import start_watch
@@ -78,7 +79,7 @@ def test_what_drops_may_earn_lowers_the_cost() -> None:
     found = ask(problem, known, 9)
     assert isinstance(found, Mix)
     assert (found.cost, found.sticks.tolist()) == (6, [1])
-    assert least_cost(problem) == 6
+    assert by_trying(problem) == 6
 
 
 def test_no_time_is_not_none() -> None:
@@ -122,3 +123,40 @@ def test_the_cheapest_of_all_mixes_that_nothing_speaks_against(seed: int, *, cou
     assert found.cost == best == int(costs @ found.sticks)
     lengths = np.array([s.length for s in problem.sticks])
     assert lengths @ found.sticks == max(lengths @ np.array(m) for m in mixes if costs @ np.array(m) == best)
+
+
+def by_mixes(problem: Problem, prices: Prices, target: int) -> int:
+    """Least cost of sticks that earn what the prices ask, by trying every mix; above the target one more."""
+    costs = [target + problem.step()]
+    for mix in product(*(range(int(n) + 1) for n in problem.limits())):
+        cost = sum(n * s.cost for n, s in zip(mix, problem.sticks, strict=True))
+        earned = sum(
+            n * (s.cost * prices.scale - int(r))
+            for n, s, r in zip(mix, problem.sticks, prices.slack, strict=True)
+        )
+        if earned >= prices.of_demand and cost <= target:
+            costs.append(cost)
+    return min(costs)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_the_least_cost_is_that_of_the_best_mix_and_no_plan_costs_less(seed: int) -> None:
+    problem = random_problem(seed)
+    best = by_trying(problem)
+    assert best is not None
+    prices = priced(problem, [3.0 * n for n in problem.lengths])
+    for target in (best + 40, best, best // 2):
+        found = least_cost(problem, prices, target)
+        assert found == by_mixes(problem, prices, target)
+        assert found <= max(best, target + problem.step())
+
+
+def test_costs_too_many_for_a_table_give_no_bound() -> None:
+    dear = Problem((40,), (3,), (Stick(50, 60_000_001), Stick(90, 100_000_000)))
+    assert least_cost(dear, priced(dear, [5e7]), 200_000_000) == 0
+
+
+def test_a_floor_leaves_the_cheaper_mixes_out() -> None:
+    found = cheapest_mix(PROBLEM, Knowledge(), 40, start_watch(20.0), 17)
+    assert isinstance(found, Mix)
+    assert found.cost == 18

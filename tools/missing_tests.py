@@ -4,10 +4,6 @@
 
 `src/gageline/ROOM/name.py` is tested by `tests/units/ROOM/test_name.py`. A package's `__init__` only
 names what the room hands out, and is left out, as are the database migrations that Django writes.
-
-`tools/tests_to_come.txt` lists the modules that are exercised only by the published values, laws and
-whole-way tests of their room so far. The check fails for a module that is neither tested nor listed;
-a listed one that has its test by now is named, to be taken out.
 """
 
 from __future__ import annotations
@@ -18,7 +14,6 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "src" / "gageline"
 TESTS = ROOT / "tests" / "units"
-TO_COME = ROOT / "tools" / "tests_to_come.txt"
 
 
 def missing() -> set[str]:
@@ -37,14 +32,10 @@ def missing() -> set[str]:
 
 def main() -> int:
     """Print what is wrong; the exit code is 1 when anything is."""
-    listed = set(TO_COME.read_text("utf8").split())
-    lacking = missing()
-    for name in sorted(lacking - listed):
+    lacking = sorted(missing())
+    for name in lacking:
         print(f"no test: {name}: write tests/units/{Path(name).parent.as_posix()}/test_{Path(name).name}")
-    for name in sorted(listed - lacking):
-        print(f"listed, but tested or gone: {name}: take it out of tools/tests_to_come.txt")
-    print(f"{len(lacking & listed)} modules have no test of their own yet, see tools/tests_to_come.txt")
-    return 1 if lacking - listed else 0
+    return 1 if lacking else 0
 
 
 if __name__ == "__main__":

@@ -138,11 +138,15 @@ def without_row(
     path, _, number = place.rpartition(".")
     holder, name = _holder(table, path)
     rows = list(holder.get(name, [])) if holder is not None else []
-    if holder is not None and number.isdigit() and int(number) < len(rows):
+    if holder is not None and _is_number(number) and int(number) < len(rows):
         del rows[int(number)]
         holder.pop(name)
         holder |= {name: rows} if rows else {}
     return table
+
+
+def _is_number(text: str) -> bool:
+    return text.isascii() and text.isdigit() and len(text) < 6
 
 
 def _holder(table: Table, place: str) -> tuple[Table | None, str]:
@@ -151,7 +155,7 @@ def _holder(table: Table, place: str) -> tuple[Table | None, str]:
     at: Any = table
     for step in steps:
         if isinstance(at, list):
-            at = at[int(step)] if step.isdigit() and int(step) < len(at) else None
+            at = at[int(step)] if _is_number(step) and int(step) < len(at) else None
         elif isinstance(at, dict):
             at = at.setdefault(step, {})
     return (at if isinstance(at, dict) else None), name

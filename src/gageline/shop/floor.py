@@ -20,7 +20,7 @@ from gageline.shop.filters import weight
 from gageline.shop.inspecting import let_go
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Person, Stage
-from gageline.shop.office import person_of
+from gageline.shop.office import person_of, whole
 from gageline.shop.pictures import step_svg, stick_svg
 from gageline.shop.readings import STICK_ITEMS, OnStick, on_stick, readings_on, take, taken
 from gageline.shop.roles import WORK
@@ -173,9 +173,8 @@ def tick(request: HttpRequest) -> HttpResponse:
     """One tick by a plain form, for a browser without script."""
     given = request.POST
     key = given.get("key", "") or str(uuid.uuid4())
-    copy = given.get("copy", "")
     stroke = Stroke(
-        key[:64], int(copy) if copy.isdigit() and len(copy) < 15 else 0, given.get("card", ""),
+        key[:64], whole(given.get("copy", "")), given.get("card", ""),
         given.get("task", ""), done=given.get("done", "1") == "1", note=given.get("note", "")[:_LONGEST_NOTE],
     )  # fmt: skip
     answer = _struck(person_of(request), stroke)

@@ -203,7 +203,7 @@ def _flat(table: dict[str, Any] | None) -> dict[str, Any]:
 
 
 def whole(text: str) -> int:
-    """The number of a revision that a form sent; zero for what is none."""
+    """A number that a page put into its form; zero for what is none."""
     return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else 0
 
 

@@ -27,7 +27,7 @@ from gageline.shop.engine import (
 )
 from gageline.shop.fields import form_of, row_names, table_of
 from gageline.shop.models import Job, Piece, Stage
-from gageline.shop.office import person_of, typed_fields
+from gageline.shop.office import person_of, typed_fields, whole
 from gageline.shop.pictures import page_svg, qr_svg, solid_page, stick_svg
 from gageline.shop.sawing import heats_of
 from gageline.shop.saying import Said, echo
@@ -75,7 +75,7 @@ def _handle(request: HttpRequest, job: Job, piece: Piece | None) -> HttpResponse
         table = jobs.piece_table(document, mark) if mark else new_piece(document)
         return _form(request, job, piece, draft_of(document, table or new_piece(document)), job.current)
     posted = typed_fields(request)
-    base = int(posted.get("base", "")) if posted.get("base", "").isdigit() else 0
+    base = whole(posted.get("base", ""))
     typed = form_of(PieceEntry, table_of(PieceEntry, posted, "", document.job.units))
     if posted.get("add") in set(row_names(typed)):
         return _form(

@@ -149,7 +149,7 @@ def _take(person: Person, stroke: Stroke, copy: Copy | None) -> str:
         raise ValueProblem(f"{name} is not fitted yet: it is at {Stage(copy.stage).label}")
     items = items_for(text, piece.mark)
     number = stroke.task.removeprefix(_READ)
-    if not number.isdigit() or not 1 <= int(number) <= len(items):
+    if not (number.isascii() and number.isdigit()) or not 1 <= int(number[:6]) <= len(items):
         raise ValueProblem("this sheet has no such line: open it again")
     line = items[int(number) - 1]
     value = _value(stroke.note, job_of(text).system, ())

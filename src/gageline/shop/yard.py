@@ -17,7 +17,7 @@ from gageline.job import JobProblems, MeasuredEntry, Problem
 from gageline.shop.fields import Section, form_of, table_of
 from gageline.shop.jobs import Conflict
 from gageline.shop.models import Copy, Stage, Stick, Where
-from gageline.shop.office import person_of, typed_fields
+from gageline.shop.office import person_of, typed_fields, whole
 from gageline.shop.racks import (
     LARGEST_RACK,
     Brought,
@@ -185,7 +185,7 @@ def _handle(request: HttpRequest, row: Stick | None, part: str) -> HttpResponse:
         units = System.MM if table.pop("units", "") == System.MM.value else system
         return _form(request, row, part, table, row.current if row else 0, units)
     posted = typed_fields(request)
-    base = _whole(posted.get("base", ""))
+    base = whole(posted.get("base", ""))
     table = table_of(_FORMS[part].model, posted, "", system)
     force = "force" in posted
     if part == MEASURED:
@@ -207,10 +207,6 @@ def _handle(request: HttpRequest, row: Stick | None, part: str) -> HttpResponse:
     if isinstance(saved, Stick):
         return HttpResponseRedirect(reverse("yard-stick", args=(saved.pk,)))
     return _form(request, row, part, table, base, system, problems)
-
-
-def _whole(text: str) -> int:
-    return int(text) if text.isascii() and text.isdigit() and len(text) < 10 else 0
 
 
 def _known(request: HttpRequest) -> Table:
@@ -295,7 +291,7 @@ def assign_stick(request: HttpRequest, stick: int) -> HttpResponse:
     row = get_object_or_404(Stick, pk=stick)
     wanted = request.POST.get("copy", "")
     copies = Copy.objects.select_related("piece__job")
-    copy = get_object_or_404(copies, pk=_whole(wanted)) if wanted else None
+    copy = get_object_or_404(copies, pk=whole(wanted)) if wanted else None
     assign(person_of(request), row, copy)
     return redirect("yard-stick", stick)
 
@@ -344,13 +340,13 @@ def edit_rack(request: HttpRequest) -> HttpResponse:
         elif "text" in request.POST:
             force = "force" in request.POST
             found = save_rack(
-                person_of(request), typed.encode(), None if force else _whole(request.POST.get("base", ""))
+                person_of(request), typed.encode(), None if force else whole(request.POST.get("base", ""))
             )
         else:
             raise ValueProblem("no file came with the form: choose a rack document")
     except GagelineError as wrong:
         listed = [one.text() for one in wrong.problems] if isinstance(wrong, JobProblems) else [str(wrong)]
-        context |= {"problems": listed[:200], "base": _whole(request.POST.get("base", "")) or number}
+        context |= {"problems": listed[:200], "base": whole(request.POST.get("base", "")) or number}
         context["text"] = typed or text
         return render(request, "shop/rack.html", context, status=422)
     if isinstance(found, Brought):

@@ -113,3 +113,10 @@ def test_what_is_ready_leaves_through_the_gate(tablet: Client, copy: Copy) -> No
     assert b"1 ready" in tablet.get("/gate/").content
     assert tablet.post(f"/gate/{copy.pk}/send/").status_code == 302
     assert Copy.objects.get(pk=copy.pk).stage == Stage.GONE
+
+
+@pytest.mark.parametrize("number", ["²", "9" * 5000, "-1", "", "x", "٣"])
+def test_what_is_no_number_of_a_piece_is_a_refusal(tablet: Client, number: str) -> None:
+    sent = {"copy": number, "card": "x", "task": "bench-1", "note": number}
+    assert tablet.post("/tick/", sent).status_code == 422
+    assert tablet.post("/tick/", sent | {"task": f"saw-{number[:20]}"}).status_code == 422

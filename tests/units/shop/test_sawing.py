@@ -7,6 +7,7 @@ import pytest
 
 from gageline.errors import ValueProblem
 from gageline.sheets import drop_marks
+from gageline.shop.jobs import import_job
 from gageline.shop.models import Copy, Cut, Cutting, Job, Person, Search, Stick, Where
 from gageline.shop.plans import choose_plan, plan_of, search, start_plan, trouble_of
 from gageline.shop.racks import save_rack
@@ -218,3 +219,28 @@ def test_every_stick_of_the_demo_can_be_cut_to_its_end(owner: Person, demo: Job)
     sawn = {cut.copy_id for cut in Cut.objects.exclude(copy=None)}
     assert sawn == {copy.pk for copy in copies}
     assert set(heats_of(copies)) == sawn
+
+
+def test_a_metric_yard_cuts_and_keeps_millimetres(owner: Person) -> None:
+    job = import_job(
+        owner,
+        b'[job]\nname="Canopy"\nunits="mm"\n[[piece]]\nmark="M1"\nquantity=2\nstock="IPE 300"\nlength=2500\n'
+        b'[[piece]]\nmark="F1"\nstock="PL 10x100"\nlength=400\n',
+    )
+    save_rack(
+        owner,
+        b'[rack]\nunits="mm"\n[saw]\nkerf=3\nstart_trim=10\nkeep=500\n[[held]]\nmark="R1"\nstock="IPE 300"\n'
+        b'length=6000\nheat="30418"\n[[held]]\nmark="R2"\nstock="PL 10x100"\nlength=3000\nheat="F"\n',
+        None,
+    )
+    _plan(owner, job)
+    for cutting in Cutting.objects.all():
+        for task in (TAKE, *(line.task for line in saw_lines(cutting, card_of_cutting(cutting))), DROP):
+            assert tick(owner, cutting, task) == Answer("done", "")
+    drops = {drop.stock: drop.length for drop in Stick.objects.filter(where=Where.YARD)}
+    # 6000 - 10 - 2 x 2500 - 2 x 3 = 984; 3000 - 10 - 400 - 3 = 2587
+    assert {stock.split(" ")[0]: length for stock, length in drops.items()} == {
+        "IPE": "984 mm", "PL": "2587 mm",
+    }  # fmt: skip
+    _plan(owner, job)
+    assert not Cutting.objects.filter(plan__state=Search.CHOSEN).exists()

@@ -8,7 +8,7 @@ from gageline.detail.joint import Joint
 from gageline.detail.reason import Reason
 from gageline.detail.shop import Shop
 from gageline.detail.site import FaceKind
-from gageline.part import Finding, Join, Severity
+from gageline.part import Finding, Severity
 from gageline.steel import Bolt, Measure
 from gageline.units import ZERO, Length, round_up
 
@@ -88,7 +88,7 @@ def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Find
         return (_not_checked(joint, size),), ()
     reasons: list[Reason] = []
     findings: list[Finding] = []
-    checks = [*_under_flange(joint, size), *_between_flanges(joint, size), *_beside_web(joint, size)]
+    checks = [*_under_flange(joint, size), *_between_flanges(joint, size), *_beside_web(joint)]
     for what, have, want in checks:
         reasons.append(
             Reason(
@@ -106,11 +106,25 @@ def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Find
                     f"{joint.site.member.name} {joint.site.word}",
                     f"{what}: {shop.say(have)} is less than the {shop.say(want)} that a {size.size} bolt "
                     "wants to be tightened",
-                    "lower the first row, widen the gage, stagger the legs, or use smaller bolts",
+                    _remedy(joint),
                     _ROOM,
                 )
             )
     return tuple(reasons), tuple(findings)
+
+
+def _remedy(joint: Joint) -> str:
+    """What helps: a stagger only where the pitch is wide enough for it."""
+    legs, ladder = joint.legs, joint.ladder
+    usual = "lower the first row, widen the gage, or use smaller bolts"
+    if legs is None or ladder is None or legs.clear >= legs.wanted:
+        return usual
+    pitch = Length.from_inches(legs.stagger * 2)
+    if pitch > ladder.pitch:
+        return (
+            "use an angle with a longer or thinner leg, weld one of the legs, use smaller bolts, or a plate"
+        )
+    return f"{usual}; there is no room to stagger the legs"
 
 
 def _not_checked(joint: Joint, size: Bolt) -> Reason:
@@ -146,16 +160,14 @@ def _under_flange(joint: Joint, size: Bolt) -> list[tuple[str, float, float]]:
     ]
 
 
-def _beside_web(joint: Joint, size: Bolt) -> list[tuple[str, float, float]]:
-    """From the bolts in the outstanding legs to the ends of the bolts in the web legs."""
-    if joint.angle is None or joint.spread is None or joint.choice.to_beam is not Join.BOLTED:
+def _beside_web(joint: Joint) -> list[tuple[str, float, float]]:
+    """From the bolts in the outstanding legs to the ends of those in the web legs, beside them or between."""
+    legs, ladder = joint.legs, joint.ladder
+    if legs is None or ladder is None:
         return []
-    if joint.choice.to_support is not Join.BOLTED or size.socket is None or joint.kind == "seat":
-        return []
-    web = joint.site.member.stock.tw.inches
-    aside = joint.spread.inches / 2 - web / 2 - joint.angle.tw.inches
-    stick = size.nut_height.inches + 0.25
-    return [("bolts of the outstanding leg to those of the web leg", aside - stick, size.socket.inches / 2)]
+    if ladder.stagger:
+        return [("stagger of the two legs' bolts", ladder.stagger.inches, legs.stagger)]
+    return [("bolts of the outstanding leg to those of the web leg", legs.clear, legs.wanted)]
 
 
 def field_bolts_of(

@@ -93,7 +93,7 @@ def _turn(joint: Joint, stick: Stick) -> Placement:
 def _drop(joint: Joint, ladder: Ladder) -> Length:
     """From the top of steel at the end of the beam down to the first row."""
     level = joint.choice.setback.inches
-    return Length.from_inches(joint.site.point[2] + joint.site.slope * level - ladder.first)
+    return Length.from_inches(joint.site.point[2] + joint.site.slope * level - ladder.first_in_web)
 
 
 def _turned(joined: Joined, turn: Placement) -> Joined:
@@ -135,6 +135,7 @@ def _angles(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop
         length=ladder.length,
         drop=_drop(joint, ladder),
         projection=choice.setback,
+        stagger=ladder.stagger or None,
         bolt=choice.size.size,
         web_gage=gage_of(angle.bf, shop) if bolted else None,
         out_gage=Length((spread.ticks - web.ticks) // 2) if out else None,

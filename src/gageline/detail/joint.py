@@ -11,6 +11,7 @@ from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder, clear_height, ladder_of
 from gageline.detail.shop import Shop, up_to
 from gageline.detail.site import FaceKind, Site, fillet_of
+from gageline.detail.stagger import Legs, legs_of, staggered
 from gageline.detail.stick import Stick
 from gageline.errors import ValueProblem
 from gageline.job import stock_named
@@ -83,6 +84,16 @@ class Joint:
         return self.material * plies + self.site.member.stock.tw
 
     @property
+    def legs(self) -> Legs | None:
+        """The bolt lines of its angles; None where not both legs are bolted, or no wrench is known."""
+        bolted = self.choice.to_beam is self.choice.to_support is Join.BOLTED
+        if not bolted or self.kind not in _ANGLES or self.angle is None or self.spread is None:
+            return None
+        if self.choice.size.socket is None:
+            return None
+        return legs_of(self.choice.size, self.spread, self.site.member.stock.tw, self.angle.tw)
+
+    @property
     def drills_support(self) -> bool:
         """Whether its bolts go through the support."""
         return self.kind in _ANGLES | {"end plate"} and self.choice.to_support is Join.BOLTED
@@ -125,7 +136,12 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
         reasons=(*material.reasons, *reasons),
         findings=(*material.findings, *findings),
     )
-    return joint if ladder is not None else without(joint)
+    if ladder is None:
+        return without(joint)
+    if (legs := joint.legs) is None:
+        return joint
+    ladder, why = staggered(ladder, legs, site.word, shop)
+    return replace(joint, ladder=ladder, reasons=(*joint.reasons, why)) if why else joint
 
 
 def without(joint: Joint) -> Joint:

@@ -14,7 +14,7 @@ from gageline.detail.space import UP, dot
 from gageline.detail.values import bolt_value, row_value
 from gageline.part import Face, Finding, Severity
 from gageline.steel import Bolt
-from gageline.units import Length, System
+from gageline.units import ZERO, Length, System
 
 __all__ = ["Ladder", "clear_height", "ladder_of"]
 
@@ -29,10 +29,11 @@ class Ladder:
 
     Args:
         rows: how many.
-        first: elevation of the first, the uppermost, inches.
+        first: elevation of the first, the uppermost, in the support, inches.
         pitch: between rows.
         edge: from the end of the connection material to its first row.
         room: elevations between which the material must stay, lower and upper, inches.
+        stagger: how much higher the rows in the beam's web are.
     """
 
     rows: int
@@ -40,11 +41,17 @@ class Ladder:
     pitch: Length
     edge: Length
     room: tuple[float, float]
+    stagger: Length = ZERO
 
     @property
     def length(self) -> Length:
         """Of the connection material."""
-        return self.pitch * (self.rows - 1) + self.edge * 2
+        return self.pitch * (self.rows - 1) + self.edge * 2 + self.stagger
+
+    @property
+    def first_in_web(self) -> float:
+        """Elevation of the first row in the beam's web, inches."""
+        return self.first + self.stagger.inches
 
     @property
     def elevations(self) -> tuple[float, ...]:
@@ -55,7 +62,8 @@ class Ladder:
         """Whether the rows fit in the room with the first one at an elevation."""
         last = first - (self.pitch * ((rows or self.rows) - 1)).inches
         low, high = self.room
-        return first + self.edge.inches <= high + 1e-6 and last - self.edge.inches >= low - 1e-6
+        top = first + (self.stagger + self.edge).inches
+        return top <= high + 1e-6 and last - self.edge.inches >= low - 1e-6
 
 
 def clear_height(site: Site, notches: Notches, span: tuple[float, float]) -> tuple[float, float]:

@@ -78,6 +78,8 @@ def _check_keys(entry: AnglesEntry) -> None:
     for name, join in welded.items():
         if join == "welded" and getattr(entry, name) is not None:
             raise ValueProblem(f"{name} is given for a leg that is welded: leave it out")
+    if entry.stagger and "welded" in {entry.to_web, entry.out}:
+        raise ValueProblem("stagger is given, but one leg is welded: leave it out")
     bolted = "bolted" in {entry.to_web, entry.out}
     if bolted and entry.rows is None:
         raise ValueProblem("rows is missing for the bolted leg: give it")
@@ -117,8 +119,13 @@ class _AngleWork:
         return rows_down(self.first, self.entry.rows or 0, self.entry.pitch or self.practice.pitch)
 
     @property
+    def out_rows(self) -> tuple[Length, ...]:
+        """Rows of the outstanding leg from the angle's upper end."""
+        return tuple(row + (self.entry.stagger or ZERO) for row in self.rows)
+
+    @property
     def length(self) -> Length:
-        last = self.rows[-1] if self.rows else ZERO
+        last = self.out_rows[-1] if self.rows else ZERO
         wanted = self.entry.length or last + self.first
         if wanted <= last:
             raise ValueProblem(
@@ -152,12 +159,13 @@ class _AngleWork:
         groups = []
         maker = HoleMaker.of(self.entry, self.practice)
         if self.entry.to_web == "bolted":
-            groups.append((self.web_leg, "web leg", maker))
+            groups.append((self.web_leg, "web leg", self.rows, maker))
         if self.entry.out == "bolted":
             groups.append(
                 (
                     self.out_leg,
                     "outstanding leg",
+                    self.out_rows,
                     HoleMaker.of(self.entry, self.practice, self.entry.out_hole),
                 )
             )
@@ -167,8 +175,8 @@ class _AngleWork:
             grade_of(self.stock, self.entry.grade),
             self.length,
             groups=tuple(
-                HoleGroup(name, face, m.grid(self.rows, (self.gage(face),)), m.bolt, m.kind)
-                for face, name, m in groups
+                HoleGroup(name, face, m.grid(rows, (self.gage(face),)), m.bolt, m.kind)
+                for face, name, rows, m in groups
             ),
         )
 

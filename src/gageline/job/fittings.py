@@ -64,6 +64,9 @@ class AnglesEntry(FittingEntry, HoleSize):
     projection: LengthText | None = Field(
         None, description="of the heel past the end of the steel; practice projection"
     )
+    stagger: LengthText | None = Field(
+        None, description="how much lower the rows of the outstanding leg are than those of the web leg"
+    )
 
 
 class PlateEntry(FittingEntry, HoleSize):

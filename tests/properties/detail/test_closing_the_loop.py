@@ -22,7 +22,8 @@ COLUMNS = ("W8X31", "W10X49", "W12X65", "W14X90", "HSS8X8X3/8", "HSS6X6X3/8")
 TURNS = st.sampled_from([0, 90, 180, 270])  # a skewed arm meets a face of the column askew
 ATTACHED = st.fixed_dictionaries(
     {},
-    optional={name: st.sampled_from(["bolted", "welded"]) for name in ("to_beam", "to_support")},
+    optional={name: st.sampled_from(["bolted", "welded"]) for name in ("to_beam", "to_support")}
+    | {"angle": st.just("L4x3-1/2x1/2")},  # whose legs are staggered
 )
 BEAMS = (
     "W8X18",

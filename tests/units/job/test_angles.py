@@ -151,3 +151,23 @@ def test_both_legs_welded_needs_a_length() -> None:
 def test_bolts_through_a_tube_are_refused() -> None:
     with pytest.raises(JobProblems, match='is hollow and takes no bolts through it: give to_web = "welded"'):
         with_angles(stock="HSS8x4x1/4", end="left")
+
+
+def test_a_stagger_lowers_the_rows_of_the_outstanding_leg_only() -> None:
+    piece = with_angles('stagger = "1 1/2"\n')
+    top = section_of(piece).d
+    angle = fitting_of(piece, "left near angle")
+    heights = {
+        group.name: sorted(
+            top - angle.placement.point((hole.x, Length(0), Length(0)))[1] for hole in group.holes
+        )
+        for group in angle.part.groups
+    }
+    assert heights["web leg"] == [inches("3"), inches("6"), inches("9")]
+    assert heights["outstanding leg"] == [inches("4 1/2"), inches("7 1/2"), inches("10 1/2")]
+    assert angle.part.length == inches("10")  # 1 1/4 past the first row above and the last one below
+
+
+def test_a_stagger_of_a_welded_leg_is_refused() -> None:
+    with pytest.raises(JobProblems, match="stagger is given, but one leg is welded: leave it out"):
+        with_angles('stagger = "1 1/2"\nout = "welded"\n')

@@ -28,6 +28,7 @@ _TILT = 1e-4  # of a piece
 _OPEN = 12  # mixes put aside without proof before the search gives up
 _WAYS = 4  # dives a turn, each a little different
 _TURNS = 4
+_FAILED = 3  # mixes, before a dive looks for a good plan of any mix
 _IDLE = 4  # dives without a better plan before the search gives up
 _MIX_SHARE = 0.2  # of the time left, for one choice of a mix
 _PATIENCE = 5.0  # seconds for an integer program, to the power of the turn
@@ -244,7 +245,7 @@ class _Search:
 
     def mixes(self) -> bool:
         """Go through the mixes in order of cost; whether every mix below the best plan was refuted."""
-        dived = False
+        failed = 0
         while not self.done() and not self.watch.over():
             soon = self.watch.within(_MIX_SHARE * self.watch.left())
             mix = cheapest_mix(self.problem, self.known, self.target(), soon, self.bound)
@@ -259,9 +260,9 @@ class _Search:
                 break
             answer = self.pack(mix, self.target() if self.problem.has_drops else mix.cost)
             self.tell("packing")
-            if not dived and not self.done():
+            failed += not self.done()
+            if failed == _FAILED:
                 self.offer(dive(self.problem, self.master, self.limits, None, self.watch))
-                dived = True
             if answer is Answer.NONE and self._excluded(mix):
                 continue
             self.known = self.known.exclude(mix.sticks)

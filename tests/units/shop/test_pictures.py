@@ -1,12 +1,13 @@
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
 
-from gageline.sheets import piece_drawings
+from gageline.sheets import Block, Text, piece_drawings
 from gageline.shop.engine import card_of, job_of, layout_of
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Job
-from gageline.shop.pictures import page_svg, qr_svg, solid_page, step_svg, stick_svg
+from gageline.shop.pictures import block_svg, page_svg, qr_svg, solid_page, step_svg, stick_svg
 
 
 def test_pictures_are_svg_with_text_and_nothing_that_the_policy_forbids(demo: Job) -> None:
@@ -35,6 +36,15 @@ def test_a_step_shows_its_own_readings_and_the_datum(demo: Job) -> None:
         for reading in task.step.readings:
             assert reading.length_text.replace('"', "&quot;") in picture or reading.length_text in picture
     assert shown > 5
+
+
+def test_a_block_of_the_sheets_is_cut_to_what_is_on_it() -> None:
+    svg = block_svg(Block((Text(30.0, 40.0, "B1 <b>"),), 50.0), 'Stick "1" <b>')
+    assert 'aria-label="Stick  1   b "' in svg
+    assert "B1 &lt;b&gt;" in svg
+    left, top, width, height = map(float, re.findall(r'viewBox="([^"]+)"', svg)[0].split())
+    assert left < 30 < left + width < 60
+    assert top < 40 < top + height < 60
 
 
 def test_the_body_stands_alone(demo: Job) -> None:

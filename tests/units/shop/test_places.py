@@ -5,8 +5,10 @@ from collections.abc import Callable
 import pytest
 from django.test import Client
 
-from gageline.shop.models import Copy, Person, Stage
+from gageline.shop.models import Copy, Cutting, Person, Plan, Search, Stage
 from gageline.shop.places import places
+from gageline.shop.sticks import save_stick
+from gageline.units import System
 
 
 @pytest.mark.usefixtures("job")
@@ -15,6 +17,16 @@ def test_each_place_counts_what_waits_there() -> None:
     assert [(place.name, place.count) for place in places()] == [
         ("Office", 1), ("Yard", 0), ("Saw", 0), ("Bench", 2), ("Fit", 0), ("Check", 0), ("Gate", 1),
     ]  # fmt: skip
+
+
+def test_the_yard_counts_its_sticks_and_the_saw_what_is_not_cut_yet(owner: Person) -> None:
+    save_stick(owner, None, {"mark": "R1", "stock": "W12x26", "length": "20'"}, 0, System.FT_IN)
+    plan = Plan.objects.create(asked="{}", seconds=1, by=owner.name, state=Search.CHOSEN)
+    past = Plan.objects.create(asked="{}", seconds=1, by=owner.name, state=Search.PAST)
+    for number, (of, done) in enumerate(((plan, False), (plan, True), (past, False))):
+        Cutting.objects.create(plan=of, steel="W12X26 A992", number=number, done=done)
+    counts = {place.name: place.count for place in places()}
+    assert (counts["Yard"], counts["Saw"]) == (1, 1)
 
 
 @pytest.mark.usefixtures("job")

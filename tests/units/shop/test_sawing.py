@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from collections import Counter
 from importlib.resources import files
 from uuid import uuid4
 
@@ -14,7 +15,7 @@ from gageline.shop.racks import save_rack
 from gageline.shop.sawing import DROP, TAKE, card_name, card_of_cutting, heats_of, saw_lines, strike_saw
 from gageline.shop.sticks import save_stick
 from gageline.shop.ticking import Answer, Stroke
-from gageline.units import System
+from gageline.units import Length, System
 
 RACK = b"""
 [saw]
@@ -244,3 +245,30 @@ def test_a_metric_yard_cuts_and_keeps_millimetres(owner: Person) -> None:
     }  # fmt: skip
     _plan(owner, job)
     assert not Cutting.objects.filter(plan__state=Search.CHOSEN).exists()
+
+
+def test_planned_anew_after_every_cut_all_is_cut_once_and_no_steel_comes_from_nowhere(owner: Person) -> None:
+    job = import_job(
+        owner,
+        b'[job]\nname="Braces"\n[[piece]]\nmark="D1"\nquantity=4\nstock="HSS6x6x3/8"\nlength="5\'-3"\n'
+        b'left={bevel="12 in 12"}\nright={bevel="12 in 12", long="bottom"}\n'
+        b'[[piece]]\nmark="D2"\nquantity=3\nstock="HSS6x6x3/8"\nlength="3\'-1 5/16"\n'
+        b'left={bevel="5 in 12"}\n',
+    )
+    save_rack(owner, RACK.replace(b"3'-0", b"1'-0"), None)
+    for _ in range(8):
+        _plan(owner, job)
+        waiting = Cutting.objects.filter(plan__state=Search.CHOSEN)
+        if not waiting:
+            break
+        for cutting in waiting:
+            for task in (TAKE, "saw-1", DROP):  # one cut, and the rest goes back at once
+                assert tick(owner, cutting, task, "5521") == Answer("done", "")
+    cut = Counter(Cut.objects.exclude(mark="").values_list("mark", flat=True))
+    assert cut == {"D1": 4, "D2": 3}
+    assert Cut.objects.exclude(mark="").values("copy").distinct().count() == 7
+    # what was bought, less what is in pieces and in the yard, is kerfs, trims and grip: 20' for each stick
+    bought = Cutting.objects.filter(stick=None).count() * Length.from_inches(240).ticks
+    there = sum(Stick.objects.filter(where=Where.YARD).exclude(mark="R1").values_list("ticks", flat=True))
+    pieces = Length.from_inches(4 * 63 + 3 * 37.3125).ticks
+    assert 0 <= bought - there - pieces <= Length.from_inches(7 * (0.5 + 2 * 0.125 + 6)).ticks

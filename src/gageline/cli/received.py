@@ -16,7 +16,7 @@ from gageline.detail import FullJob
 from gageline.errors import GagelineError, ValueProblem
 from gageline.exchange import json_text
 from gageline.job import Inspected, Job, JobProblems, Measurements, read_measurements, read_text
-from gageline.layout import Choice, Way, decide, lay_out, lay_out_on
+from gageline.layout import Choice, StickReading, Way, decide, lay_out, lay_out_on
 from gageline.part import Assembly, End, Face, Finding
 from gageline.quality import Judgement, Odds, Outcome, Report, Rules, Spread, Verdict
 from gageline.sheets import ReceivingCard, inspection_sheets, odds_sheets, receiving_cards
@@ -75,6 +75,7 @@ def receive(
     job = opened(job_file).job
     sheet = _open_sheet(sheet_file, job)
     own = _own_limits(job, sheet)
+    _check_readings(job, sheet)
     cards = []
     for stick in tracked(tuple(one for one in sheet.sticks if piece in {None, one.piece}), "receiving"):
         assembly = job.piece(stick.piece)
@@ -177,6 +178,18 @@ def _open_sheet(path: Path, job: Job) -> Measurements:
         raise GagelineError("\n".join(lines)) from None
 
 
+def _check_readings(job: Job, sheet: Measurements) -> None:
+    """Refuse every reading that cannot be of its section, of all sticks at once."""
+    wrong = []
+    for stick in sheet.sticks:
+        try:
+            quality.check_readings(job.piece(stick.piece).main, stick, job.system)
+        except ValueProblem as problem:
+            wrong.append(str(problem))
+    if wrong:
+        raise ValueProblem("\n".join(wrong))
+
+
 def _own_limits(job: Job, sheet: Measurements | None) -> Mapping[str, Length]:
     """The shop's own limits: the sheet's, then the job's."""
     return {**job.practice.tolerances, **dict(sheet.tolerances if sheet else ())}
@@ -238,12 +251,17 @@ def _show_card(card: ReceivingCard, system: System) -> None:
     if on.placed.way != card.decision.chosen.way:
         able = "can be done" if on.placed.possible else "cannot be done"
         _tell(f"laid by choice: {on.placed.way.words}, {able}")
-    changed = (
-        f"{one.for_}: {one.nominal.text} is {one.actual.text} from the {one.actual.from_}: {one.why}"
-        for one in on.changed
-    )
-    for line in dict.fromkeys(changed):
-        _tell(line)
+    if on.placed.possible:
+        for line in dict.fromkeys(map(_changed_text, on.changed)):
+            _tell(line)
+
+
+def _changed_text(one: StickReading) -> str:
+    """What a reading was and what it is: `9 3/16" is 9 5/16" from the bottom edge: deeper than drawn`."""
+    from_, word = one.actual.from_, one.actual.from_.word
+    past = bool(word) and from_.startswith(word)
+    actual = f"{one.actual.text.removesuffix(word)}{from_}" if past else f"{one.actual.text} from the {from_}"
+    return f"{one.for_}: {one.nominal.text} is {actual}: {one.why}"
 
 
 def _finding_text(finding: Finding, judgement: Judgement) -> str:

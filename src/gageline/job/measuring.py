@@ -24,6 +24,9 @@ from gageline.units import ZERO, Length, System
 __all__ = ["Inspected", "Measurements", "read_measurements"]
 
 _COLDEST, _HOTTEST = -60.0, 200.0  # of steel in a yard or a shop, °F or °C
+_TAPE_SHARE = 100  # a tape that is off by more is no tape
+_OPEN_SHARE = 4  # an end that is open by more than 1 in 4 is cut before anybody measures it
+_UNEVEN = Length.from_inches(12)
 Temperature = Annotated[float, Field(ge=_COLDEST, le=_HOTTEST)]
 
 
@@ -185,27 +188,39 @@ def _strangers(document: MeasurementsDocument, marks: Collection[str]) -> Iterat
             yield (*path, "piece"), f'the job has no piece "{piece}": {meant}'
 
 
-def _faults(entry: MeasuredEntry, index: int) -> list[Note]:
+def _faults(entry: MeasuredEntry, index: int) -> Iterator[Note]:
     """What no field can know by itself: readings that need one another."""
-    notes: list[Note] = []
+    here = ("measured", index)
     for name in ("left", "right"):
-        end: EndEntry = getattr(entry, name)
-        here = ("measured", index, name)
-        corners = [getattr(end, corner.replace(" ", "_")) for corner in Corner]
-        for plane in ("web", "flange"):
-            parts = [getattr(end, f"{plane}_{word}") for word in ("gap", "blade", "long")]
-            if any(part is not None for part in parts) and None in parts:
-                needs = f"{plane}_gap, {plane}_blade and {plane}_long"
-                notes.append((here, f"a reading of the square needs {needs}: give all three"))
-            if parts[0] is not None and any(corner is not None for corner in corners):
-                notes.append((here, "has both corners and a square's gap: keep one way of measuring"))
-        if [corner is None for corner in corners] in ([False, True, True, False], [True, False, False, True]):
-            notes.append((here, "two corners across from each other tell no plane: read a third corner"))
+        for fault in _end_faults(getattr(entry, name)):
+            yield (*here, name), fault
     if (entry.steel_temperature is None) != (entry.tape_temperature is None):
-        notes.append((("measured", index), "one temperature alone corrects nothing: give steel and tape"))
-    if (entry.tape_error is None) != (entry.tape_length is None):
-        notes.append((("measured", index), "the tape's error needs its length: give both or none"))
-    return notes
+        yield here, "one temperature alone corrects nothing: give steel and tape"
+    error, length = entry.tape_error, entry.tape_length
+    if (error is None) != (length is None):
+        yield here, "the tape's error needs its length: give both or none"
+    if error is not None and length is not None and abs(error) * _TAPE_SHARE > length:
+        yield (*here, "tape_error"), "is more than 1 in 100 of tape_length: check both"
+    if entry.along is not None and entry.length is None:
+        yield (*here, "along"), "says where no length was read: give the length"
+
+
+def _end_faults(end: EndEntry) -> Iterator[str]:
+    corners = [getattr(end, corner.replace(" ", "_")) for corner in Corner]
+    for plane in ("web", "flange"):
+        gap, blade, long = (getattr(end, f"{plane}_{word}") for word in ("gap", "blade", "long"))
+        read = [part is not None for part in (gap, blade, long)]
+        if any(read) and not all(read):
+            yield f"a reading of the square needs {plane}_gap, {plane}_blade and {plane}_long: give all three"
+        elif all(read) and gap * _OPEN_SHARE > blade:
+            yield f"{plane}_gap is more than a quarter of {plane}_blade: check both, or cut the end first"
+        if gap is not None and any(corner is not None for corner in corners):
+            yield "has both corners and a square's gap: keep one way of measuring"
+    if [corner is None for corner in corners] in ([False, True, True, False], [True, False, False, True]):
+        yield "two corners across from each other tell no plane: read a third corner"
+    known = [corner for corner in corners if corner is not None]
+    if known and max(known) - min(known) > _UNEVEN:
+        yield "its corners are more than a foot apart: check the units, or cut the end first"
 
 
 def _stick(entry: MeasuredEntry, system: System) -> Stick:

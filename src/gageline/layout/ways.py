@@ -162,8 +162,8 @@ class Edging:
 
     @property
     def refused(self) -> bool:
-        """Whether the distance is less than the standard allows."""
-        return self.limit is not None and self.left_over < self.limit
+        """Whether the distance is less than the standard allows, or the hole lies past the steel."""
+        return self.left_over < (self.limit or ZERO)
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,11 +32,15 @@ def own_limits(tolerances: Mapping[str, Length] | None) -> Mapping[str, Length]:
         tolerances: as given; None for none.
 
     Raises:
-        ValueProblem: when there is no limit of a code.
+        ValueProblem: with every code that no limit has.
     """
-    for code in tolerances or {}:
-        if code not in CODES:
-            near = difflib.get_close_matches(code, CODES, n=1, cutoff=0.4)
-            meant = f'did you mean "{near[0]}"?' if near else f"use one of {', '.join(CODES)}"
-            raise ValueProblem(f'tolerance "{code}" is the code of no limit: {meant}')
+    wrong = [_stranger(code) for code in tolerances or {} if code not in CODES]
+    if wrong:
+        raise ValueProblem("\n".join(wrong))
     return tolerances or {}
+
+
+def _stranger(code: str) -> str:
+    near = difflib.get_close_matches(code, CODES, n=1, cutoff=0.4)
+    meant = f'did you mean "{near[0]}"?' if near else f"use one of {', '.join(CODES)}"
+    return f'tolerance "{code}" is the code of no limit: {meant}'

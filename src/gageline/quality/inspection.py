@@ -111,16 +111,23 @@ def inspect(
         tolerances: the shop's own limits by the code of the rule.
 
     Raises:
-        ValueProblem: with every reading whose name is not on the sheet of this piece, or when a
-            tolerance has a code that no limit has.
+        ValueProblem: with every reading whose name is not on the sheet of this piece or that is
+            below zero where nothing can be, or when a tolerance has a code that no limit has.
 
     Source: of the gap rule AWS D1.1:2020, 7.21.1.
     """
     items = items_of(layout, rules)
     readings = dict(inspected.readings)
-    strange = [name for name in readings if name not in {item.name for item in items}]
-    if strange:
-        raise ValueProblem("\n".join(_stranger(name, items, layout.assembly.mark) for name in strange))
+    mark = layout.assembly.mark
+    known = {item.name for item in items}
+    wrong = [_stranger(name, items, mark) for name in readings if name not in known]
+    wrong += [
+        f'"{item.name}" of piece {mark} is below zero: read how far it is open or off, without a sign'
+        for item in items
+        if not item.signed and readings.get(item.name, ZERO) < ZERO
+    ]
+    if wrong:
+        raise ValueProblem("\n".join(wrong))
     own = own_limits(tolerances)
     rows = tuple(
         _row(item, readings.get(item.name), own, readings.get(_gap_of(item.name), ZERO)) for item in items

@@ -54,6 +54,11 @@ class Item:
     act: Act | None = None
     per: float = 1.0
 
+    @property
+    def signed(self) -> bool:
+        """Whether it can read below zero: a bow, or a fitting that stands back or above."""
+        return self.wanted < ZERO or self.tool == _STRING or self.act is Act.SETTING
+
 
 _SHIM = "shim it at the support, or set the fittings further out"
 _LONG = Remedy("cut it back, or set the fittings further in", ask=False)
@@ -77,7 +82,7 @@ _LEG = Remedy("add weld metal to the leg", ask=False)
 _BIG_LEG = Remedy("leave it, unless it distorts the piece", ask=False)
 _GAP = Remedy("clamp it closer; a gap over the limit needs a backing or a new fitting", ask=True)
 _NONE = Remedy("none needed", ask=False)
-_TAPE, _SQUARE_TOOL, _GAUGE = "tape", "square and feeler", "hole gauge"
+_TAPE, _SQUARE_TOOL, _GAUGE, _STRING = "tape", "square and feeler", "hole gauge", "string"
 
 
 def items_of(layout: Layout, rules: Rules) -> tuple[Item, ...]:
@@ -92,8 +97,8 @@ def items_of(layout: Layout, rules: Rules) -> tuple[Item, ...]:
     found = patterns(bench)
     items = [
         Item("overall", "along it", _TAPE, part.length, rules.length(part.length), _LONG, _SHORT),
-        Item("camber", "along it", "string", rules.camber, rules.bow(part, sideways=False), _BOW, _BOW),
-        Item("sweep", "along it", "string", ZERO, rules.bow(part, sideways=True), _SWEEP, _SWEEP),
+        Item("camber", "along it", _STRING, rules.camber, rules.bow(part, sideways=False), _BOW, _BOW),
+        Item("sweep", "along it", _STRING, ZERO, rules.bow(part, sideways=True), _SWEEP, _SWEEP),
         *_end(layout, End.LEFT, rules),
         *_faces(found, _NEAR, rules, backwards=False),
         *_end(layout, End.RIGHT, rules),

@@ -70,18 +70,28 @@ def _heading(job: Job, card: ReceivingCard) -> Heading:
 def _parts(job: Job, card: ReceivingCard) -> list[Part]:
     width, _ = room_of(job)
     scribe = Scribe.of(job)
+    possible = card.on.placed.possible
     parts = [
-        Part(f"Lay it out so: {card.on.placed.way.words}", _advice(card, scribe, width)),
+        Part(_title(card), _advice(card, scribe, width)),
         Part("The ends as they came: how far each corner stands back", _ends(card, scribe, width)),
         Part("The ways it can be laid", _ways(card, scribe)),
-        Part("Readings for this stick", _readings(card)),
     ]
-    if card.on.seats:
+    if possible:
+        parts.append(Part("Readings for this stick", _readings(card)))
+    if possible and card.on.seats:
         parts.append(Part("Fittings on this stick", _seats(card, scribe)))
     parts.append(Part("The stick against its standard", _receipt(card, scribe)))
     if card.odds is not None:
         parts.extend(odds_parts(card.odds, job.system, width))
     return parts
+
+
+def _title(card: ReceivingCard) -> str:
+    placed = card.on.placed
+    if not placed.possible:
+        return "Do not lay it out: the piece cannot be made of this stick so"
+    how = f"ay it out so: {placed.way.words}"
+    return f"L{how}" if placed.within_design else f"Ask the engineer first, then l{how}"
 
 
 def _advice(card: ReceivingCard, scribe: Scribe, width: float) -> Block:

@@ -147,6 +147,27 @@ def test_what_cannot_be_is_said(run: Run, typed: tuple[str, ...], message: str) 
     assert message in err
 
 
+def test_readings_that_cannot_be_are_said_for_all_sticks(run: Run, tmp_path: Path) -> None:
+    wrong = '[[measured]]\npiece = "{}"\nleft = {{ depth = "22" }}\n'
+    (tmp_path / "yard.toml").write_text(wrong.format("B1") + wrong.format("B2"), "utf8")
+    code, _, err = run("receive", "job.toml", "yard.toml")
+    assert code == 2
+    assert [line.split(" is more")[0] for line in err.splitlines()] == [
+        "B1 left end depth 1'-10\"", "B2 left end depth 1'-10\"",
+    ]  # fmt: skip
+
+
+def test_a_reading_that_comes_to_lie_past_an_edge_is_said_so(run: Run, tmp_path: Path) -> None:
+    """bf 6.49, lines 6 1/4 apart: 0.12 from each edge; a flange 6.1 wide ends 0.075 before them."""
+    pins = '{ face = "top", x = "2\'", gage = "6 1/4", diameter = "1/16" }'
+    job = JOB.replace('length = "10\'"\n', f'length = "10\'"\nholes = [{pins}]\n')
+    (tmp_path / "job.toml").write_text(job, "utf8")
+    narrow = '[[measured]]\npiece = "B2"\nleft = { top_width = "6.1in" }\n'
+    (tmp_path / "yard.toml").write_text(narrow, "utf8")
+    _, out, _ = run("receive", "job.toml", "yard.toml")
+    assert '1/8" is 1/16" past the near edge: width as it came' in out
+
+
 def test_blank_sheets_of_every_piece_or_of_one(run: Run, tmp_path: Path) -> None:
     code, out, _ = run("inspect", "job.toml")
     assert code == 0

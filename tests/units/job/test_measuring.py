@@ -91,6 +91,16 @@ def test_a_stick_that_was_not_measured_is_named_with_those_that_were() -> None:
         ("steel_temperature = 60", "one temperature alone corrects nothing: give steel and tape"),
         ('tape_error = "1/8"', "the tape's error needs its length: give both or none"),
         ("steel_temperature = 900\ntape_temperature = 60", "steel_temperature: 900 is more than 200"),
+        ('tape_error = "-2"\ntape_length = "10\'"', "tape_error: is more than 1 in 100 of tape_length"),
+        ('along = "top near"', "along: says where no length was read: give the length"),
+        (
+            'left = { web_gap = "3 1/64", web_blade = 12, web_long = "top" }',
+            "left: web_gap is more than a quarter of web_blade: check both, or cut the end first",
+        ),
+        (
+            'right = { top_near = "-12", bottom_near = "1/64" }',
+            "right: its corners are more than a foot apart: check the units",
+        ),
         ('camber = "-1/2"', 'camber: "-1/2" is below zero'),
     ],
 )

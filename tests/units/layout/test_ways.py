@@ -96,6 +96,13 @@ def test_a_hole_nearer_than_the_standard_allows_is_refused() -> None:
     assert (placed.edgings[1].refused, placed.possible) == (True, False)
 
 
+def test_a_hole_without_a_bolt_must_stay_on_the_steel() -> None:
+    vent = piece_of('[[piece.holes]]\nface = "near"\nx = "1/8"\ndown = "6"\ndiameter = "1/16"\n')
+    for length, possible in (("9'-11 7/8", True), ("9'-11 55/64", False)):
+        placed = place(vent, Stick("B1", length=inches(length)), Way(Choice.HOLD, End.RIGHT), TAPE)
+        assert placed.possible is possible
+
+
 def test_a_coped_corner_counts_where_the_cope_leaves_the_end() -> None:
     """1 1/2 coped off 15.7: the top of what is left stands back 1/4 x 14.2/15.7."""
     coped = example_piece(

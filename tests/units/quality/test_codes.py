@@ -25,6 +25,9 @@ def test_a_mistyped_code_is_refused_with_the_nearest() -> None:
         own_limits({"a6-cambr": inches("1")})
     with pytest.raises(ValueProblem, match="use one of a500-length"):
         own_limits({"zzzzzzzzzz": inches("1")})
+    with pytest.raises(ValueProblem) as raised:
+        own_limits({"zzzzzzzzzz": inches("1"), "a6-cambr": inches("1"), "a6-depth": inches("1")})
+    assert len(str(raised.value).splitlines()) == 2
 
 
 def test_known_codes_pass() -> None:

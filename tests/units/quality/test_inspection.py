@@ -129,3 +129,13 @@ def test_errors_are_gathered_by_the_act_that_made_them() -> None:
     assert records[Act.DRILL] == pytest.approx((-1 / 32 / 2**0.5,) * 2)
     assert records[Act.SETTING] == (1 / 32, 1 / 32)
     assert set(records) == {Act.SQUARE, Act.TAPE, Act.GAGE, Act.DRILL, Act.SETTING}
+
+
+def test_what_cannot_be_below_zero_is_refused_and_a_bow_is_not() -> None:
+    with pytest.raises(ValueProblem) as raised:
+        read(LAYOUT, left_end_square="-1/16", overall="-1")
+    assert str(raised.value).splitlines() == [
+        f'"{name}" of piece B1 is below zero: read how far it is open or off, without a sign'
+        for name in ("overall", "left end square")
+    ]
+    assert read(LAYOUT, camber="-1/8", sweep="-1/8").outcome is Outcome.GOOD

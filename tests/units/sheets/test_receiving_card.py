@@ -66,7 +66,7 @@ def test_nothing_touches_and_nothing_leaves_the_page(job: Job, stick: Stick) -> 
 def test_the_card_of_the_example_stick_says_what_to_do() -> None:
     text = words(card(FT_IN, example_stick(), odds=True))
     for said in (
-        "Lay it out so: as it is",
+        "Ask the engineer first, then lay it out so: as it is",
         "Its natural camber is up as it lies: leave it so.",
         "Hook the tape at the left end, at the bottom edge",
         'The stick is 1/8" deeper: that shows at the bottom flange.',

@@ -24,6 +24,8 @@ Rows = NDArray[np.intp]
 _NEAR = 1e-8  # Newton's last step squares what is left
 _STILL = 1e-12
 _MOST_TURNS = 250
+_PINNED = 1e-5  # a fastener that stands still takes less than this of its strength within the last step
+_NUDGE = 1e-3
 _SECANT_TURNS = 1
 _SHORTEST = 1e-3
 _TINY = 1e-300
@@ -188,12 +190,27 @@ def _unit(q: Array) -> Array:
     return unit
 
 
+def _newton(tangent: Array, w: Array, trial: Array, off: Array) -> tuple[Array, Array, Array]:
+    """Newton's step square to the motion, shortened to half of it, what it adds along, and its full length.
+
+    Where there is none, the step is zero and its length not a number.
+    """
+    step = _solve(tangent - w[:, None] * trial[None], -off)
+    more = _sum(step, trial)
+    step -= more * trial
+    length: Array = np.sqrt(_sum(step, step))
+    usable = np.isfinite(length)
+    step[:, ~usable], more = 0.0, np.where(usable, more, 0.0)
+    return step / np.maximum(1.0, 2.0 * np.where(usable, length, 0.0)), more, length
+
+
 def balance(law: Law, target: Array, start: Array | None = None) -> Balance:
     """Find the motion of each group whose resisting forces have their resultant along the load.
 
     A step with the secant stiffness comes close from the elastic motion; Newton's method then finishes.
     A step that does not bring the resultant nearer to the load is shortened, and if that does not help a
-    secant step is taken from the best motion so far.
+    secant step is taken from the best motion so far. A fastener that stands still is so stiff that no step
+    leaves it; where the forces do not balance there, the group is nudged the way that they ask for.
 
     Args:
         law: Resultants of the groups.
@@ -207,7 +224,8 @@ def balance(law: Law, target: Array, start: Array | None = None) -> Balance:
     rows: Rows = np.arange(count)
     w, base = target, target if start is None else start
     for _ in range(_SECANT_TURNS if start is None else 0):
-        base = _unit(_solve(law(base, rows).secant, w))
+        nearer = _unit(_solve(law(base, rows).secant, w))
+        base = np.where(np.isfinite(nearer).all(axis=0), nearer, base)
     done_q, size = np.array(base), np.full(count, np.nan)
     base, newton = np.array(base), np.zeros_like(target)
     reach, best = np.ones(count), np.full(count, np.inf)
@@ -221,16 +239,17 @@ def balance(law: Law, target: Array, start: Array | None = None) -> Balance:
         off = found.W - along * w
         miss = np.sqrt(_sum(off, off)) / np.maximum(along, _TINY)
         better = (miss < best) | stuck
-        step = _solve(found.tangent - w[:, None] * trial[None], -off)
-        more = _sum(step, trial)
-        step -= more * trial
-        length = np.sqrt(_sum(step, step))
+        step, more, length = _newton(found.tangent, w, trial, off)
         usable = np.isfinite(length)
-        step /= np.maximum(1.0, 2.0 * length)
+        pinned = (miss > _PINNED) & ~(length > _STILL)
+        step[:, pinned] = -_NUDGE * _unit(off[:, pinned])
+        usable |= pinned
         base, newton = np.where(better, trial, base), np.where(better, step, newton)
         best = np.where(better, miss, best)
         reach = np.where(better, np.where(usable, 1.0, 0.0), reach / 4)
-        ended = better & usable & (along > 0) & (length <= np.where(miss <= _NEAR, _NEAR, _STILL))
+        still = np.where(usable, _STILL, _NEAR)
+        last = length <= np.where(miss <= _NEAR, _NEAR, _STILL)
+        ended = better & (along > 0) & ((usable & ~pinned & last) | (miss <= still))
         if ended.any():
             done_q[:, rows[ended]] = _unit(trial + step)[:, ended]
             size[rows[ended]] = (along + more)[ended]

@@ -14,6 +14,9 @@ PLACES = st.tuples(st.integers(-8, 8), st.integers(-8, 8))
 LAYOUTS = st.lists(PLACES, min_size=2, max_size=9, unique=True).map(
     lambda places: np.array(places, dtype=float)
 )
+GRIDS = st.tuples(st.integers(2, 8), st.integers(1, 3)).map(
+    lambda size: np.array([(3.0 * x, 3.0 * y) for x in range(size[1]) for y in range(size[0])])
+)
 ANGLES = st.floats(0, 360)
 ARMS = st.floats(-40, 40)
 
@@ -25,6 +28,7 @@ def load_on(points: np.ndarray, angle: float, arm: float) -> np.ndarray:
     return wrench(angle, *place)
 
 
+@settings(deadline=None)
 @given(LAYOUTS, ANGLES, ARMS)
 def test_forces_of_the_bolts_balance_the_load(points: np.ndarray, angle: float, arm: float) -> None:
     load = load_on(points, angle, arm)
@@ -36,6 +40,7 @@ def test_forces_of_the_bolts_balance_the_load(points: np.ndarray, angle: float, 
     assert np.hypot(*forces.T).max() == pytest.approx(FULL)
 
 
+@settings(deadline=None)
 @given(LAYOUTS, ANGLES, ARMS, ANGLES)
 def test_turning_group_and_load_together_changes_nothing(
     points: np.ndarray, angle: float, arm: float, by: float
@@ -48,6 +53,7 @@ def test_turning_group_and_load_together_changes_nothing(
     assert eccentric_bolts(points @ rotation.T, turned).coefficient == pytest.approx(before, rel=1e-9)
 
 
+@settings(deadline=None)
 @given(LAYOUTS, ANGLES, ARMS, st.floats(0.1, 30))
 def test_only_the_shape_matters(points: np.ndarray, angle: float, arm: float, scale: float) -> None:
     before = eccentric_bolts(points, load_on(points, angle, arm)).coefficient
@@ -55,6 +61,7 @@ def test_only_the_shape_matters(points: np.ndarray, angle: float, arm: float, sc
     assert grown == pytest.approx(before, rel=1e-9)
 
 
+@settings(deadline=None)
 @given(LAYOUTS, ANGLES)
 def test_without_eccentricity_all_bolts_work(points: np.ndarray, angle: float) -> None:
     # the curve of the bolts ends at 0.9815 of their strength, so the limit is 0.9815 n
@@ -63,6 +70,7 @@ def test_without_eccentricity_all_bolts_work(points: np.ndarray, angle: float) -
     assert found == pytest.approx(len(points), rel=0.02)
 
 
+@settings(deadline=None)
 @given(LAYOUTS, ANGLES, st.sampled_from([1, -1]))
 def test_far_away_a_load_is_a_moment(points: np.ndarray, angle: float, sign: float) -> None:
     far = eccentric_bolts(points, load_on(points, angle, sign * 1e7)).coefficient[0] * 1e7
@@ -71,11 +79,13 @@ def test_far_away_a_load_is_a_moment(points: np.ndarray, angle: float, sign: flo
     assert far == pytest.approx(moment, rel=1e-3)
 
 
-@given(LAYOUTS, ANGLES, ARMS)
-def test_more_bolts_carry_more_than_the_elastic_method_says(
+@settings(deadline=None)
+@given(GRIDS, ANGLES, ARMS)
+def test_rows_and_columns_carry_more_than_the_elastic_method_says(
     points: np.ndarray, angle: float, arm: float
 ) -> None:
-    # the elastic answer stops at the first bolt; full strength there is 1 against 0.9815 by the curve
+    # The elastic answer stops at the first bolt; full strength there is 1 against 0.9815 by the curve. It is
+    # no law of every layout: three bolts on a line, unevenly apart, can carry 1.4 % less.
     load = load_on(points, angle, arm)
     assert (
         eccentric_bolts(points, load).coefficient[0]
@@ -83,6 +93,7 @@ def test_more_bolts_carry_more_than_the_elastic_method_says(
     )
 
 
+@settings(deadline=None)
 @given(st.integers(2, 8), ANGLES, st.tuples(ARMS, ARMS))
 def test_farther_from_the_centre_is_never_stronger(n: int, angle: float, arms: tuple[float, float]) -> None:
     points = np.array([[0.0, 3.0 * row] for row in range(n)])
@@ -93,6 +104,7 @@ def test_farther_from_the_centre_is_never_stronger(n: int, angle: float, arms: t
     assert weaker <= stronger * (1 + 1e-9)
 
 
+@settings(deadline=None)
 @given(
     st.integers(2, 6),
     st.lists(st.tuples(ANGLES, ARMS), min_size=2, max_size=8),

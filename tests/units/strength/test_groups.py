@@ -76,3 +76,23 @@ def test_elastic_square_by_hand() -> None:
 def test_refusals(method: Callable[..., object], points: np.ndarray, load: np.ndarray, message: str) -> None:
     with pytest.raises(ValueProblem, match=message):
         method(points, load)
+
+
+def test_a_bolt_in_the_middle_of_a_lopsided_group_does_not_hold_it() -> None:
+    """Four bolts whose centre is one of them, turned by a moment.
+
+    A search of its own for the centre at which the forces of the curve cancel: (-0.622, 5.378) and 7.849594.
+    """
+    points = [(-1.0, 5.0), (0.0, 7.0), (1.0, 6.0), (-4.0, 2.0)]
+    for turn in (1.0, -1.0):
+        found = eccentric_bolts(points, (0.0, 0.0, turn))
+        assert found.coefficient[0] == pytest.approx(7.849594, rel=1e-6)
+        assert found.centre[0] == pytest.approx((-0.621954, 5.378046), abs=1e-5)
+        assert found.forces[0].sum(axis=0) == pytest.approx((0.0, 0.0), abs=1e-9)
+
+
+def test_a_load_through_one_of_two_bolts_leaves_the_other_still() -> None:
+    """Two bolts one above the other, the load level through the upper one, which carries it alone."""
+    found = eccentric_bolts([(4.0, -1.0), (4.0, 0.0)], (1.0, 0.0, 0.0))
+    assert found.coefficient[0] == pytest.approx(0.9815, abs=1e-4)
+    assert abs(found.forces[0][0]).max() < 1e-5

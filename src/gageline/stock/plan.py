@@ -164,16 +164,39 @@ def _shortage(
             f"{steel}: no plan with at most {saw.most_setups} set-ups was found, though it is not proven "
             "that there is none: allow more set-ups or more time, or order more sticks"
         )
+    said = _scarce([p for p in pieces if p.quantity], stocks, saw, system)
+    return (
+        f"{steel}: {said or 'the pieces do not go up in the sticks there are: order more or longer sticks'}"
+    )
+
+
+def _scarce(pieces: list[Piece], stocks: list[Offer | Held], saw: Saw, system: System) -> str | None:
+    """Which pieces are longer together than all the sticks that they may come from, or None."""
+    for piece in pieces:
+        allowed = [s for s in stocks if may_use(piece, s)]
+        alike = [p for p in pieces if all(s in allowed for s in stocks if may_use(p, s))]
+        room = _room(allowed, saw)
+        need = sum((p.length * p.quantity for p in alike), ZERO)
+        if room is not None and need > room:
+            every = len(allowed) == len(stocks)
+            of_these = "" if every else f" that {', '.join(p.mark for p in alike)} may come from"
+            remedy = "" if every else " of that heat, certificate or date"
+            return (
+                f"the sticks{of_these} cannot hold the pieces: {text(need, system)} of pieces before kerfs, "
+                f"{text(room, system)} of sticks after trims and grip: "
+                f"raise a limit, or order more or longer sticks{remedy}"
+            )
+    return None
+
+
+def _room(stocks: Sequence[Offer | Held], saw: Saw) -> Length | None:
+    """All length that there is to cut from, or None where there is no limit to it."""
     room = ZERO
     for stock in stocks:
         if isinstance(stock, Offer) and stock.limit is None:
-            return f"{steel}: no plan meets every wish for heat, certificate and date: order sticks that do"
+            return None
         room += usable(stock, saw) * (1 if isinstance(stock, Held) else stock.limit or 0)
-    need = sum((p.length * p.quantity for p in pieces), ZERO)
-    return (
-        f"{steel}: the sticks cannot hold the pieces: {text(need, system)} of pieces before kerfs, "
-        f"{text(room, system)} of sticks after trims and grip: raise a limit, or order more or longer sticks"
-    )
+    return room
 
 
 def _too_few_setups(pieces: list[Piece], stocks: list[Offer | Held], saw: Saw, most: int) -> str | None:

@@ -266,6 +266,23 @@ def test_too_few_sticks() -> None:
         plan_cuts([Piece("B1", BEAM, inches(100), 4)], [offer(20, 10000, limit=1)], SAW)
 
 
+def test_too_little_of_a_heat_names_the_pieces_that_ask_for_it() -> None:
+    pieces = [Piece("B1", BEAM, inches(60), 4, heat="H1"), Piece("B2", BEAM, inches(60), 4)]
+    stocks = [offer(20, 10000), Held("R1", BEAM, inches(130), 30, "H1")]
+    with pytest.raises(
+        ValueProblem,
+        match=r"sticks that B1 may come from cannot hold the pieces: 20'-0\" of pieces before kerfs, "
+        r"10'-10\" of sticks after trims and grip: .* longer sticks of that heat, certificate or date",
+    ):
+        plan_cuts(pieces, stocks, SAW)
+
+
+def test_sticks_long_enough_in_all_but_not_one_by_one() -> None:
+    pieces = [Piece("B1", BEAM, inches(100), 3)]
+    with pytest.raises(ValueProblem, match="W12X26 A992: the pieces do not go up in the sticks there are"):
+        plan_cuts(pieces, [Held(f"R{k}", BEAM, inches(170), 30) for k in range(2)], SAW)
+
+
 def test_more_cut_than_wanted() -> None:
     pieces = [Piece("B1", BEAM, inches(100), 2)]
     done = plan_cuts(pieces, [offer(20, 10000)], SAW).sections[0].sticks

@@ -41,7 +41,6 @@ _MARGIN = 9.0  # mm between the frame and what stands round it
 _INSET = 3.0
 _SAME = 1.0 / 32  # inches
 _SMALL = 16  # members that a sheet of the job's own paper can show
-_ROUNDS = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,25 +96,29 @@ def framing_plans(full: FullJob) -> Sheet:
 
 
 def _level_drafts(job: Job, level: PlanLevel, openings: tuple[Opening, ...], grid: Grid) -> list[Draft]:
-    """The plan of a level; a part whose labels find no room is cut in two, and all are set again."""
+    """The plan of a level; parts whose labels find no room are cut in two until all have it."""
     regions = regions_of(_whole(level, grid), level.beams)
-    for _ in range(_ROUNDS):
-        drafts: list[Draft] = []
-        for number in range(len(regions)):
-            draft = _draft(_Part(job, level, regions, number, openings, grid))
-            if draft is None:
-                two = halves(regions[number], level.beams)
-                if two is None:
-                    break
-                regions[number : number + 1] = two
-                break
-            drafts.append(draft)
-        else:
-            return drafts
-    raise ValueProblem(
-        f'the plan of level "{level.name}" has {len(level.beams)} members too close together to be labelled '
-        "on any sheet: give some of them a level of their own"
-    )
+    roomy: set[Region] = (
+        set()
+    )  # parts that need not be tried again until all are set under their last numbers
+    while True:
+        parts = [_Part(job, level, regions, number, openings, grid) for number in range(len(regions))]
+        tried = {part.number: _draft(part) for part in parts if part.region not in roomy}
+        crowded = [number for number, draft in tried.items() if draft is None]
+        if not crowded:
+            drafts = [tried.get(part.number) or _draft(part) for part in parts]
+            crowded = [number for number, draft in enumerate(drafts) if draft is None]
+            if not crowded:
+                return [draft for draft in drafts if draft is not None]
+        roomy |= {regions[number] for number in tried if number not in crowded}
+        for number in reversed(crowded):
+            two = halves(regions[number], level.beams)
+            if two is None:
+                raise ValueProblem(
+                    f'the plan of level "{level.name}" has {len(level.beams)} members too close together to '
+                    "be labelled on any sheet: give some of them a level of their own"
+                )
+            regions[number : number + 1] = two
 
 
 def _whole(level: PlanLevel, grid: Grid) -> Region:

@@ -39,6 +39,10 @@ _WORDS = (
     "Beams that run into this plane are cut and black, by their marks. Heights in brackets: tops of steel "
     "that lie off every level."
 )
+_WORDS_OF_MANY = (
+    "Beams that run into this plane are cut and black; the framing plan has their marks. Heights in "
+    "brackets: tops of steel that lie off every level."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +55,7 @@ class _Plane:
     cuts: tuple[CutMember, ...]
     grid: tuple[tuple[str, float], ...]
     levels: tuple[tuple[str, float], ...]
+    named: bool = True  # the beams that run into it have their marks
 
     @property
     def region(self) -> Region:
@@ -117,6 +122,8 @@ def _stretches(plane: _Plane) -> list[tuple[_Plane, _Drawn]]:
         )
         for first in (True, False)
     ]
+    if not all(half.members for half in halves) and plane.named and plane.cuts:
+        return _stretches(replace(plane, named=False))
     if not all(half.members for half in halves):
         raise ValueProblem(
             f'the elevation on grid line "{plane.name}" has {len(plane.members)} members too close together '
@@ -157,7 +164,8 @@ def _on_paper(plane: _Plane, paper: Paper) -> tuple[list[Item], str] | None:
         drawn = _drawn(plane, view)
         if drawn is None:
             return None
-        note = Text(free.left, free.bottom + 0.6, _WORDS, FINE, level=Height.TOP)
+        words = _WORDS if plane.named else _WORDS_OF_MANY
+        note = Text(free.left, free.bottom + 0.6, words, FINE, level=Height.TOP)
         return [*drawn, note], scale.name
     return None
 
@@ -217,7 +225,8 @@ def _drawn(plane: _Plane, view: PlanView) -> list[Item] | None:
     cuts = [_section(cut, view) for cut in plane.cuts]
     board = Board(frame, tuple(shapely.Polygon(cut.points) for cut in cuts), tuple(strokes))
     labels = [_label(member, view) for member in plane.members]
-    placed = placed_labels([*labels, *(_cut_label(cut, view) for cut in plane.cuts)], board)
+    labels += [_cut_label(cut, view) for cut in plane.cuts if plane.named]
+    placed = placed_labels(labels, board)
     if placed is None:
         return None
     sides = _sides(plane, view)

@@ -85,14 +85,16 @@ class Label:
 
     def box(self, spot: Spot, free: float = 0.0) -> NDArray[np.float64]:
         """Corners of the label at a spot, 4 by 2, paper mm, `free` wider on every side."""
+        corners: NDArray[np.float64] = self.boxes([spot], free)[0]
+        return corners
+
+    def boxes(self, spots: Sequence[Spot], free: float = 0.0) -> NDArray[np.float64]:
+        """Corners of the label at each of some spots, n by 4 by 2, paper mm, `free` wider on every side."""
         a, b = self.width / 2 + free, self.height / 2 + free
-        c, s = cos(radians(spot.rotation)), sin(radians(spot.rotation))
-        return np.array(
-            [
-                (spot.x + u * c + v * s, spot.y - u * s + v * c)
-                for u, v in ((-a, -b), (a, -b), (a, b), (-a, b))
-            ]
-        )
+        x, y, turn = np.array([(spot.x, spot.y, spot.rotation) for spot in spots]).T[:, :, None]
+        c, s = np.cos(np.radians(turn)), np.sin(np.radians(turn))
+        u, v = np.array([-a, a, a, -a]), np.array([-b, -b, b, b])
+        return np.stack((x + u * c + v * s, y - u * s + v * c), axis=-1)
 
     def texts(self, spot: Spot) -> Iterator[Text]:
         """The label drawn at a spot."""
@@ -240,9 +242,11 @@ class _Table:
         every = list(spots)
         if not every:
             return []
-        corners = np.array([label.box(spot, _FREE) for spot in every])
-        boxes = [shapely.Polygon(one) for one in corners]
-        free = _inside(corners, self.board.frame)
+        corners = label.boxes(every, _FREE)
+        within = _inside(corners, self.board.frame)
+        every = [spot for spot, good in zip(every, within, strict=True) if good]
+        boxes = np.atleast_1d(np.asarray(shapely.polygons(corners[within]), dtype=object))
+        free = np.ones(len(every), dtype=bool)
         free[self.solids.query(boxes, predicate="intersects")[0]] = False
         crossed = np.bincount(self.lines.query(boxes, predicate="intersects")[0], minlength=len(every))
         found = [
@@ -312,13 +316,12 @@ def _inside(corners: NDArray[np.float64], frame: Box) -> NDArray[np.bool_]:
 def _rings(label: Label, target: Point) -> Iterator[Spot]:
     """Level places further and further away."""
     x, y = target
+    half = label.width / 2
     for radius in _RADII:
         for way in range(_WAYS):
             angle = radians(360 / _WAYS * way + 7.5)
             u, v = radius * cos(angle), radius * sin(angle)
-            yield Spot(
-                x + u + (label.width / 2 if u > 0 else -label.width / 2), y + v, 0.0, _ASIDE + 0.35 * radius
-            )
+            yield Spot(x + u + (half if u > 0 else -half), y + v, 0.0, _ASIDE + 0.35 * radius)
 
 
 def _leader(label: Label, spot: Spot, target: Point) -> Line:

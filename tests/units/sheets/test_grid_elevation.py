@@ -44,3 +44,11 @@ def test_a_long_line_is_drawn_in_stretches_that_leave_nothing_out() -> None:
     assert "Grid line A, part 1 of 2" in found
     assert found.count(" W21X62") == 11
     assert found.count(" W10X49") == 12
+
+
+def test_beams_too_close_for_their_marks_are_cut_without_them() -> None:
+    found = all_texts(grid_elevations(read_full(bays([200], [160], 36)), ["A"]))
+    assert any(
+        text.startswith("Beams that run into this plane are cut and black; the framing") for text in found
+    )
+    assert "GL11A" in found

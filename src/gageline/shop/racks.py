@@ -18,8 +18,8 @@ from gageline.shop.jobs import Conflict
 from gageline.shop.logbook import note
 from gageline.shop.models import Person, RackText, Stick, Where
 from gageline.shop.prints import safe_cell
-from gageline.shop.sticks import HELD, held_tables, part_of, read_held, save_stick
-from gageline.stock import read_rack
+from gageline.shop.sticks import HELD, add_sticks, held_tables, save_stick, sticks_in
+from gageline.stock import Held
 from gageline.units import System
 
 __all__ = ["LARGEST_RACK", "Brought", "rack_text", "save_rack", "sticks_csv", "whole_rack", "yard_system"]
@@ -70,7 +70,11 @@ def rack_text() -> tuple[int, str]:
 
 def yard_system() -> System:
     """The units that bare numbers of the yard are in."""
-    facts = parse(rack_text()[1]).get("rack")
+    return _system_of(parse(rack_text()[1]))
+
+
+def _system_of(tables: Table) -> System:
+    facts = tables.get("rack")
     return System.MM if isinstance(facts, dict) and facts.get("units") == System.MM.value else System.FT_IN
 
 
@@ -104,12 +108,11 @@ def save_rack(person: Person, content: bytes, base: int | None) -> Brought | Con
     """
     text = _decoded(content)
     tables = parse(text)
-    read_rack(text)
+    system = _system_of(tables)
+    found = sticks_in(text, system)
     cut = {done["stick"] for done in tables.get("done", [])}
-    there = [table for table in tables.get(HELD, []) if table["mark"] not in cut]
+    there = [pair for pair in found if pair[0].mark not in cut]
     facts = _without(text, tables, cut)
-    units = tables.get("rack", {}).get("units")
-    system = System.MM if units == System.MM.value else System.FT_IN
     kept = yard_system()
     if system is not kept and Stick.objects.filter(where__in=(Where.YARD, Where.SAW)).exists():
         raise ValueProblem(
@@ -157,23 +160,19 @@ def _without(text: str, tables: Table, cut: set[str]) -> str:
     return whole_rack(facts, kept)
 
 
-def _bring_in(person: Person, tables: list[Table], system: System) -> tuple[list[str], list[str]]:
+def _bring_in(person: Person, found: list[tuple[Held, Table]], system: System) -> tuple[list[str], list[str]]:
     """The sticks of a document into the yard: the marks of the new and of the changed ones."""
     known = {row.mark: row for row in Stick.objects.filter(where__in=(Where.YARD, Where.SAW))}
-    added: list[str] = []
-    changed: list[str] = []
-    for table in tables:
-        mark = str(table["mark"])
-        row = known.get(mark)
-        _, kept = read_held(table, system)
-        if row is not None and part_of(row, HELD) == kept:
-            continue
-        if row is not None and row.where == Where.SAW:
+    there = {row.mark: held for row, held in held_tables()}
+    add_sticks(person, (pair for pair in found if pair[0].mark not in known))
+    changed = [kept for held, kept in found if held.mark in known and there.get(held.mark) != kept]
+    for kept in changed:
+        row = known[str(kept["mark"])]
+        if row.where == Where.SAW:
             message = "is at the saw: leave it out of the document, or take it back from the saw first"
-            raise JobProblems((Problem(f'held "{mark}"', message),))
-        save_stick(person, row, table, row.current if row else 0, system)
-        (changed if row else added).append(mark)
-    return added, changed
+            raise JobProblems((Problem(f'held "{row.mark}"', message),))
+        save_stick(person, row, kept, row.current, system)
+    return [held.mark for held, _ in found if held.mark not in known], [str(one["mark"]) for one in changed]
 
 
 def sticks_csv() -> str:

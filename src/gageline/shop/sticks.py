@@ -23,6 +23,7 @@ __all__ = [
     "MEASURED",
     "WAY",
     "add_revision",
+    "add_sticks",
     "assign",
     "free_mark",
     "held_tables",
@@ -31,6 +32,7 @@ __all__ = [
     "remove_stick",
     "save_part",
     "save_stick",
+    "sticks_in",
     "take_back_stick",
     "use_up",
 ]
@@ -68,14 +70,29 @@ def read_held(table: Table, system: System) -> tuple[Held, Table]:
     Raises:
         JobProblems: with everything that is wrong with it.
     """
-    text = tomlkit.dumps({"rack": {"units": system.value}, "saw": {"kerf": "0"}, "held": [table]})
-    rack = read_rack(text)
-    entry = filled(RackDocument, parse(text), text, system).held[0]
-    kept = entry.model_dump(mode="json", exclude_unset=True, context={"system": system})
-    (stick,) = rack.sticks
-    if not isinstance(stick, Held):
+    text = tomlkit.dumps({"rack": {"units": system.value}, "saw": {"kerf": "0"}, HELD: [table]})
+    found = sticks_in(text, system)
+    if len(found) != 1:
         raise ValueProblem("this is no stick that is there: list what can be bought in the rack document")
-    return stick, {key: value for key, value in kept.items() if value is not None}
+    return found[0]
+
+
+def sticks_in(text: str, system: System) -> list[tuple[Held, Table]]:
+    """The sticks on hand of a rack document, each with its table as it is kept.
+
+    Args:
+        text: the whole document.
+        system: its units.
+
+    Raises:
+        JobProblems: with everything that is wrong with it.
+    """
+    sticks = [stick for stick in read_rack(text).sticks if isinstance(stick, Held)]
+    entries = filled(RackDocument, parse(text), text, system).held
+    context = {"system": system}
+    tables = (entry.model_dump(mode="json", exclude_unset=True, context=context) for entry in entries)
+    kept = ({key: value for key, value in table.items() if value is not None} for table in tables)
+    return list(zip(sticks, kept, strict=True))
 
 
 def save_stick(
@@ -110,12 +127,38 @@ def save_stick(
             found = None if stick is None or force else _conflict(row, HELD, kept, base)
             if found is not None:
                 return found
-            row.mark, row.stock, row.grade = held.mark, held.steel.section, held.steel.grade
-            row.length, row.ticks, row.heat = str(kept["length"]), held.length.ticks, held.heat or ""
+            _fill(row, held, kept)
             what = f"added stick {row.mark}" if stick is None else f"changed stick {row.mark}"
             return add_revision(person, row, what, {HELD: kept})
     except IntegrityError as taken_meanwhile:
         raise problem from taken_meanwhile
+
+
+def _fill(row: Stick, held: Held, kept: Table) -> Stick:
+    """What stands in the row of a stick, for lists and questions."""
+    row.mark, row.stock, row.grade = held.mark, held.steel.section, held.steel.grade
+    row.length, row.ticks, row.heat = str(kept["length"]), held.length.ticks, held.heat or ""
+    return row
+
+
+def add_sticks(person: Person, found: Iterable[tuple[Held, Table]]) -> None:
+    """Many new sticks at once, whose marks are on no other; called inside a transaction.
+
+    Args:
+        person: who brings them.
+        found: each stick with its table as it is kept.
+    """
+    pairs = [(_fill(Stick(current=1), held, kept), kept) for held, kept in found]
+    Stick.objects.bulk_create([row for row, _ in pairs])
+    StickRevision.objects.bulk_create(
+        StickRevision(
+            stick=row, number=1, text=json.dumps({HELD: kept, MEASURED: {}, WAY: {}}),
+            what=f"added stick {row.mark}", by=person.name,
+        )
+        for row, kept in pairs
+    )  # fmt: skip
+    for row, _ in pairs:
+        note(person.name, f"added stick {row.mark}")
 
 
 def save_part(
@@ -220,8 +263,7 @@ def take_back_stick(person: Person, stick: Stick, number: int, system: System) -
         others = Stick.objects.filter(mark=held.mark, where__in=(Where.YARD, Where.SAW)).exclude(pk=row.pk)
         if others.exists():
             raise ValueProblem(f"{held.mark} is on another stick by now: change the mark of that one first")
-        row.mark, row.stock, row.grade = held.mark, held.steel.section, held.steel.grade
-        row.length, row.ticks, row.heat = str(parts[HELD]["length"]), held.length.ticks, held.heat or ""
+        _fill(row, held, parts[HELD])
         row.where = Where.YARD
         add_revision(person, row, f"brought back stick {row.mark} as of revision {number}", parts)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from itertools import groupby
 from typing import Any
 from urllib.parse import urlencode
 
@@ -13,7 +14,7 @@ from django.views.decorators.http import require_GET, require_POST
 
 from gageline.errors import ValueProblem
 from gageline.job import say
-from gageline.sheets import cutting_sheet, money, proof, to_pdf
+from gageline.sheets import cutting_sheet, money, proof, saw_card, to_pdf
 from gageline.shop.cut_already import CUT, MADE
 from gageline.shop.models import Cutting, Job, Plan, Search, Stick, Where
 from gageline.shop.office import person_of
@@ -40,6 +41,7 @@ __all__ = ["card", "choose", "new_plan", "print_plan", "show", "show_plan", "sto
 _SECONDS = (10, 60, 300)
 _LONGEST = 600
 _MOST_JOBS = 200
+_MOST_PICTURES = 60  # the rest stand on the cutting sheets
 
 
 @require_GET
@@ -94,7 +96,7 @@ def show_plan(request: HttpRequest, plan: int) -> HttpResponse:
         "problems": row.trouble.splitlines()[:200], "jobs": [one.facts.name for one in jobs_of(row.asked)],
     }  # fmt: skip
     if row.answer:
-        context |= _found(plan_of(row))
+        context |= _found(plan_of(row)) | {"pictures": _pictures(row), "most": _MOST_PICTURES}
     return render(request, "shop/plan.html", context)
 
 
@@ -134,6 +136,23 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
         "sections": sections, "sticks": sticks, "order": order, "total": money(plan.cents),
         "proof": proof(plan.cents, plan.bound), "plates": bool(plan.plates),
     }  # fmt: skip
+
+
+def _pictures(row: Plan) -> list[tuple[str, str]]:
+    """The picture of every stick with what it is; alike ones next to one another have one."""
+    plan, job = plan_of(row), jobs_of(row.asked)[0]
+    of_mark = {piece.mark: piece for piece in plan.question.pieces}
+    found: list[tuple[str, str]] = []
+    for section in plan.cuts.sections:
+        to_cut = [stick for stick in section.sticks if not stick.done]
+        for _, same in groupby(to_cut, key=lambda one: (one.stock.length, one.pieces)):
+            alike = list(same)
+            first, last = alike[0].number, alike[-1].number
+            title = f"{section.steel}, stick {first}" + (f" to {last}, alike" if last > first else "")
+            if len(found) < _MOST_PICTURES:
+                made = saw_card(job, alike[0], of_mark, plan.question.rack.saw.kerf)
+                found.append((title, block_svg(made.picture, title)))
+    return found
 
 
 def _sheets(number: int) -> str:

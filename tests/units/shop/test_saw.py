@@ -67,6 +67,8 @@ def test_a_plan_is_asked_for_shown_printed_and_chosen(sawyer: Client, job: Job) 
     assert "proven: none costs less" in page
     assert "R1 of the yard" in page
     assert "2 x B1" in page
+    assert page.count("<svg ") >= 3  # the beams, the post, the angles
+    assert 'aria-label="W12X26 A992, stick 1"' in page
     came = re.search(r'href="(/yard/new/[^"]+)"', page)  # the post is to be bought
     assert came is not None
     form = sawyer.get(unescape(came[1])).content.decode()

@@ -23,11 +23,11 @@ _FEW = 3000  # patterns tried before a dive
 _MANY = 30_000  # patterns tried after it
 _POOL_SECONDS = 5.0
 _LIST_SECONDS = 2.0  # for all mixes at once
-_NEAR = 0.05  # of the cost; farther from the bound the patterns of all mixes are too many to decide over
+_NEAR = 0.05  # of the cost; farther off, all mixes at once are tried only for drops, whose mixes are many
 _TILT = 1e-4  # of a piece
 _OPEN = 12  # mixes put aside without proof before the search gives up
 _WAYS = 4  # dives a turn, each a little different
-_TURNS = 4
+_TURNS = 8
 _FAILED = 3  # mixes, before a dive looks for a good plan of any mix
 _IDLE = 4  # dives without a better plan before the search gives up
 _MIX_SHARE = 0.2  # of the time left, for one choice of a mix
@@ -236,7 +236,7 @@ class _Search:
             self.raise_bound(mix.cost)
             near = self.target() - prices.bound(self.limits) <= _NEAR * self.target()
             answer = Answer.UNKNOWN
-            if near:
+            if near or self.problem.has_drops:
                 answer = self.list_and_choose(self.limits, prices, self.target(), _FEW, _LIST_SECONDS)
         else:
             answer = mix

@@ -23,7 +23,7 @@ from gageline.strength import (
     Step,
     figure,
 )
-from gageline.strength.wording import force_text
+from gageline.strength.wording import force_text, suggestion_text
 from gageline.units import System
 
 __all__ = ["check_sheet"]
@@ -109,6 +109,8 @@ def _type_page(job: Job, strength: JobStrength, group: list[CheckedConnection]) 
     yield from _top(job, strength, f"{connection.kind.value.capitalize()}: {connection.fitting.name}")
     yield from _facts(job, connection)
     yield from _repeats(job, group)
+    if suggestion := suggestion_text(worst):
+        yield f"#block(above: 0.7em, {literal(f'For {connection.name}: {suggestion}.')})"
     yield from _sign()
     yield f"#head({literal(f'Limit states, worked for {connection.name}')})"
     yield from _in_two(worst.checks, known=bool(connection.load))

@@ -46,10 +46,12 @@ def check_connection(connection: Connection, method: Method) -> Verdict:
 
     Source: ANSI/AISC 360-22 and the Manual's methods that go with it, clause by clause.
     """
-    parts = [_CHECKS[connection.kind](connection, method), beam_web(connection, method)]
-    if connection.kind is not Kind.SEAT:
-        parts.append(detail_rules(connection))
-    parts.append(Findings(not_checked=support_left_out(connection)))
+    parts = [
+        _CHECKS[connection.kind](connection, method),
+        beam_web(connection, method),
+        detail_rules(connection),
+        Findings(not_checked=support_left_out(connection)),
+    ]
     found = gathered(parts)
     checks = sorted(found.checks, key=lambda check: -check.utilisation)
     return Verdict(connection, method, tuple(checks), found.rules, found.not_checked)

@@ -114,7 +114,7 @@ def check_strength(job: Job, method: Method | None = None, detailed: Detailed | 
     """
     own = Method(job.strength.method)
     chosen = method or own
-    if chosen is not own and _gives_reactions(job):
+    if chosen is not own and (_gives_reactions(job) or (detailed and _frame_gives_reactions(detailed))):
         raise ValueProblem(
             f"the job gives its reactions by {own.value}, not by {chosen.value}: "
             "give loads instead, or write the method of the reactions in [strength]"
@@ -126,6 +126,10 @@ def _gives_reactions(job: Job) -> bool:
     return any(end.reaction or end.axial for loads in job.loads for end in (loads.left, loads.right)) or any(
         force for loads in job.loads for force in loads.plates
     )
+
+
+def _frame_gives_reactions(detailed: Detailed) -> bool:
+    return any(site.joint.reaction for site in detailed.supports.sites)
 
 
 def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength:

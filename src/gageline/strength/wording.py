@@ -12,7 +12,7 @@ from gageline.strength.remedies import lighter, remedy
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.units import System
 
-__all__ = ["force_text", "percent", "report_of", "summary_of"]
+__all__ = ["force_text", "percent", "report_of", "suggestion_text", "summary_of"]
 
 _KIP = 4.4482216152605
 
@@ -85,29 +85,30 @@ def _connection(one: CheckedConnection, system: System, *, working: bool) -> Ite
         yield "    no reaction is given: capacity only"
     for rule in verdict.broken_rules:
         yield f"    detail: {rule.title}: {figure(rule.demand)} against {figure(rule.capacity)} {rule.unit}"
-    yield from _suggested(verdict)
+    if suggestion := suggestion_text(verdict):
+        yield f"    {suggestion}"
     if working:
         yield from _working(verdict)
 
 
-def _suggested(verdict: Verdict) -> Iterator[str]:
-    """The first remedy of what fails, or something lighter for what has much to spare."""
+def suggestion_text(verdict: Verdict) -> str:
+    """The first remedy of what fails, or something lighter for what has much to spare; empty without any.
+
+    Args:
+        verdict: of a connection.
+    """
     if not verdict.connection.load:
-        return
+        return ""
     if verdict.passes:
         less = lighter(verdict)
-        if less is not None and less.verdict is not None:
-            yield f"    {less.change} would do: {percent(less.verdict.governing)}"
-        return
+        if less is None or less.verdict is None:
+            return ""
+        return f"{less.change} would do: {percent(less.verdict.governing)}"
     found = remedy(verdict)
-    if found is None and verdict.governing.passes:
-        return
     if found is None:
-        yield "    no ordinary remedies are enough, not even together: use another connection"
-    elif found.verdict is None:
-        yield f"    try {found.change}"
-    else:
-        yield f"    try {found.change}: {percent(found.verdict.governing)}"
+        nothing = "no ordinary remedies are enough, not even together: use another connection"
+        return "" if verdict.governing.passes else nothing
+    return f"try {found.change}" + (f": {percent(found.verdict.governing)}" if found.verdict else "")
 
 
 def _working(verdict: Verdict) -> Iterator[str]:

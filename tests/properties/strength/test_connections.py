@@ -28,6 +28,7 @@ METHODS = st.sampled_from(Method)
 BOLTED = st.sampled_from(["II.A-1A", "II.A-2A", "II.A-4", "II.A-5", "II.A-11A", "II.A-18", "II.A-28A"])
 ANY = st.sampled_from(sorted(set(EXAMPLES) - {"II.A-2B", "II.A-11B"}))
 COPED = st.sampled_from(["II.A-4", "II.A-5", "II.A-6", "II.A-11A", "II.A-18", "II.A-28A"])
+CAN_BE_PULLED = st.sampled_from(["II.A-1A", "II.A-2A", "II.A-4", "II.A-18", "II.A-2B", "II.A-11B"])
 PULLED = st.sampled_from(["II.A-2B", "II.A-11B"])
 SLACK = 1e-9
 
@@ -128,6 +129,24 @@ def test_a_higher_grade_is_never_weaker(name: str, y: float, u: float, method: M
         support=None if connection.support is None else replace(connection.support, steel=better),
     )
     assert utilisation(stronger, method) <= utilisation(connection, method) + SLACK
+
+
+@given(CAN_BE_PULLED, st.floats(0.5, 40.0), st.floats(1.0, 2.0), METHODS)
+@settings(max_examples=60, deadline=None)
+def test_a_larger_axial_force_is_never_easier(name: str, N: float, factor: float, method: Method) -> None:
+    less, more = (replace(EXAMPLES[name], N=each) for each in (N, N * factor))
+    assert utilisation(more, method) >= utilisation(less, method) - SLACK
+
+
+@given(BOLTED, METHODS)
+@settings(max_examples=20, deadline=None)
+def test_equal_pitches_given_one_by_one_are_the_pitch(name: str, method: Method) -> None:
+    def spelt(joint: Bolted | Fillet) -> Bolted | Fillet:
+        return replace(joint, uneven=joint.steps) if isinstance(joint, Bolted) else joint
+
+    example = EXAMPLES[name]
+    same = replace(example, to_beam=spelt(example.to_beam), to_support=spelt(example.to_support))
+    assert utilisation(same, method) == pytest.approx(utilisation(example, method), rel=1e-12)
 
 
 @given(ANY, st.floats(1.0, 300.0), METHODS)

@@ -74,6 +74,23 @@ def test_reactions_by_one_method_are_not_checked_by_the_other() -> None:
         strength_of('left = { reaction = "30 kip" }', method=Method.ASD)
 
 
+def test_reactions_of_a_frame_are_not_checked_by_the_other_method_either() -> None:
+    full = open_full(DEMO / "mezzanine-frame.toml")
+    with pytest.raises(ValueProblem, match="the job gives its reactions by LRFD, not by ASD"):
+        check_strength(full.job, Method.ASD, full.detailed)
+
+
+def test_a_frame_hands_its_loads_down_to_beams_and_bases() -> None:
+    """G5 carries the ends of B3, B4 and B5 and hands all of it to its posts; P8 carries its right end alone."""
+    full = open_full(DEMO / "mezzanine-frame.toml")
+    found = check_strength(full.job, detailed=full.detailed)
+    ends = {one.verdict.connection.name: one.verdict.connection for one in found.connections}
+    handed = sum(ends[f"{name} right"].V for name in ("B3", "B4", "B5"))
+    assert pytest.approx(handed, rel=1e-6) == ends["G5 left"].V + ends["G5 right"].V
+    base = next(one for one in found.columns if one.member == "P8")
+    assert pytest.approx(ends["G5 right"].V, rel=1e-6) == base.P
+
+
 def test_the_method_of_the_job_is_the_default() -> None:
     assert strength_of(head='[strength]\nmethod = "ASD"\n').method is Method.ASD
 

@@ -13,7 +13,7 @@ from gageline.strength.aisc360.j3_spacing import (
 from gageline.strength.aisc360.standard import manual, spec
 from gageline.strength.check import Check, Clause, Step, step
 from gageline.strength.clause import clause_of
-from gageline.strength.connection import Bolted, Connection, Fillet, Fitting
+from gageline.strength.connection import Bolted, Connection, Fillet, Fitting, Kind
 from gageline.strength.kinds.beam_web import end_distance
 from gageline.strength.verdict import Findings, NotChecked
 
@@ -57,14 +57,16 @@ def at_most(clause: Clause, title: str, most: Step, given: float) -> Check:
 
 
 def detail_rules(connection: Connection) -> Findings:
-    """The rules of detail for both joints of a connection."""
+    """The rules of detail for both joints of a connection; a seat has one, with its support."""
     found: list[Check] = []
-    for joint, where in ((connection.to_beam, "beam"), (connection.to_support, "support")):
+    seat = connection.kind is Kind.SEAT
+    joints = ((connection.to_beam, "beam"), (connection.to_support, "support"))
+    for joint, where in joints[1:] if seat else joints:
         if isinstance(joint, Bolted):
             found.extend(_of_bolts(joint, connection.fitting, where))
         else:
             found.extend(_of_weld(joint, connection, where))
-    if connection.beam is not None:
+    if connection.beam is not None and not seat:
         if isinstance(connection.to_beam, Bolted):
             found.extend(_of_web(connection, connection.to_beam))
         found.append(_length(connection))

@@ -81,6 +81,12 @@ def test_least_welds_go_by_the_thinner_part() -> None:
     assert rules(EXAMPLES["II.A-2A"])["weld to the support"].demand == pytest.approx(3 / 16)
 
 
+def test_a_seat_has_the_rules_of_its_support_alone() -> None:
+    """L7x4x5/8 on a flange of 0.710 in: Table J2.4 asks 1/4 in of the thinner, 5/8."""
+    found = rules(EXAMPLES["II.A-16"])
+    assert {title: rule.demand for title, rule in found.items()} == {"weld to the support": 1 / 4}
+
+
 def test_metric_classes_are_left_to_the_engineer() -> None:
     metric = with_bolts(replace(bolts(3, 2.125, 1.375), group="8.8"))
     (item,) = detail_rules(metric).not_checked

@@ -13,9 +13,6 @@ from gageline.units import ZERO, Length, System, write_length
 __all__ = ["Decision", "decide"]
 
 
-_UNREAD = "Its length was not read and is taken as drawn"
-
-
 @dataclass(frozen=True, slots=True)
 class Decision:
     """The ways a piece can be laid on a stick, and the one to take.
@@ -68,9 +65,7 @@ def decide(
         return f"{text} mm" if system is System.MM else text
 
     if _fits(as_found[0], tape):
-        known = "The stick is square and of its length"
-        because = f"{known if lies.length else _UNREAD}: there is nothing to cut."
-        return Decision(options, as_found[0], because, ask=False)
+        return Decision(options, as_found[0], _fitting(as_found[0], lies), ask=False)
     if trim.possible:
         spare = f"{say(trim.length - assembly.main.length)} longer than the piece"
         return Decision(
@@ -97,6 +92,15 @@ def _fits(as_is: Placed, tape: Length) -> bool:
     """Whether a stick can be used as it came: square ends, and as long as fabrication may make it."""
     square = all(fit.as_came and fit.plane.out_of_square <= tape for fit in (as_is.left, as_is.right))
     return square and abs(as_is.right.start) <= as_is.allowance and as_is.within_design
+
+
+def _fitting(as_is: Placed, stick: Stick) -> str:
+    """That there is nothing to cut, with what was taken for granted."""
+    if stick.length is None:
+        return "Its length was not read and is taken as drawn: there is nothing to cut."
+    if as_is.left.plane.assumed or as_is.right.plane.assumed:
+        return "It is of its length, and what was not read of its ends is taken as square: nothing to cut."
+    return "It is square and of its length: there is nothing to cut."
 
 
 def _named(option: Placed) -> str:

@@ -36,8 +36,9 @@ def check_readings(part: Part, stick: Stick, system: System) -> None:
 
     name = part.stock.designation
     wrong = [
-        f"{stick.piece} {what} {say(read)} is more than {say(most)} off the {say(wanted)} of {name}: "
-        "check the reading, and which side was read"
+        f"{stick.piece} {what} {say(read)} is more than {say(most)} "
+        + (f"off the {say(wanted)} of {name}" if wanted else f"and no {name} comes so")
+        + ": check the reading, and which side was read"
         for what, read, wanted, most in _compared(part, stick)
         if abs(read - wanted) > most
     ]

@@ -1,12 +1,14 @@
+from dataclasses import replace
+
 import pytest
 
-from gageline.job import Stick
+from gageline.job import EndReadings, Stick
 from gageline.layout.deciding import decide
 from gageline.layout.ways import Choice
 from gageline.part import End
 from gageline.units import Length, System
 from jobs import inches, piece_of
-from sticks import ANGLES, example_piece, example_stick
+from sticks import ANGLES, corners, example_piece, example_stick
 
 TAPE = inches("1/16")
 
@@ -105,10 +107,14 @@ def test_a_stick_of_forty_feet_is_trimmed_and_no_other_way_is_offered() -> None:
 
 @pytest.mark.parametrize("length", ["18'-7 3/16", "18'-7 1/4", "18'-7 5/16"])
 def test_a_square_stick_of_its_length_is_not_cut(length: str) -> None:
-    decision = decide(example_piece(), Stick("B1", length=inches(length)), TAPE, System.FT_IN)
-    assert decision.because == "The stick is square and of its length: there is nothing to cut."
+    square = corners("0", "0", "0", "-1/16")
+    stick = Stick("B1", length=inches(length), left=square, right=square)
+    decision = decide(example_piece(), stick, TAPE, System.FT_IN)
+    assert decision.because == "It is square and of its length: there is nothing to cut."
     assert (decision.chosen.way.choice, decision.ask) == (Choice.AS_IS, False)
-    longer = decide(example_piece(), Stick("B1", length=inches("18'-7 21/64")), TAPE, System.FT_IN)
+    half_read = decide(example_piece(), replace(stick, right=EndReadings()), TAPE, System.FT_IN)
+    assert "what was not read of its ends is taken as square: nothing to cut" in half_read.because
+    longer = decide(example_piece(), replace(stick, length=inches("18'-7 21/64")), TAPE, System.FT_IN)
     assert longer.chosen.way.choice is Choice.TRIM
 
 

@@ -46,7 +46,9 @@ def test_everything_that_cannot_be_is_said_at_once_in_the_units_of_the_job() -> 
 def test_a_bow_of_a_twentieth_is_the_most() -> None:
     long = Stick("A1", length=inches("20'"), camber=inches("12"))
     check_readings(PART, long, System.FT_IN)
-    with pytest.raises(ValueProblem, match=r'camber 1\'-0 1/64" is more than 1\'-0" off the 0"'):
+    with pytest.raises(
+        ValueProblem, match=r'camber 1\'-0 1/64" is more than 1\'-0" and no L6X4X1/2 comes so'
+    ):
         check_readings(PART, replace(long, camber=inches("12 1/64")), System.FT_IN)
 
 

@@ -81,7 +81,7 @@ def test_reactions_of_a_frame_are_not_checked_by_the_other_method_either() -> No
 
 
 def test_a_frame_hands_its_loads_down_to_beams_and_bases() -> None:
-    """G5 carries the ends of B3, B4 and B5 and hands all of it to its posts; P8 carries its right end alone."""
+    """G5 carries the ends of B3, B4 and B5 and hands it all to its posts; P8 carries its right end alone."""
     full = open_full(DEMO / "mezzanine-frame.toml")
     found = check_strength(full.job, detailed=full.detailed)
     ends = {one.verdict.connection.name: one.verdict.connection for one in found.connections}

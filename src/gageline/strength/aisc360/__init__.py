@@ -8,8 +8,9 @@ and J10; of the Manual coped webs, prying, single plates, unstiffened seats, lea
 concentric base plates. Not covered: members in compression (E, but for a plate of a connection), built-up
 members, slender webs and flanges, tension field action, hollow sections (H3, K), torsion, fatigue, plug and
 slot welds, complete-penetration welds (the base metal governs them), pins and eyebars, structural integrity
-(B3.9), stability (C), composite members (I), reinforced copes, stiffened seats, brackets, splices, moment
-connections, and seismic design. Values that were not read in print are marked "from memory" where they stand.
+(B3.9), stability (C), composite members (I), reinforced copes, copes under axial force, Equation 9-22,
+stiffened seats, brackets, splices, moment connections, and seismic design. Bolts of ISO 898-1 classes have
+the stresses of the row for threaded parts in Table J3.2, which does not name them. Values that were not read in print are marked "from memory" where they stand.
 """
 
 from gageline.strength.aisc360 import (

@@ -10,7 +10,8 @@ members, slender webs and flanges, tension field action, hollow sections (H3, K)
 slot welds, complete-penetration welds (the base metal governs them), pins and eyebars, structural integrity
 (B3.9), stability (C), composite members (I), reinforced copes, copes under axial force, Equation 9-22,
 stiffened seats, brackets, splices, moment connections, and seismic design. Bolts of ISO 898-1 classes have
-the stresses of the row for threaded parts in Table J3.2, which does not name them. Values that were not read in print are marked "from memory" where they stand.
+the stresses of the row for threaded parts in Table J3.2, which does not name them. Values that were not read
+in print are marked "from memory" where they stand.
 """
 
 from gageline.strength.aisc360 import (

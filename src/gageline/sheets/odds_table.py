@@ -70,11 +70,13 @@ def odds_parts(odds: Odds, system: System, width: float) -> list[Part]:
 
 
 def _gains(gains: Sequence[Gain], how: str) -> Table:
+    """The gains that tell most, and that of slots, which nobody needs to do more carefully for."""
     columns = (
         Column(how), Column("Whole piece then", Anchor.RIGHT), Column("Gain", Anchor.RIGHT, Weight.BOLD),
     )  # fmt: skip
-    telling = [one for one in gains if one.gain >= _TELLING][:_MOST]
-    rows = [(one.change, f"{one.value:.2%}", f"{one.gain:+.2%}") for one in telling]
+    telling = [one for one in gains if one.gain >= _TELLING]
+    slots = [one for one in telling[_MOST:] if one.act is None]
+    rows = [(one.change, f"{one.value:.2%}", f"{one.gain:+.2%}") for one in (*telling[:_MOST], *slots)]
     return Table(columns, tuple(rows or [("nothing that would show", "-", "-")]))
 
 

@@ -17,6 +17,7 @@ from gageline.sheets.odds_table import odds_parts
 from gageline.sheets.scene import Group, Item, Sheet
 from gageline.sheets.style import BODY, FINE, Weight
 from gageline.sheets.table import Column, Table
+from gageline.steel import Profile
 from gageline.units import ZERO, Length, System
 
 __all__ = ["ReceivingCard", "receiving_cards"]
@@ -126,14 +127,28 @@ def _rows_note(on: StickLayout, scribe: Scribe) -> str:
     left, right = on.depth_over
     if not left and not right:
         return ""
-    other = "bottom" if on.held == "top" else "top"
-    held = "top" if other == "bottom" else "bottom"
-    amounts = (
-        scribe.fine(abs(left)) if left == right else f"{scribe.fine(abs(left))} and {scribe.fine(abs(right))}"
-    )
-    word = "deeper" if left + right > ZERO else "shallower"
-    rows = f"Rows are held from the {held} of steel. The stick is {amounts} {word}"
-    return f"{rows}: that shows at the {other} flange."
+    profile = on.layout.main.part.profile
+    if profile is Profile.ANGLE:
+        held, other = "the heel", "toe"
+    else:
+        edge = "flange" if profile in _FLANGED else "edge"
+        top = on.held is Face.TOP
+        held, other = f"the {'top' if top else 'bottom'} of steel", f"{'bottom' if top else 'top'} {edge}"
+    return f"Rows are held from {held}. The stick is {_over(left, right, scribe)}: that shows at the {other}."
+
+
+_FLANGED = frozenset({Profile.I_SHAPE, Profile.CHANNEL})
+
+
+def _over(left: Length, right: Length, scribe: Scribe) -> str:
+    """How much deeper or shallower a stick is at its two ends."""
+    first, second = scribe.fine(abs(left)), scribe.fine(abs(right))
+    words = ["deeper" if over > ZERO else "shallower" for over in (left, right)]
+    if left == right:
+        return f"{first} {words[0]}"
+    if words[0] == words[1]:
+        return f"{first} and {second} {words[0]}"
+    return f"{first} {words[0]} at the left end and {second} {words[1]} at the right"
 
 
 def _stacked(blocks: list[Block], between: float) -> Block:

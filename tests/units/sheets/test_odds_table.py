@@ -34,6 +34,13 @@ def test_gains_too_small_to_print_are_left_out() -> None:
         assert all(row[2] != "+0.00%" and row[2].startswith("+") for row in part.body.rows)
 
 
+def test_what_slots_would_gain_is_always_told() -> None:
+    rows = odds_parts(odds_of(example_piece(), count=2000), System.FT_IN, 180)[2].body
+    assert isinstance(rows, Table)
+    assert [row[0] for row in rows.rows].count("horizontal short slots at the supports") == 1
+    assert len(rows.rows) <= 4
+
+
 def test_a_piece_without_joints_has_no_odds() -> None:
     (only,) = odds_parts(odds_of(piece_of()), System.FT_IN, 180)
     assert isinstance(only.body, Block)

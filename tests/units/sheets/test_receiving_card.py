@@ -144,3 +144,18 @@ def test_a_fitting_leans_to_the_side_that_the_flange_is_high_at() -> None:
     for tilt, side in ((inches("1/8"), "near"), (-inches("1/8"), "far")):
         text = words(card(FT_IN, Stick("B1", left=EndReadings(top_tilt=tilt))))
         assert f'3/16" {side}' in text
+
+
+@pytest.mark.parametrize(
+    ("stock", "left", "right", "said"),
+    [
+        ("W16x26", "15.825in", "15.575in", '1/8" deeper at the left end and 1/8" shallower at the right'),
+        ("L6x4x1/2", "6 1/8", "6 1/8", 'from the heel. The stick is 1/8" deeper: that shows at the toe.'),
+        ("PL1/2x6", "6 1/16", "6 1/16", '1/16" deeper: that shows at the bottom edge.'),
+    ],
+)  # fmt: skip
+def test_what_a_stick_is_deeper_is_said_where_it_shows(stock: str, left: str, right: str, said: str) -> None:
+    job = job_of(f'mark = "B1"\nstock = "{stock}"\nlength = "10\'"')
+    ends = (EndReadings(depth=inches(depth)) for depth in (left, right))
+    stick = Stick("B1", "", None, None, *ends)
+    assert said in words(card(job, stick))

@@ -65,8 +65,9 @@ def columns_of(detailed: Detailed, handed: Handed, method: Method) -> Iterator[C
     Returns:
         One for each column that carries something that is known; else the reason why it is not.
     """
+    by_support = handed.by_support()
     for line in detailed.frame.columns:
-        parts = list(handed.on(line.name))
+        parts = by_support.get(line.name, [])
         unknown = [name for name, amounts in parts if amounts is None]
         if unknown:
             names = ", ".join(dict.fromkeys(unknown))

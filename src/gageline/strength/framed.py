@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import TypeVar
@@ -96,6 +97,8 @@ def subjects_of_frame(detailed: Detailed, handed: Handed, method: Method) -> Ite
             if key in supports and ladder is not None and other in demands:
                 opposite, rows = demands[other].V, ladder.rows
                 supports[key] = replace(supports[key], opposite=opposite, opposite_rows=rows)
+    carried, known = _served(detailed)
+    spans = {one.member: one.span for one in detailed.loads}
     for one in detailed.placed:
         yield Subject(
             one.mark,
@@ -103,10 +106,10 @@ def subjects_of_frame(detailed: Detailed, handed: Handed, method: Method) -> Ite
             one.assembly,
             PieceLoads(one.member),
             _by_end(supports, one.member),
-            {end: found for end in End if (found := _carried(detailed, one, end))},
-            frozenset(served.fitting for served in detailed.served if served.piece == one.assembly.mark),
+            _by_end(carried, one.member),
+            frozenset(known.get(one.assembly.mark, ())),
             _by_end(demands, one.member),
-            _span(detailed, handed, one.member),
+            _span(handed, one.member, spans.get(one.member, SpanEntry())),
         )
 
 
@@ -119,21 +122,29 @@ def _demand(handed: Handed, key: Key, assembly: Assembly, method: Method) -> Dem
     return handed_demand(amounts, method) if amounts is not None else suggested(assembly, method)
 
 
-def _span(detailed: Detailed, handed: Handed, member: str) -> Span | None:
+def _span(handed: Handed, member: str, entry: SpanEntry) -> Span | None:
     rests, loads = handed.rests.get(member, ()), handed.loads.get(member)
     if not loads or [rest.end for rest in rests] != [End.LEFT, End.RIGHT]:
         return None
-    own = next((one for one in detailed.loads if one.member == member), None)
-    return Span(rests[1].at - rests[0].at, loads, own.span if own else SpanEntry())
+    return Span(rests[1].at - rests[0].at, loads, entry)
 
 
-def _carried(detailed: Detailed, beam: Placed, end: End) -> Carried | None:
-    """What the support of an end has for it, seen from the beam."""
-    served = [one for one in detailed.served if one.member == beam.member and one.end is end]
-    if not served:
-        return None
-    support = next(one for one in detailed.placed if one.assembly.mark == served[0].piece)
-    names = {one.fitting for one in served}
+def _served(detailed: Detailed) -> tuple[dict[Key, Carried], dict[str, set[str]]]:
+    """What supports have for the ends of beams, seen from the beams, and those fittings by their pieces."""
+    pieces = {one.assembly.mark: one for one in detailed.placed}
+    beams = {one.member: one for one in detailed.placed}
+    names: dict[tuple[Key, str], set[str]] = defaultdict(set)
+    known: dict[str, set[str]] = defaultdict(set)
+    for one in detailed.served:
+        names[(one.member, one.end), one.piece].add(one.fitting)
+        known[one.piece].add(one.fitting)
+    carried = {
+        key: _carried(pieces[piece], beams[key[0]], fittings) for (key, piece), fittings in names.items()
+    }
+    return carried, known
+
+
+def _carried(support: Placed, beam: Placed, names: set[str]) -> Carried:
     fittings = tuple(
         replace(fitting, placement=_seen(fitting.placement.then(support.placement), beam.placement))
         for fitting in support.assembly.fittings

@@ -10,7 +10,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from gageline.detail import Detailed, Line, MemberLoads, Site
+from gageline.detail import Bearing, Detailed, Line, MemberLoads, Site
 from gageline.part import End
 from gageline.strength.demands import loads_on
 from gageline.strength.loads import Case, Load
@@ -59,12 +59,13 @@ class Handed:
         pairs = zip(self.rests.get(member, ()), self.reactions.get(member, ()), strict=True)
         return next((amounts for rest, amounts in pairs if rest.end is end), None)
 
-    def on(self, support: str) -> Iterator[tuple[str, Amounts | None]]:
-        """What a member is handed, by the names of the beams that hand it."""
+    def by_support(self) -> dict[str, list[tuple[str, Amounts | None]]]:
+        """What each member is handed, by the names of the beams that hand it."""
+        found: dict[str, list[tuple[str, Amounts | None]]] = defaultdict(list)
         for member, rests in self.rests.items():
             for rest, amounts in zip(rests, self.reactions[member], strict=True):
-                if rest.on == support:
-                    yield member, amounts
+                found[rest.on].append((member, amounts))
+        return found
 
 
 def hand_down(detailed: Detailed, system: System) -> Handed:
@@ -98,13 +99,18 @@ class _Work:
     why: dict[str, str] = field(default_factory=dict)
     own: dict[str, MemberLoads] = field(init=False)
     standing: dict[str, list[Site]] = field(init=False)
+    ends: dict[str, list[Site]] = field(init=False)
+    bearings: dict[str, list[Bearing]] = field(init=False)
     waiting: set[str] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         self.own = {one.member: one for one in self.detailed.loads}
-        self.standing = defaultdict(list)
+        self.standing, self.ends, self.bearings = defaultdict(list), defaultdict(list), defaultdict(list)
         for site in self.detailed.supports.sites:
             self.standing[site.support.name].append(site)
+            self.ends[site.member.name].append(site)
+        for bearing in self.detailed.supports.bearings:
+            self.bearings[bearing.member.name].append(bearing)
 
     def settle(self, line: Line) -> None:
         """The reactions of a beam, those of what stands on it first."""
@@ -128,22 +134,15 @@ class _Work:
         )
 
     def _rests(self, line: Line) -> Iterator[Rest]:
-        supports = self.detailed.supports
         rests = [
             Rest(0.0 if site.end is End.LEFT else line.run, site.support.name, site.end)
-            for site in supports.sites
-            if site.member.name == line.name
+            for site in self.ends[line.name]
         ]
-        rests.extend(
-            Rest(bearing.run, bearing.column.name, bearing.end)
-            for bearing in supports.bearings
-            if bearing.member.name == line.name
-        )
+        rests.extend(Rest(one.run, one.column.name, one.end) for one in self.bearings[line.name])
         yield from sorted(rests, key=lambda rest: rest.at)
 
     def _given(self, line: Line, rest: Rest) -> Amounts | None:
-        sites = self.detailed.supports.sites
-        site = next((one for one in sites if one.member.name == line.name and one.end is rest.end), None)
+        site = next((one for one in self.ends[line.name] if one.end is rest.end), None)
         if site is None or not site.joint.reaction:
             return None
         scale = 1.0 if self.system is System.FT_IN else _KN

@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 
 from assembling import bay, detailed
+from frames import bays
+from gageline.detail import read_full
 from gageline.part import End
 from gageline.strength import Case, Handed, hand_down
 from gageline.units import System
@@ -42,7 +44,7 @@ def test_girders_hand_on_what_stands_on_them() -> None:
     """B1 stands in the middle of both girders: half of its ends on each column."""
     found = handed(framed(loads=LOADS))
     for name, live in (("P1", 4.0), ("P2", 4.0), ("P3", 2.0), ("P4", 2.0)):
-        ((_, amounts),) = found.on(name)
+        ((_, amounts),) = found.by_support()[name]
         assert amounts == pytest.approx({Case.DEAD: 3.75, Case.LIVE: live})
     assert [load.start for load in found.loads["G1"]] == [120.0, 120.0]
 
@@ -75,7 +77,7 @@ def test_what_is_not_known_is_not_handed_on() -> None:
         "G1": "B1 stands on it, whose reaction is not known",
         "G2": "B1 stands on it, whose reaction is not known",
     }
-    assert [amounts for _, amounts in found.on("P1")] == [None]
+    assert found.by_support()["P1"] == [("G1", None)]
 
 
 def test_an_overhang_lifts_the_far_end() -> None:
@@ -88,7 +90,7 @@ def test_an_overhang_lifts_the_far_end() -> None:
     found = handed(frame)
     beam = found.at("B1", End.LEFT)
     assert beam is not None
-    ((_, first),), ((_, second),) = found.on("P1"), found.on("P2")
+    ((_, first),), ((_, second),) = (found.by_support()[name] for name in ("P1", "P2"))
     assert first is not None
     assert second is not None
     for case, amount in beam.items():
@@ -103,3 +105,23 @@ def test_three_supports_are_not_worked_out() -> None:
     )
     found = handed(frame)
     assert found.why["G1"] == "it rests on 3 supports: only beams on two are worked out"
+
+
+def test_everything_that_is_put_on_a_frame_comes_down_its_columns() -> None:
+    """Two floors of two bays with infill beams, each beam with a strip of 5 ft: statics."""
+    text = bays([240, 300], [240], 2, levels=2)
+    beam = '[[frame.member]]\ntributary = "60 in"\n'
+    level = (
+        '[[frame.level]]\nloads = [{ case = "dead", area = "60 psf" }, { case = "live", area = "125 psf" }]\n'
+    )
+    text = text.replace("[[frame.member]]\n", beam).replace("[[frame.level]]\n", level)
+    full = read_full(text)
+    assert full.detailed is not None
+    found = hand_down(full.detailed, System.FT_IN)
+    feet = sum(line.run for line in full.detailed.frame.beams) / 12
+    columns = [line.name for line in full.detailed.frame.columns]
+    for case, psf in ((Case.DEAD, 60), (Case.LIVE, 125)):
+        down = sum(
+            (amounts or {}).get(case, 0.0) for name in columns for _, amounts in found.by_support()[name]
+        )
+        assert down == pytest.approx(feet * 5 * psf / 1000, rel=1e-9)

@@ -17,7 +17,7 @@ from gageline.part import Finding, FittingKind, Severity
 
 __all__ = ["in_the_way"]
 
-_TOUCH = 1 / 32  # inches that blocks may lie in each other: fillets and roundings are not in them
+_TOUCH = 0.005  # inches that blocks may lie in each other: what roundings leave of faces that touch
 _ANY = 1e-9  # of a cross product that is no direction
 Floats = NDArray[np.float64]
 

@@ -14,7 +14,7 @@ from gageline.detail.space import UP, dot
 from gageline.detail.values import bolt_value, row_value
 from gageline.part import Face, Finding, Severity
 from gageline.steel import Bolt
-from gageline.units import ZERO, Length, System
+from gageline.units import ZERO, Length, System, round_down
 
 __all__ = ["Ladder", "clear_height", "ladder_of"]
 
@@ -101,37 +101,52 @@ def ladder_of(
     Returns:
         The rows, None when not one fits; why; and what is wrong with them.
     """
-    practice, joint = shop.practice, site.joint
-    pitch, edge = practice.pitch, practice.end_distance
+    pitch, edge = shop.practice.pitch, shop.practice.end_distance
     low, high = room
-    drop = joint.drop or practice.drop
-    first = min(site.point[2] - drop.inches, high - edge.inches)
-    if first < site.point[2] - drop.inches - 1e-6:
-        first = site.point[2] - up_to(site.point[2] - first, shop.pick(0.25, 5)).inches
+    half, half_of = _half(site, notches)
+    by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
+    each, unit = row_value(size, planes, site.member.stock.tw), bolt_value(size).unit
+    wanted = _in_unit(site.joint.reaction or 0.0, unit, shop.system)
+    asks = f"reaction {wanted:g} {unit}" if wanted else "no reaction, which"
+    by_force = max(1, math.ceil(wanted / each - 1e-9))
+    rows = site.joint.rows or max(by_depth, by_force, 2)
+    first, raised = _first_row(site, room, rows, shop)
     most = math.floor((first - low - edge.inches + 1e-6) / pitch.inches) + 1
     subject = f"{site.member.name} {site.word}"
     if most < 1:
         return None, (), (_no_room(site, subject, room, shop),)
-    half, half_of = _half(site, notches)
-    by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
-    each = row_value(size, planes, site.member.stock.tw)
-    unit = bolt_value(size).unit
-    wanted = _in_unit(joint.reaction or 0.0, unit, shop.system)
-    asks = f"reaction {wanted:g} {unit}" if wanted else "no reaction, which"
-    by_force = max(1, math.ceil(wanted / each - 1e-9))
-    rows = joint.rows or max(by_depth, by_force, 2)
     ladder = Ladder(min(rows, most, _MOST_ROWS), first, pitch, edge, room)
     reason = Reason(
-        f"{ladder.rows} rows at {shop.say(pitch)}, the first {shop.say(site.point[2] - first)} down, "
-        f"material {shop.say(ladder.length)} long",
-        f"{'as given; ' if joint.rows else ''}{asks} over {each:.1f} {unit} a row asks for "
+        f"{ladder.rows} row{'s' if ladder.rows > 1 else ''} at {shop.say(pitch)}, the first "
+        f"{shop.say(site.point[2] - first)} down, material {shop.say(ladder.length)} long",
+        f"{'as given; ' if site.joint.rows else ''}{asks} over {each:.1f} {unit} a row asks for "
         f"{by_force}, half of {half_of} ({shop.say(half)}) for {by_depth}, and {most} fit in the clear "
-        f"{shop.say(high - low)}",
+        f"{shop.say(high - low)}{', the first one raised for that' if raised else ''}",
         f"{_HALF}; {bolt_value(size).source}",
         site.word,
     )
     found = _shortage(subject, (rows, most, by_force, by_depth), shop, high - low)
     return ladder, (reason,), (*_not_as_given(site, ladder, shop), *found)
+
+
+def _first_row(site: Site, room: tuple[float, float], rows: int, shop: Shop) -> tuple[float, bool]:
+    """The elevation of the first row, inches, and whether it is raised so that more rows fit.
+
+    It lies as far down as the document or the practice says, lower where a cope or a fillet forbids that,
+    and higher where only then as many rows fit as are wanted.
+    """
+    top, (low, high) = site.point[2], room
+    pitch, edge, step = shop.practice.pitch.inches, shop.practice.end_distance.inches, shop.pick(0.25, 5)
+    usual = top - (site.joint.drop or shop.practice.drop).inches
+    first = min(usual, high - edge)
+    if first < usual - 1e-6:
+        first = top - up_to(top - first, step).inches
+    count = min(rows, math.floor((high - low - 2 * edge + 1e-6) / pitch) + 1)
+    least = low + edge + pitch * (count - 1)
+    if site.joint.drop is not None or count < 1 or least <= first + 1e-6:
+        return first, False
+    even = top - round_down(Length.from_inches(top - least), step).inches
+    return (even if even <= high - edge + 1e-6 else least), True
 
 
 def _in_unit(reaction: float, unit: str, system: System) -> float:

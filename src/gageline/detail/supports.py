@@ -139,16 +139,23 @@ def _passed(beam: Line, squares: _Squares) -> Iterator[Bearing]:
 
 
 def _site(beam: Line, end: End, squares: _Squares) -> Site | None:
-    """The face that an end meets; the nearest one, columns before beams."""
+    """The face that an end meets: one that half of its depth meets, columns before beams, the nearest."""
     point = work_point(beam, end)
-    found: list[tuple[bool, float, Site]] = []
+    found: list[tuple[bool, bool, float, Site]] = []
     for other in squares.near(point):
         if other.name == beam.name:
             continue
         site = _column_site(beam, end, other) if other.is_column else _girder_site(beam, end, other)
         if site is not None:
-            found.append((not other.is_column, math.dist(site.point[:2], point[:2]), site))
-    return min(found, key=lambda item: item[:2])[2] if found else None
+            slight = _shared_depth(site) < beam.upright_depth() / 2
+            found.append((slight, not other.is_column, math.dist(site.point[:2], point[:2]), site))
+    return min(found, key=lambda item: item[:3])[3] if found else None
+
+
+def _shared_depth(site: Site) -> float:
+    """How much of a beam's depth its support has beside it, inches."""
+    top = site.point[2]
+    return min(top, site.support_top) - max(top - site.member.upright_depth(), site.support_bottom)
 
 
 def _girder_site(beam: Line, end: End, girder: Line) -> Site | None:

@@ -94,6 +94,7 @@ def goes_together(result: Detailed) -> None:
         assert any(
             one.split(" ")[0] in found.message and two.split(" ")[0] in found.message for found in said
         )
+    assert not said or overlaps(result, 0)
     wrong = {one.subject for one in result.findings if one.severity is Severity.ERROR}
     for (member, _), joint in result.joints.items():
         assert joint.kind != "free" or f"{member} {joint.site.word}" in wrong

@@ -34,6 +34,10 @@ def up(value: float, step: float) -> float:
     return math.ceil((value - 1e-6) / step) * step
 
 
+def down(value: float, step: float) -> float:
+    return math.floor((value + 1e-6) / step) * step
+
+
 class Worked:
     """One end of a level, square beam, worked by hand from its sections."""
 
@@ -63,7 +67,6 @@ class Worked:
         self.room = base - top
         first = max(drop + 3.0, top + 1.25)
         self.first = drop + up(first - drop, 0.25) if first > drop + 3.0 + 1e-9 else first
-        self.most = math.floor((base - self.first - 1.25 + 1e-6) / 3) + 1
         left = b.d.inches - self.depth - self.depth_below
         half = left / 2 if self.coped or under else (b.T or b.d).inches / 2
         self.half = half
@@ -71,7 +74,13 @@ class Worked:
         shear = 17.9 * (1 if kind in SINGLE else 2)
         self.each = min(shear, 87.8 * b.tw.inches)
         self.by_force = max(1, math.ceil(reaction / self.each - 1e-9))
-        self.rows = min(max(self.by_depth, self.by_force, 2), self.most)
+        wanted = max(self.by_depth, self.by_force, 2)
+        lowest = base - 1.25 - 3 * (min(wanted, math.floor((self.room - 2.5 + 1e-6) / 3) + 1) - 1)
+        if lowest < self.first - 1e-6:  # raised to a quarter of an inch, or where only that fits
+            even = drop + down(lowest - drop, 0.25)
+            self.first = even if even >= top + 1.25 - 1e-6 else lowest
+        self.most = math.floor((base - self.first - 1.25 + 1e-6) / 3) + 1
+        self.rows = min(wanted, self.most)
         self.web = up(b.tw.inches / 2, 1 / 16)
         self.spread = 5.5 if kind == "end plate" else 2 * (ANGLE["out"] + self.web)
         self.material = ANGLE["t"] if "angle" in kind else 0.375
@@ -158,7 +167,7 @@ KINDS: tuple[tuple[str, Callable[[Worked], list[float]]], ...] = (
     (r"L4X3-1/2X5/16, outstanding leg", Worked.angle_reason),
     (r"bolts .* off the face", Worked.plate_reason),
     (r"bolts spread|bolts 5 1/2\" apart|bolts .* off$", Worked.spread_reason),
-    (r"\d+ rows", Worked.rows_reason),
+    (r"\d+ rows? at", Worked.rows_reason),
     (r"first row to the support's top", Worked.top_room),
     (r"last row to the support's bottom", Worked.bottom_room),
     (r"bolts of the outstanding leg", Worked.legs),

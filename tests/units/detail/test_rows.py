@@ -73,3 +73,20 @@ def test_the_reaction_is_in_the_units_of_the_bolts_value(bolt: str, reaction: fl
     found = detailed(bay(ends={"bolt": bolt, "reaction": reaction}))
     (reason, _) = [one for one in found.reasons["B1"] if " rows at " in one.decision]
     assert f"reaction {said} over" in reason.because
+
+
+def test_the_first_row_is_raised_where_only_then_two_rows_fit() -> None:
+    # W8X10 under the cope of W12X26: 5.70 in are clear, and two rows want 5 1/2
+    result = detailed(bay(beam="W8X10", girder="W12X26"))
+    found = result.joints["B1", End.LEFT]
+    assert found.ladder is not None
+    assert found.ladder.rows == 2
+    assert 144 - found.ladder.first == pytest.approx(2.75)
+    assert any(one.because.endswith("the first one raised for that") for one in result.reasons["B1"])
+
+
+def test_the_first_row_stays_where_the_document_puts_it() -> None:
+    found = joint(beam="W8X10", girder="W12X26", ends={"drop": "3"})
+    assert found.ladder is not None
+    assert found.ladder.rows == 1
+    assert 144 - found.ladder.first == pytest.approx(3.0)

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from assembling import bay, detailed
+from assembling import bay, detailed, overlaps
 from gageline.detail import FaceKind, detail_frame, read_full
 from gageline.job import FrameEntry, default_practice
 from gageline.part import End, Face
@@ -88,3 +88,11 @@ top = "Floor"
 """
     with pytest.raises(Exception, match=r'line 10: frame → member "B1": "b" is no point'):
         read_full(text)
+
+
+def test_a_deep_beam_over_a_post_frames_into_the_girder_on_it() -> None:
+    # W18X35, 17.7 deep, hangs 3 in past the underside of C15X33.9: the post has 3 in beside it, the girder 14
+    post = {"name": "P", "at": {"point": "1/A", "x": 120}, "stock": "HSS6X6X3/8", "base": "0", "under": "G1"}
+    result = detailed(bay(beam="W18X35", girder="C15X33.9", drop="1/2", column=post))
+    assert result.joints["B1", End.LEFT].site.support.name == "G1"
+    assert not overlaps(result)

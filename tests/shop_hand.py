@@ -24,14 +24,14 @@ class Hand:
         self.post("/in/", urllib.parse.urlencode(sent).encode())
 
     def get(self, path: str) -> str:
-        with self.opener.open(self.url + path, timeout=20) as answer:
+        with self.opener.open(self.url + path, timeout=60) as answer:
             return str(answer.read().decode())
 
     def post(self, path: str, body: bytes, kind: str = "application/x-www-form-urlencoded") -> str:
         token = next((cookie.value for cookie in self.jar if cookie.name == "csrftoken"), "") or ""
         headers = {"Content-Type": kind, "X-CSRFToken": token, "Accept": "application/json"}
         request = urllib.request.Request(self.url + path, body, headers)  # noqa: S310 -- a server of our own
-        with self.opener.open(request, timeout=20) as answer:
+        with self.opener.open(request, timeout=60) as answer:
             return str(answer.read().decode())
 
     def form(self, path: str, **fields: str) -> str:

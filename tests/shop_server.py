@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from types import ModuleType
 
-__all__ = ["ROOT", "Shop", "services", "start_shop"]
+__all__ = ["ROOT", "Shop", "seed", "services", "start_shop"]
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -47,27 +47,41 @@ class Shop:
     def stop(self) -> None:
         self.process.terminate()
         try:
-            self.process.wait(10)
+            self.process.wait(30)
         except subprocess.TimeoutExpired:
             self.kill()
 
     def run(self, *words: str) -> subprocess.CompletedProcess[bytes]:
         """Another command of the program on the same data."""
         command = [sys.executable, "-m", "gageline", *words]
-        return subprocess.run(command, env=self.environment, capture_output=True, check=False, timeout=60)
+        return subprocess.run(command, env=self.environment, capture_output=True, check=False, timeout=300)
 
     def seed(self) -> None:
         """Invented people, the demo jobs and a few ticks."""
-        command = [sys.executable, str(ROOT / "tests" / "shop_seed.py")]
-        subprocess.run(command, env=self.environment, check=True, timeout=120)
+        _seed(self.environment)
 
 
-def start_shop(home: Path, database: str = "", port: int = 0) -> Shop:
-    """Start the shop on data of its own and wait until it answers."""
-    port = port or services.free_port()
+def _seed(environment: dict[str, str]) -> None:
+    command = [sys.executable, str(ROOT / "tests" / "shop_seed.py")]
+    subprocess.run(command, env=environment, check=True, timeout=300)
+
+
+def _environment(home: Path, database: str) -> dict[str, str]:
     environment = {**os.environ, "GAGELINE_HOME": str(home), "DATABASE_URL": database}
     environment.pop("DJANGO_SETTINGS_MODULE", None)
-    command = [sys.executable, "-m", "gageline", "serve", "--port", str(port)]
+    return environment
+
+
+def seed(home: Path) -> None:
+    """The same in a data folder that no shop runs on."""
+    _seed(_environment(home, ""))
+
+
+def start_shop(home: Path, database: str = "", port: int = 0, words: tuple[str, ...] = ()) -> Shop:
+    """Start the shop on data of its own, with more words on its command, and wait until it answers."""
+    port = port or services.free_port()
+    environment = _environment(home, database)
+    command = [sys.executable, "-m", "gageline", "serve", "--port", str(port), *words]
     with (home.parent / f"{home.name}.log").open("ab") as log:
         process = subprocess.Popen(command, env=environment, stdout=log, stderr=log)
     url = f"http://localhost:{port}"

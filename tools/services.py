@@ -101,17 +101,17 @@ def postgres() -> Iterator[str | None]:
         finally:
             stop = [*run, str(programs / "pg_ctl"), "-D", str(folder / "data"), "-m", "immediate", "stop"]
             subprocess.run(stop, check=False, stdout=subprocess.DEVNULL, cwd=folder)
-            server.wait(20)
+            server.wait(60)
             shutil.rmtree(folder, ignore_errors=True)
 
 
 def _wait(programs: Path, port: int) -> None:
     ready = [str(programs / "pg_isready"), "-q", "-h", "127.0.0.1", "-p", str(port)]
-    for _ in range(200):
+    for _ in range(600):
         if subprocess.run(ready, check=False).returncode == 0:
             return
         time.sleep(0.1)
-    raise RuntimeError("PostgreSQL did not start within 20 seconds")
+    raise RuntimeError("PostgreSQL did not start within 60 seconds")
 
 
 if __name__ == "__main__":

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import shutil
+import uuid
 from collections.abc import Iterator
 from pathlib import Path
 
+import psycopg
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, expect, sync_playwright
 
-from shop_server import Shop, services, start_shop
+from shop_server import Shop, seed, services, start_shop
 
+expect.set_options(timeout=60_000)  # ms; a busy machine is slow, and nothing else
 _FLAGS = [
     "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync", "--use-gl=angle", "--use-angle=swiftshader",
@@ -30,12 +34,37 @@ def browser() -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def postgres_url() -> Iterator[str]:
-    """An empty database of PostgreSQL."""
+def postgres_server() -> Iterator[str]:
+    """A server of PostgreSQL with one database that nothing is kept in."""
     with services.postgres() as url:
         if url is None:
             pytest.skip("there is no PostgreSQL here: the shop is not checked on it")
         yield url
+
+
+@pytest.fixture
+def postgres_url(postgres_server: str) -> str:
+    """An empty database of PostgreSQL for one test alone."""
+    name = f"shop_{uuid.uuid4().hex[:12]}"
+    with psycopg.connect(postgres_server, autocommit=True) as server:
+        server.execute(f"CREATE DATABASE {name}")
+    return f"{postgres_server.rpartition('/')[0]}/{name}"
+
+
+@pytest.fixture(scope="session")
+def seeded_home(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The data folder of a shop with people, jobs and some work done, to be copied."""
+    home = tmp_path_factory.mktemp("seeded") / "home"
+    seed(home)
+    return home
+
+
+@pytest.fixture
+def seeded(tmp_path: Path, seeded_home: Path) -> Iterator[Shop]:
+    """A shop with people, jobs and some work done."""
+    running = start_shop(Path(shutil.copytree(seeded_home, tmp_path / "seeded")))
+    yield running
+    running.stop()
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

@@ -3,21 +3,10 @@
 from __future__ import annotations
 
 import socket
-from collections.abc import Iterator
 from pathlib import Path
-
-import pytest
 
 from shop_hand import Hand
 from shop_server import Shop, start_shop
-
-
-@pytest.fixture
-def seeded(tmp_path: Path) -> Iterator[Shop]:
-    shop = start_shop(tmp_path / "home")
-    shop.seed()
-    yield shop
-    shop.stop()
 
 
 def test_a_huge_and_a_torn_upload_do_no_harm(seeded: Shop) -> None:
@@ -27,13 +16,20 @@ def test_a_huge_and_a_torn_upload_do_no_harm(seeded: Shop) -> None:
         f"POST /office/import/ HTTP/1.1\r\nHost: localhost\r\nCookie: {cookies}\r\n"
         "Content-Type: multipart/form-data; boundary=x\r\nContent-Length: {}\r\n\r\n"
     )
-    with socket.create_connection(("127.0.0.1", seeded.port), timeout=20) as line:
+    with socket.create_connection(("127.0.0.1", seeded.port), timeout=60) as line:
         line.sendall(head.format(10**9).encode() + b"x" * 1000)
         assert b"413" in line.recv(4096).split(b"\r\n", maxsplit=1)[0]
-    with socket.create_connection(("127.0.0.1", seeded.port), timeout=20) as line:
+    with socket.create_connection(("127.0.0.1", seeded.port), timeout=60) as line:
         line.sendall(head.format(5000).encode() + b'--x\r\nContent-Disposition: form-data; name="document"')
     assert "Print shop mezzanine" in hand.get("/office/")
     assert hand.get("/office/").count('<a href="/office/') >= 3
+
+
+def _restored(shop: Shop, file: Path) -> Hand:
+    """Put a backup back while the shop runs; everybody signs in again."""
+    back = shop.run("restore", str(file))
+    assert back.returncode == 0, back.stderr
+    return Hand(shop)
 
 
 def test_backup_and_restore_while_the_shop_runs(seeded: Shop, tmp_path: Path) -> None:
@@ -43,9 +39,23 @@ def test_backup_and_restore_while_the_shop_runs(seeded: Shop, tmp_path: Path) ->
     hand = Hand(seeded)
     hand.post("/office/new/", b"name=Made+after+the+backup&units=mm")
     assert "Made after the backup" in hand.get("/office/")
-    back = seeded.run("restore", str(file))
-    assert back.returncode == 0, back.stderr
+    again = _restored(seeded, file)
     assert "Sign in" in hand.get("/office/")  # the session is over
-    again = Hand(seeded)
     assert "Print shop mezzanine" in again.get("/office/")
     assert "Made after the backup" not in again.get("/office/")
+
+
+def test_a_backup_moves_the_shop_to_postgresql(seeded: Shop, postgres_url: str, tmp_path: Path) -> None:
+    assert seeded.run("backup", str(tmp_path / "first")).returncode == 0
+    other = start_shop(tmp_path / "other", postgres_url)
+    try:
+        hand = _restored(other, tmp_path / "first")
+        assert "Print shop mezzanine" in hand.get("/office/")
+        hand.post("/office/new/", b"name=Made+before+the+second&units=mm")  # numbers go on after the old ones
+        assert other.run("backup", str(tmp_path / "second")).returncode == 0
+        hand.post("/office/new/", b"name=Made+after+the+second&units=mm")
+        page = _restored(other, tmp_path / "second").get("/office/")
+        assert "Made before the second" in page
+        assert "Made after the second" not in page
+    finally:
+        other.stop()

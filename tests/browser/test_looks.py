@@ -7,14 +7,14 @@ there to be looked at; without it a phone in the dark and a tablet in the light 
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
 from importlib.resources import files
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
-from shop_server import Shop, start_shop
+from shop_page import until
+from shop_server import Shop
 
 _AXE = (files("axe_core_python") / "axe.min.js").read_text("utf8")
 _PAGES = {
@@ -85,6 +85,8 @@ _FLOOR = (
     "gate",
     "sign-in-shop",
 )
+_ALL_THERE = """[...document.querySelectorAll('[hx-trigger=load]')]
+  .every((one) => !one.textContent.includes('Being reckoned'))"""
 _SMALL_TARGETS = """() => [...document.querySelectorAll('a, button, input, select, summary')]
   .filter((one) => one.checkVisibility({visibilityProperty: true}) && !one.matches('.skip, [type=hidden]')
     && !one.closest('label.pick') && !(one.matches('a') && one.closest('p, h1, td, th')))
@@ -93,21 +95,14 @@ _SMALL_TARGETS = """() => [...document.querySelectorAll('a, button, input, selec
   .map(([box, html]) => `${Math.round(box.width)} x ${Math.round(box.height)} ${html}`)"""
 
 
-@pytest.fixture(scope="module")
-def seeded(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shop]:
-    """A shop with people, jobs and some work done."""
-    shop = start_shop(tmp_path_factory.mktemp("looks") / "home")
-    shop.seed()
-    yield shop
-    shop.stop()
-
-
 def _signed_in(context: BrowserContext, shop: Shop) -> Page:
     page = context.new_page()
+    page.set_default_timeout(60_000)
     page.goto(f"{shop.url}/in/")
     page.get_by_label("Name").fill("Ada Example")
     page.get_by_label("Password").fill("a long enough secret")
     page.get_by_role("button", name="Sign in").click()
+    expect(page.get_by_role("heading", name="Jobs")).to_be_visible()
     return page
 
 
@@ -137,6 +132,7 @@ def test_every_page_fits_and_everybody_can_use_it(
         for name, address in _PAGES.items():
             page.goto(seeded.url + address.format(framed=framed))
             page.wait_for_load_state("load")
+            until(page, _ALL_THERE)
             over = page.evaluate("document.documentElement.scrollWidth - innerWidth")
             if over > 0:
                 wrong.append(f"{name}: {over} px too wide")

@@ -10,6 +10,7 @@ import json
 import logging
 import os
 import re
+import shutil
 import sqlite3
 import subprocess
 import threading
@@ -60,6 +61,15 @@ def _work(hand: Hand, stroke: dict[str, Any], piece: str, said: _Said) -> None:
             return
 
 
+def _until(ticks: int, edits: int, said: _Said) -> None:
+    """Wait until so much was acknowledged, however slow the machine is."""
+    end = time.monotonic() + 120
+    while len(said.ticks) < ticks or len(said.edits) < edits:
+        if said.wrong or time.monotonic() > end:
+            return
+        time.sleep(0.01)
+
+
 def _kept(home: Path) -> tuple[list[str], list[str], int, int]:
     """Keys of ticks, lengths of B4 in its revisions, ticks less those taken back by the log, ticks."""
     log = "SELECT what FROM shop_logentry WHERE what LIKE '% 5. %B1 1/4'"
@@ -79,10 +89,9 @@ def _in_order(some: list[str], every: list[str]) -> bool:
     return all(one in rest for one in some)
 
 
-def test_every_acknowledged_tick_and_edit_outlives_the_power_cut(tmp_path: Path) -> None:
-    home = tmp_path / "home"
+def test_every_acknowledged_tick_and_edit_outlives_the_power_cut(tmp_path: Path, seeded_home: Path) -> None:
+    home = Path(shutil.copytree(seeded_home, tmp_path / "home"))
     shop = start_shop(home)
-    shop.seed()
     hand, said = Hand(shop), _Said()
     card = re.search(r'data-card="(\w+)"', hand.get("/bench/1/"))
     form = re.search(r'href="(/office/1/piece/\d+/)">Change<span class="unseen"> B4<', hand.get("/office/1/"))
@@ -92,10 +101,12 @@ def test_every_acknowledged_tick_and_edit_outlives_the_power_cut(tmp_path: Path)
     for run in range(_KILLS):
         sent = stroke | {"key": f"run-{run:05}"}
         worker = threading.Thread(target=_work, args=(hand, sent, form[1], said))
+        ticks, edits = len(said.ticks) + 1 + run % 3, len(said.edits) + run % 2
         worker.start()
-        time.sleep(0.4 + 0.037 * (run % 23))
+        _until(ticks, edits, said)
+        time.sleep(0.011 * (run % 23))  # so that the kill falls at another moment each time
         shop.kill()
-        worker.join(30)
+        worker.join(60)
         assert not said.wrong
         keys, lengths, by_log, ticks = _kept(home)
         assert said.ticks <= set(keys), f"kill {run}: an acknowledged tick is lost"
@@ -115,7 +126,7 @@ def _many_jobs(hand: Hand) -> None:
         hand.form("/office/new/", name=f"Job {number}", units="mm")
 
 
-def test_a_full_disk_is_said_and_what_was_saved_stays(tmp_path: Path) -> None:
+def test_a_full_disk_is_said_and_what_was_saved_stays(tmp_path: Path, seeded_home: Path) -> None:
     disk = tmp_path / "disk"
     disk.mkdir()
     mount = ["mount", "-t", "tmpfs", "-o", "size=24m", "tmpfs", str(disk)]
@@ -124,9 +135,8 @@ def test_a_full_disk_is_said_and_what_was_saved_stays(tmp_path: Path) -> None:
             pytest.skip("no small disk can be mounted here: a full disk is not checked")
     except FileNotFoundError:
         pytest.skip("no small disk can be mounted here: a full disk is not checked")
-    shop = start_shop(disk / "home")
+    shop = start_shop(Path(shutil.copytree(seeded_home, disk / "home")))
     try:
-        shop.seed()
         hand = Hand(shop)
         with (disk / "filler").open("wb", buffering=0) as out, suppress(OSError):
             while out.write(b"x" * 4096):

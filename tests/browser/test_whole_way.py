@@ -6,9 +6,8 @@ import re
 
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from shop_page import NOTHING_WAITS, until
 from shop_server import Shop
-
-_NOTHING_WAITS = "JSON.parse(localStorage.getItem('gageline-ticks') || '[]').length === 0"
 
 
 def _open(context: BrowserContext, problems: list[str]) -> Page:
@@ -84,11 +83,11 @@ def _walk(tablet: Page, context: BrowserContext) -> int:
     expect(done).to_be_visible()
     steps = tablet.locator(".step").count()
     assert steps > 5
-    tablet.wait_for_function("navigator.serviceWorker.controller !== null")
+    until(tablet, "navigator.serviceWorker.controller !== null")
     tablet.reload()
     for number in range(steps):
         if number == steps // 2:
-            tablet.wait_for_function(_NOTHING_WAITS)
+            until(tablet, NOTHING_WAITS)
             context.set_offline(True)
         if number == steps // 2 + 2:
             tablet.reload()  # the card that was opened comes back without network
@@ -97,9 +96,6 @@ def _walk(tablet: Page, context: BrowserContext) -> int:
     expect(tablet.locator("#progress")).to_have_text(f"{steps} of {steps}")
     expect(tablet.locator("#net")).to_contain_text("No network.")
     return steps
-
-
-expect.set_options(timeout=60_000)  # a busy machine is slow, and nothing else
 
 
 def test_from_the_first_visit_to_a_laid_out_piece(browser: Browser, shop: Shop) -> None:
@@ -122,8 +118,8 @@ def test_from_the_first_visit_to_a_laid_out_piece(browser: Browser, shop: Shop) 
         steps = _walk(tablet, hand)
         expect(page.locator("#pieces")).to_contain_text("Bench")
         hand.set_offline(False)
-        expect(tablet.locator("#net")).to_be_empty(timeout=60_000)
-        expect(page.locator("#pieces")).to_contain_text("Fit", timeout=60_000)  # without reloading
+        expect(tablet.locator("#net")).to_be_empty()
+        expect(page.locator("#pieces")).to_contain_text("Fit")  # without reloading
         page.get_by_role("link", name="B1", exact=True).click()
         ticked = page.locator("#history li").filter(
             has_text=re.compile(r"Flo Fitter ticked \d+\. .* on B1 1/1")

@@ -4,13 +4,13 @@ import errno
 from collections.abc import Callable
 
 import pytest
-from django.db import OperationalError
+from django.db import OperationalError, connection
 from django.http import HttpResponse
 from django.test import Client, RequestFactory
 
 from gageline.errors import ValueProblem
 from gageline.shop.guard import Gatekeeper, Limits
-from gageline.shop.models import Person
+from gageline.shop.models import Job, Person
 
 
 def test_the_policy_is_strict_on_every_page(owner: Person, signed_in: Callable[[Person], Client]) -> None:
@@ -63,6 +63,21 @@ def test_trouble_is_said_in_plain_words(wrong: Exception, status: int, words: by
     assert answer is not None
     assert answer.status_code == status
     assert words in answer.content
+
+
+def test_a_database_that_cannot_be_written_says_so(
+    owner: Person, signed_in: Callable[[Person], Client]
+) -> None:
+    client = signed_in(owner)
+    with connection.cursor() as cursor:
+        cursor.execute("PRAGMA query_only = 1")  # as SQLite answers on a read-only disk
+        try:
+            answer = client.post("/office/new/", {"name": "Never saved", "units": "mm"})
+        finally:
+            cursor.execute("PRAGMA query_only = 0")
+    assert answer.status_code == 507
+    assert b"data folder is read-only. This was not saved" in answer.content
+    assert not Job.objects.exists()
 
 
 def test_a_bug_stays_a_bug() -> None:

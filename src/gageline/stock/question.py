@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from gageline.errors import ValueProblem
@@ -12,6 +12,7 @@ from gageline.stock.blanks import Blank, blanks_of
 from gageline.stock.check import check_plan
 from gageline.stock.check_plates import check_plates
 from gageline.stock.effort import Effort
+from gageline.stock.faults import may_use
 from gageline.stock.plan import lay_stick, plan_cuts
 from gageline.stock.plates import Plate, PlatePlan, Sheet, plan_plates
 from gageline.stock.rack import Rack, sheet_steel
@@ -183,6 +184,11 @@ def _done(rack: Rack, pieces: Sequence[Piece]) -> tuple[StickPlan, ...]:
                     f'stick {stock.mark} cut already: "{mark}" is not cut from {stock.steel}: '
                     "correct the piece or the stick"
                 )
+            if not may_use(of_mark[mark], stock):
+                raise ValueProblem(
+                    f'stick {stock.mark} cut already: "{mark}" must not come from it, by its wish for a '
+                    "heat, a certificate or a date: correct the stick, or take the piece out of the wish"
+                )
         stick = lay_stick(stock, [of_mark[mark] for mark in done.pieces], rack.saw)
         if stick is None:
             raise ValueProblem(
@@ -191,7 +197,23 @@ def _done(rack: Rack, pieces: Sequence[Piece]) -> tuple[StickPlan, ...]:
             )
         numbers[stock.steel] += 1
         sticks.append(replace(stick, number=numbers[stock.steel], done=True))
+    _check_one_heat(sticks, of_mark)
     return tuple(sticks)
+
+
+def _check_one_heat(sticks: Sequence[StickPlan], of_mark: Mapping[str, Piece]) -> None:
+    """Pieces that must come from one heat and are cut already must have come from one that is known."""
+    begun: dict[str, tuple[str, str | None]] = {}
+    for stick in sticks:
+        for group in sorted({of_mark[p.mark].one_heat or "" for p in stick.pieces} - {""}):
+            name = stick.stock.mark if isinstance(stick.stock, Held) else ""
+            first, heat = begun.setdefault(group, (name, stick.heat))
+            if stick.heat is None or stick.heat != heat:
+                raise ValueProblem(
+                    f'pieces of group "{group}" must come from one heat, but were cut from {first}, heat '
+                    f"{heat or 'not known'}, and {name}, heat {stick.heat or 'not known'}: "
+                    "correct the heats, or take the pieces out of the wish"
+                )
 
 
 def answer(question: Question, effort: Effort | None = None) -> ShopPlan:

@@ -135,3 +135,26 @@ def test_metric_refusals_are_in_millimetres() -> None:
     question = ask([job], read_rack(f'[rack]\nunits = "mm"\n[saw]\nkerf = 3\n{buy}'))
     with pytest.raises(ValueProblem, match=r'"B1", 13000 mm, is longer than any stick: .* 12000 mm'):
         answer(question)
+
+
+def test_a_stick_cut_already_against_a_wish_is_refused() -> None:
+    wish = '[[wish]]\npieces = "B1"\nheat = "H9"\n'
+    with pytest.raises(
+        ValueProblem,
+        match=r'stick R1 cut already: "B1" must not come from it, by its wish for a heat, .*: correct',
+    ):
+        planned(HELD + BEAMS + wish + '[[done]]\nstick = "R1"\npieces = "B1"\n', BEAM)
+
+
+@pytest.mark.parametrize(
+    ("heat", "said"),
+    [
+        ('heat = "H8"', "but were cut from R1, heat H7, and R2, heat H8: correct the heats"),
+        ("", "but were cut from R1, heat H7, and R2, heat not known: correct the heats"),
+    ],
+)
+def test_one_heat_already_broken_is_refused(heat: str, said: str) -> None:
+    other = HELD.replace("R1", "R2").replace('heat = "H7"', heat)
+    done = "".join(f'[[done]]\nstick = "{mark}"\npieces = "B1"\n' for mark in ("R1", "R2"))
+    with pytest.raises(ValueProblem, match=said):
+        planned(HELD + other + BEAMS + '[[wish]]\npieces = "B1"\none_heat = "line"\n' + done, BEAM)

@@ -15,6 +15,11 @@ from gageline.units import Length, round_to
 __all__ = ["fit_steps", "join_steps"]
 
 _SQUARE = "tape and square"
+_WEB = {
+    Profile.I_SHAPE: "the middle of its web",
+    Profile.TEE: "the middle of its web",
+    Profile.CHANNEL: "the back of its web",
+}
 
 
 def fit_steps(bench: Bench, seat: Seat) -> Iterator[Step]:
@@ -38,6 +43,8 @@ def _outline_step(bench: Bench, seat: Seat) -> Step:
     if bench.part.profile is Profile.TUBE:
         return _circle_step(bench, seat)
     along, down = _lines(seat.on_fitting, MarkKind.EDGE_LINE)
+    if not along and not down:
+        return _web_step(bench, seat)
     pair = next((lines for lines in (along, down) if len(lines) > 1), None)
     check = (
         f"Between the two lines from the {source(pair[0].from_)} {bench.exact(pair[1].tape - pair[0].tape)}."
@@ -63,9 +70,18 @@ def _on_plate_step(seat: Seat, readings: tuple[Reading, ...], text: str, check: 
 def _web(bench: Bench, seat: Seat) -> str:
     """Where the web stands on the plate: its middle, of a channel its back."""
     across, down = _lines(seat.on_fitting, MarkKind.CENTRE_LINE)
-    what = "the back of its web" if bench.part.profile is Profile.CHANNEL else "the middle of its web"
     places = [f"{one.text} from the {source(one.from_)}" for one in (*across, *down)]
-    return f", {what} {places[0]}" if places else ""
+    return f", {_WEB[bench.part.profile]} {places[0]}" if places else ""
+
+
+def _web_step(bench: Bench, seat: Seat) -> Step:
+    """The line of the web alone, where no edge of the main falls inside the plate."""
+    mark = seat.fitting.part.mark
+    across, down = _lines(seat.on_fitting, MarkKind.CENTRE_LINE)
+    line = _WEB[bench.part.profile]
+    text = f"No edge of the piece falls on {mark}. Strike {line} on the side that meets it."
+    check = f"The line square to the {source(Datum.LEFT_END)} of {mark}."
+    return _on_plate_step(seat, (*across, *down), text, check)
 
 
 def _circle_step(bench: Bench, seat: Seat) -> Step:

@@ -28,10 +28,11 @@ _SEEN = frozenset({Face.NEAR, Face.LEG_A, Face.FACE, Face.TOP, Face.BOTTOM, None
 
 @dataclass(frozen=True, slots=True)
 class _Tip:
-    """What an arrow may point at, and to which side its reference line runs: 1 right, -1 left."""
+    """What an arrow points at, to which side its line runs (1 right, -1 left), and if it may lie level."""
 
     at: Point
     way: float
+    level: bool = True
 
 
 def weld_arrows(
@@ -88,7 +89,7 @@ def _tips(assembly: Assembly, fitting: Fitting, lining: Lining, turn: int) -> It
     if fitting.on in {Face.TOP, Face.BOTTOM}:
         heights = [ys[1] - _NEAR_CORNER if fitting.on is Face.TOP else ys[0] + _NEAR_CORNER]
     elif right - left > high - low and not turn:  # it lies along: its long edges are welded
-        yield from (_Tip((lining.x(u) - way * _NEAR_CORNER, ys[0]), way) for u, way in sides)
+        yield from (_Tip((lining.x(u) - way * _NEAR_CORNER, ys[0]), way, level=False) for u, way in sides)
         return
     elif turn:
         heights = [ys[0] + _NEAR_CORNER, ys[1] - _NEAR_CORNER]
@@ -103,7 +104,7 @@ def _placed(tip: _Tip, size: str, weld: Weld, taken: Sequence[BaseGeometry], box
     tree = shapely.STRtree(taken)
     length = reference_length(size)
     for out in _OUT:
-        for up in _UP:
+        for up in _UP if tip.level else _UP[1:]:
             elbow = tip.at[0] + tip.way * out, tip.at[1] + up
             start = elbow[0] if tip.way > 0 else elbow[0] - length
             room = shapely.box(

@@ -81,6 +81,19 @@ def test_a_channel_says_where_the_back_of_its_web_is() -> None:
     assert 'on the side that meets it, the back of its web 4" from the top edge. Its left end' in outline.text
 
 
+def test_where_no_edge_falls_on_the_plate_the_line_of_the_web_is_struck() -> None:
+    plate = piece("PL1/2X5", "9", "e1")
+    low = replace(
+        end_plate(), part=plate, placement=Placement((at("0"), at("12"), at("2 1/2")), (0, -1, 0), (0, 0, -1))
+    )
+    outline, _ = fit_steps(BENCH, seat_of(BENCH, low))
+    assert [reading.text for reading in outline.readings] == ['2 1/2"']
+    assert outline.text.startswith(
+        "No edge of the piece falls on e1. Strike the middle of its web on the side that meets it. Its left"
+    )
+    assert outline.check == "The line square to the left end of e1."
+
+
 def test_a_box_has_an_outline_and_no_web() -> None:
     bench = Bench(piece("HSS6X6X3/8"), at("1/16"), System.FT_IN)
     outline, _ = fit_steps(bench, seat_of(bench, end_plate()))

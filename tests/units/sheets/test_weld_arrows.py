@@ -53,6 +53,8 @@ def test_of_a_plate_that_lies_along_it_points_at_a_long_edge() -> None:
     (tip,) = tips(arrows(piece))
     _, (_, high), _ = bounds(piece.fittings[0])
     assert tip[1] == lining_of(piece).y(high.inches)
+    elbow = next(line for line in arrows(piece) if isinstance(line, Line))
+    assert abs(elbow.y2 - tip[1]) >= 5  # never along the edge
 
 
 def test_the_two_welds_of_a_stiffener_have_a_symbol_each_and_the_far_one_none() -> None:

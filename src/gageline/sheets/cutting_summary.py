@@ -92,11 +92,13 @@ def _sentence(plan: ShopPlan, scribe: Scribe) -> str:
     )
     credit = sum(stick.credit for section in plan.cuts.sections for stick in section.sticks)
     less = f" after {money(credit)} for drops kept" if credit else ""
-    many_sheets = f" and {sheets} sheets" if sheets else ""
+    many_sheets = f" and {sheets} {'sheet' if sheets == 1 else 'sheets'}" if sheets else ""
+    dense = "490 lb/ft3" if scribe.system is System.FT_IN else "7850 kg/m3"
     return (
-        f"{pieces} pieces from {sticks} sticks{many_sheets}. Steel taken {taken}: {cut} in pieces, {kept} in "
-        f"drops kept, {rest} in kerfs, trims and scrap. Cost {money(plan.cents)}{less}; "
-        f"{proof(plan.cents, plan.bound)}. Weights are the tables' weight a foot, plates at 490 lb/ft3."
+        f"{pieces} pieces from {sticks} {'stick' if sticks == 1 else 'sticks'}{many_sheets}. "
+        f"Steel taken {taken}: {cut} in pieces, {kept} in drops kept, {rest} in kerfs, trims and scrap. "
+        f"Cost {money(plan.cents)}{less}; "
+        f"{proof(plan.cents, plan.bound)}. Weights are those of the tables, plates at {dense}."
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from itertools import pairwise
@@ -112,13 +113,17 @@ def parts(draw: st.DrawFn, profile: Profile | None = None, system: System | None
                 groups.extend(made)
             else:
                 openings.extend(draw(_opening(part, face, (start, stop), system)))
-    whole = Part(
-        part.mark, stock, part.grade, length, left, right, part.copes, part.trims, part.clips,
-        tuple(groups), tuple(openings),
-    )  # fmt: skip
-    wrong = [found.text() for found in check_part(whole, system) if found.severity is Severity.ERROR]
+    whole = replace(part, groups=tuple(groups))
+    for opening in openings:  # one that falls on holes across the web is left out
+        more = replace(whole, openings=(*whole.openings, opening))
+        whole = whole if _errors(more, system) else more
+    wrong = _errors(whole, system)
     assert not wrong, wrong
     return whole
+
+
+def _errors(part: Part, system: System) -> list[str]:
+    return [found.text() for found in check_part(part, system) if found.severity is Severity.ERROR]
 
 
 def _slopes(reach: Length, length: Length) -> st.SearchStrategy[Slope]:

@@ -99,6 +99,8 @@ def value_of(name: str, schema: dict[str, Any]) -> st.SearchStrategy[Any]:
             return st.lists(value_of("", schema["items"]), min_size=schema.get("minItems", 0), max_size=most)
         case "string":
             return NAMES
+        case "object":
+            return st.dictionaries(MARKS, value_of("", schema["additionalProperties"]), max_size=2)
         case _:
             return st.one_of(lengths(), running()) if "array" in schema["type"] else lengths()
 

@@ -44,14 +44,17 @@ def proof(cents: int, bound: int) -> str:
 
 
 def drop_marks(plan: ShopPlan) -> dict[tuple[str, int], str]:
-    """The mark for each drop that is kept, by steel and stick: D1, D2 and on, none a stick or piece has."""
+    """The mark for each drop to be kept, by steel and stick: D1, D2 and on, none a stick or piece has.
+
+    The drop of a stick cut already has its mark by now.
+    """
     taken = {stick.mark for stick in plan.question.rack.sticks if isinstance(stick, Held)}
     taken |= {blank.mark for blank in plan.question.blanks}
     marks: dict[tuple[str, int], str] = {}
     number = 0
     for section in plan.cuts.sections:
         for stick in section.sticks:
-            if stick.kept:
+            if stick.kept and not stick.done:
                 number += 1
                 while f"D{number}" in taken:
                     number += 1
@@ -214,7 +217,7 @@ def _drops(plan: ShopPlan, scribe: Scribe) -> Table:
         )
         for section in plan.cuts.sections
         for stick in section.sticks
-        if stick.kept
+        if stick.kept and not stick.done
     ]
     return Table(columns, tuple(rows))
 

@@ -67,3 +67,11 @@ def test_several_jobs_share_the_sheets() -> None:
         for t in page
     ]
     assert {"1 B1", "2 B1", "test, test"} <= set(said)
+
+
+def test_the_trim_is_a_cut_to_tick_off_and_the_drop_is_named_in_the_picture() -> None:
+    said = said_of(1)
+    assert "trim" in said
+    # 12 ft less 1/2 in, 9 ft and 1/8 in
+    assert "drop D1, 2'-11 3/8\"" in said
+    assert "trim" not in said_of(1, rack=RACK.replace('start_trim = "1/2"', ""))

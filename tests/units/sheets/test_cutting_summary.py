@@ -1,5 +1,13 @@
 from gageline.sheets import Table
-from gageline.sheets.cutting_summary import drop_marks, heat_of, money, proof, summary_parts
+from gageline.sheets.cutting_summary import (
+    drop_length,
+    drop_marks,
+    heat_of,
+    money,
+    proof,
+    scribe_of,
+    summary_parts,
+)
 from gageline.sheets.notation import Scribe
 from gageline.stock import Effort, ShopPlan, answer, ask, read_rack
 from gageline.units import System
@@ -59,3 +67,36 @@ def test_the_order_and_the_total() -> None:
         ("W16X26 A992", "20'-0\"", "2", "500.00", "1,000.00", "with the steel", "2026-12-01", ""),
     )
     assert steels.rows[-1][6] == "1,000.00"
+
+
+def test_a_drop_takes_no_mark_that_a_piece_has() -> None:
+    beam = BEAM.replace('"B1"', '"D2"').replace("9'", "8'")
+    marks = drop_marks(answer(ask([job_of(beam)], read_rack(RACK)), Effort(2.0)))
+    assert set(marks.values()) == {"D3"}
+
+
+def test_the_drop_of_a_stick_cut_already_is_not_marked_again() -> None:
+    done = '[[done]]\nstick = "D1"\npieces = "B1"\n'
+    plan = answer(ask([job_of(BEAM)], read_rack(RACK + done)), Effort(2.0))
+    first, second = plan.cuts.sections[0].sticks
+    assert first.done
+    assert first.kept
+    assert second.kept
+    assert drop_marks(plan) == {("W16X26 A992", 2): "D2"}
+    tables = {part.title: part.body for part in summary_parts(plan, SCRIBE, 190.0)}
+    drops = tables["Drops to mark and put on the rack"]
+    assert isinstance(drops, Table)
+    assert [row[0] for row in drops.rows] == ["D2"]
+
+
+def test_a_stick_of_whole_millimetres_is_read_in_millimetres() -> None:
+    metric = 'mark = "M1"\nstock = "IPE 300"\nlength = "4200mm"\n'
+    rack = '[saw]\nkerf = "1/8"\nstart_trim = "1/2"\n'
+    rack += '[[held]]\nmark = "R4"\nstock = "IPE 300"\nlength = "6000mm"\n'
+    (stick,) = answer(ask([job_of(metric)], read_rack(rack)), Effort(2.0)).cuts.sections[0].sticks
+    own = scribe_of(stick, SCRIBE)
+    assert own.tell(stick.pieces[0].stop) == "4213"  # 12.7 + 4200
+    assert drop_length(stick, SCRIBE) == "1784 mm"  # 6000 - 4212.7 - 3.175
+    inch = planned().cuts.sections[0].sticks[0]
+    assert scribe_of(inch, SCRIBE) is SCRIBE
+    assert "mm" not in drop_length(inch, SCRIBE)

@@ -14,7 +14,7 @@ from gageline.stock import Done, Held, Offer, Rack, Steel, open_rack, read_rack
 from gageline.units import System, parse_length
 
 PAGE = (Path(__file__).parents[3] / "docs" / "cutting.md").read_text("utf8")
-(EXAMPLE,) = re.findall(r"```toml\n(.*?)```", PAGE, re.DOTALL)
+EXAMPLE, AGAIN = re.findall(r"```toml\n(.*?)```", PAGE, re.DOTALL)
 SAW = '[saw]\nkerf = "1/8"\n'
 BUY = '[[buy]]\nstock = "W16x26"\nlengths = "40\'"\nper_pound = 0.9\n'
 
@@ -116,3 +116,11 @@ def test_all_problems_at_once() -> None:
 def test_no_such_file(tmp_path: Path) -> None:
     with pytest.raises(JobProblems, match="there is no such file"):
         open_rack(tmp_path / "rack.toml")
+
+
+def test_the_example_of_cutting_again_goes_with_the_demo() -> None:
+    rack = read_rack((files("gageline") / "demo" / "rack.toml").read_text("utf8") + AGAIN)
+    assert rack.done == (Done("N1", ("B1",)),)
+    lengths = {stick.mark: stick.length for stick in rack.sticks if isinstance(stick, Held)}
+    # 40 ft less the trim of 1/2 in, the B1 of 18'-7 1/4 and a kerf of 1/8 in
+    assert lengths["D3"].inches == 480 - 0.5 - 223.25 - 0.125

@@ -120,8 +120,8 @@ def test_the_document_as_text(owner: Person, framed: Job) -> None:
         frames.save_text(owner, framed, wrong, 1)
     assert len(found.value.problems) > 1
     assert all(problem.line for problem in found.value.problems)
-    assert frames.save_text(owner, framed, text.replace("reaction = 68", "reaction = 69"), 1) == 2
-    late = frames.save_text(owner, _fresh(framed), text.replace("reaction = 68", "reaction = 70"), 1)
+    assert frames.save_text(owner, framed, text.replace("reaction = 44", "reaction = 45"), 1) == 2
+    late = frames.save_text(owner, _fresh(framed), text.replace("reaction = 44", "reaction = 46"), 1)
     assert isinstance(late, Conflict)
     assert late.number == 2
 

@@ -121,4 +121,4 @@ def test_the_ends_of_a_frame_know_what_carries_them() -> None:
     assert ends
     assert all(connection.support is not None for connection in ends)
     given = {connection.name: connection.V for connection in ends if connection.load == "given"}
-    assert given["B1 left"] == 22.0
+    assert given["G4 left"] == 44.0

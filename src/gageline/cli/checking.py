@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from gageline.cli.screen import JobFile, Out, opened, say, write_sheet
+from gageline.cli.screen import JobFile, Out, opened, say, spoken, write_sheet
 from gageline.errors import ValueProblem
 from gageline.job import check_job
 from gageline.part import Severity
@@ -29,7 +29,7 @@ def verify(
     """
     full = opened(job_file)
     job, findings = full.job, (*full.findings, *check_job(full.job), *check_texts(full.job))
-    for finding in findings:
+    for finding in spoken(findings):
         say.print(finding.text(), markup=False, soft_wrap=True)
     strength = check_strength(job, _method(method), full.detailed)
     for line in report_of(strength, job.system, working=working):

@@ -13,7 +13,7 @@ from gageline.cli.checking import checks, verify
 from gageline.cli.cutting import cut
 from gageline.cli.framing import frame, why
 from gageline.cli.keeping import backup, restore, serve
-from gageline.cli.pieces import cards, demo, marks, parts
+from gageline.cli.pieces import cards, demo, dxf, marks, parts
 from gageline.cli.received import inspect, odds, receive
 from gageline.cli.screen import aside
 from gageline.cli.tables import length, section
@@ -30,7 +30,7 @@ app = typer.Typer(
 )
 MINUS_FIRST = {"ignore_unknown_options": True}  # the terms of a sum may start with a minus
 COMMANDS: tuple[Callable[..., None], ...] = (
-    cards, parts, marks, verify, checks, why, frame, cut, receive, inspect, odds, section, length, demo,
+    cards, parts, marks, dxf, verify, checks, why, frame, cut, receive, inspect, odds, section, length, demo,
     serve, backup, restore,
 )  # fmt: skip
 for command in COMMANDS:

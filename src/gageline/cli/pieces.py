@@ -18,6 +18,7 @@ from gageline.cli.screen import (
     chosen,
     layouts,
     opened,
+    save,
     say,
     show_findings,
     sound,
@@ -29,7 +30,7 @@ from gageline.cli.screen import (
 from gageline.exchange import json_text
 from gageline.job import CheckedJob
 from gageline.layout import PartLayout
-from gageline.sheets import check_texts, packet
+from gageline.sheets import check_texts, packet, part_dxf, piece_dxf
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
 from gageline.units import System
 
@@ -57,6 +58,30 @@ def _end(result: CheckedJob) -> None:
         left_out = f"left out for their errors: {', '.join(result.wrong)}"
         aside.print(left_out, markup=False, soft_wrap=True, style="red")
         raise typer.Exit(1)
+
+
+def dxf(
+    job_file: JobFile,
+    piece: Mark = None,
+    out: Annotated[Path, typer.Option("--out", "-o", help="folder to write to")] = Path("dxf"),
+) -> None:
+    """Every piece and part as a DXF file one to one, in inches or millimetres as the job.
+
+    PIECE.dxf has the views of the piece as its drawing shows them, PIECE-flat.dxf its steel folded open
+    flat; each fitting has its own -flat file. A piece with an error is left out, and the exit code is 1.
+    """
+    result = sound(chosen(opened(job_file).job, piece))
+    job = result.job
+    drawings: dict[str, str] = {}
+    for assembly in tracked(job.assemblies, "drawing"):
+        drawings[assembly.mark] = piece_dxf(job, assembly)
+        for part in (assembly.main, *(fitting.part for fitting in assembly.fittings)):
+            if f"{part.mark}-flat" not in drawings:
+                drawings[f"{part.mark}-flat"] = part_dxf(part, job.system)
+    for name, text in drawings.items():
+        save(out / f"{name}.dxf", text.encode())
+    say.print(f"written: {len(drawings)} files in {out}", markup=False, soft_wrap=True)
+    _end(result)
 
 
 def parts(job_file: JobFile, as_json: AsJson = False) -> None:

@@ -15,13 +15,13 @@ from gageline.detail import FullJob, open_full
 from gageline.errors import GagelineError
 from gageline.job import CheckedJob, Job, checked
 from gageline.layout import Layout, lay_out
-from gageline.part import Finding, Severity
+from gageline.part import Finding, Severity, grouped
 from gageline.sheets import Sheet, to_pdf
 from gageline.units import Length, System, feet_inches, millimetres
 
 __all__ = [
-    "AsJson", "JobFile", "Mark", "Out", "aside", "chosen", "layouts", "opened", "say", "show_findings",
-    "sound", "tracked", "write", "write_sheet", "written",
+    "AsJson", "JobFile", "Mark", "Out", "aside", "chosen", "layouts", "opened", "save", "say",
+    "show_findings", "sound", "spoken", "tracked", "write", "write_sheet", "written",
 ]  # fmt: skip
 
 say = Console(highlight=False)
@@ -64,10 +64,16 @@ def layouts(job: Job) -> tuple[Layout, ...]:
     return tuple(lay_out(piece, job.practice, job.system) for piece in tracked(job.assemblies, "laying out"))
 
 
+def spoken(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Every error, then warnings and notes that say the same of many pieces once."""
+    errors = tuple(finding for finding in findings if finding.severity is Severity.ERROR)
+    return (*errors, *grouped(finding for finding in findings if finding.severity is not Severity.ERROR))
+
+
 def show_findings(findings: tuple[Finding, ...]) -> None:
     """Say findings beside the result, the graver the brighter."""
     styles = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "dim"}
-    for finding in findings:
+    for finding in spoken(findings):
         aside.print(finding.text(), markup=False, soft_wrap=True, style=styles[finding.severity])
 
 
@@ -76,8 +82,8 @@ def written(length: Length, system: System) -> str:
     return feet_inches(length, 64) if system is System.FT_IN else millimetres(length)
 
 
-def write(path: Path, content: bytes) -> None:
-    """Write a file, and say where it is."""
+def save(path: Path, content: bytes) -> None:
+    """Write a file, with the folders it stands in."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(content)
@@ -86,6 +92,11 @@ def write(path: Path, content: bytes) -> None:
         raise GagelineError(
             f"{path} cannot be written ({reason}): choose another place with --out"
         ) from refused
+
+
+def write(path: Path, content: bytes) -> None:
+    """Write a file, and say where it is."""
+    save(path, content)
     say.print(f"written: {path}", markup=False, soft_wrap=True)
 
 

@@ -11,5 +11,8 @@ def test_the_version(run: Run) -> None:
 def test_help_is_short_and_names_every_command(run: Run) -> None:
     code, out, _ = run("--help")
     assert code == 0
-    for command in ("cards", "parts", "marks", "verify", "why", "cut", "section", "length", "demo"):
+    for command in (
+        "cards", "parts", "marks", "dxf", "verify", "checks", "why", "frame", "cut", "receive", "inspect",
+        "odds", "section", "length", "demo", "serve", "backup", "restore",
+    ):  # fmt: skip
         assert command in out

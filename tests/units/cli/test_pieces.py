@@ -3,7 +3,9 @@
 import json
 from pathlib import Path
 
+import ezdxf
 import pypdfium2
+from ezdxf import bbox
 
 from typed import Run, broken
 
@@ -73,3 +75,16 @@ def test_parts_and_marks_leave_out_a_piece_with_an_error(run: Run, tmp_path: Pat
         assert err.endswith("left out for their errors: B4\n")
         assert "B1" in out
         assert "B4" not in out
+
+
+def test_drawing_files_are_one_to_one(run: Run, tmp_path: Path) -> None:
+    code, out, _ = run("dxf", "mezzanine.toml", "--piece", "B1", "--out", "files")
+    assert (code, out.strip()) == (0, "written: 3 files in files")
+    assert sorted(path.name for path in (tmp_path / "files").iterdir()) == [
+        "B1-flat.dxf",
+        "B1.dxf",
+        "a1-flat.dxf",
+    ]
+    flat = ezdxf.readfile(tmp_path / "files" / "B1-flat.dxf")  # type: ignore[attr-defined] # no types of its own
+    assert flat.header["$INSUNITS"] == 1  # inches
+    assert round(bbox.extents(flat.modelspace()).size.x, 6) == 223.25

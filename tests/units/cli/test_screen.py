@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+from gageline.cli.screen import spoken
+from gageline.part import Finding, Severity
 from typed import Run, broken
 
 
@@ -30,3 +32,14 @@ def test_every_problem_of_a_document_is_said_with_its_line(run: Run, tmp_path: P
 def test_a_missing_file_is_said(run: Run) -> None:
     code, _, err = run("parts", "nothing.toml")
     assert (code, err.strip()) == (2, "nothing.toml: there is no such file: check the name")
+
+
+def test_warnings_that_say_the_same_of_many_pieces_are_said_once() -> None:
+    def found(severity: Severity, mark: str) -> Finding:
+        return Finding("edge", severity, f"{mark} left web", 'edge 1" is short', "move it")
+
+    warnings = tuple(found(Severity.WARNING, mark) for mark in ("B1", "B2", "B3"))
+    errors = tuple(found(Severity.ERROR, mark) for mark in ("B1", "B2"))
+    said = spoken((*warnings, *errors))
+    assert said[:2] == errors
+    assert [one.subject for one in said[2:]] == ["B1 left web (and 2 alike on B2, B3)"]

@@ -57,7 +57,7 @@ def shown(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
 
 def test_the_files_are_written(shown: dict[str, str]) -> None:
     assert shown["files"] == (
-        "B2.pdf cards.pdf checks.pdf cutting.pdf frame.pdf inspection.pdf metric.toml "
+        "B2.pdf cards.pdf checks.pdf cutting.pdf dxf frame.pdf inspection.pdf metric.toml "
         "mezzanine-cards.pdf mezzanine-frame.toml mezzanine.toml rack.toml"
     )
 

@@ -31,8 +31,9 @@ CHECKS = (
         ["-c", "import sys; from importlinter.cli import lint_imports_command as run; run()"],
     ),
     ("every module has its test", ["tools/missing_tests.py"]),
-    # the shop's browser tests still depend on how busy the machine is: run them by `pytest tests/browser`
     ("tests", ["-m", "pytest", "-n", "2", "--hypothesis-profile=ci", "--ignore=tests/browser"]),
+    ("programs for the browser tests", ["tools/services.py"]),
+    ("tests in a browser", ["-m", "pytest", "-n", "2", "tests/browser"]),
 )
 
 

@@ -13,7 +13,7 @@ from gageline.job import Inspected, Job
 from gageline.job import Stick as Steel
 from gageline.layout import Decision, Layout, Step, StickLayout, decide, lay_out_on
 from gageline.part import End, extent_y
-from gageline.quality import Outcome, Report, Row, inspect, records_of
+from gageline.quality import Outcome, Report, Row, check_readings, inspect, records_of
 from gageline.shop.engine import items_for, job_of, layout_of, rules_for
 from gageline.shop.jobs import current_text
 from gageline.shop.logbook import note
@@ -214,7 +214,7 @@ def on_stick(copy: Copy) -> OnStick | None:
     What was read at the Bench goes before what was read in the Yard: it is younger.
 
     Raises:
-        GagelineError: when the readings do not go together.
+        GagelineError: when the readings do not go together, or cannot be of the piece's section.
     """
     text = current_text(copy.piece.job)
     job, layout = job_of(text), layout_of(text, copy.piece.mark)
@@ -223,6 +223,7 @@ def on_stick(copy: Copy) -> OnStick | None:
     if not table:
         return None
     steel = _steel(table, copy, job)
+    check_readings(layout.main.part, steel, job.system)
     decision = decide(layout.assembly, steel, job.practice.tape, job.system)
     stick = Stick.objects.filter(copy=copy).first()
     way = way_of(stick, decision) if stick else decision.chosen.way

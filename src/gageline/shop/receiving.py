@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import tomlkit
@@ -12,7 +12,7 @@ from gageline.job import Job, JobProblems, Problem, read_measurements, stock_nam
 from gageline.job import Stick as Readings
 from gageline.layout import Decision, StickLayout, Way, decide, lay_out_on
 from gageline.part import Finding, Part
-from gageline.quality import Judgement, Receipt, Verdict, receive, usable
+from gageline.quality import Judgement, Receipt, Verdict, check_readings, receive, usable
 from gageline.sheets import ReceivingCard, receiving_cards, to_pdf
 from gageline.shop.engine import job_of, layout_of
 from gageline.shop.jobs import current_text
@@ -22,7 +22,7 @@ from gageline.shop.sticks import HELD, MEASURED, WAY, part_of, read_held
 from gageline.units import Length, System, write_length
 
 __all__ = [
-    "Judged", "card_pdf", "check_readings", "judge", "judgement_rows", "read_table", "way_of", "way_rows",
+    "Judged", "card_pdf", "judge", "judgement_rows", "read_table", "way_of", "way_rows", "wrong_readings",
 ]  # fmt: skip
 
 Table = dict[str, Any]
@@ -77,17 +77,17 @@ def judge(stick: Stick) -> Judged:
     """Judge a stick as it was measured, by itself or for the piece that is to be made of it.
 
     Raises:
-        ValueProblem: when the piece it is for was taken out of its job.
+        ValueProblem: when the piece it is for was taken out of its job, or with every reading that cannot
+            be of its section.
     """
     kept, measured = part_of(stick, HELD), part_of(stick, MEASURED)
-    held, _ = read_held(kept, yard_system())
     system = _system_of(measured)
     typed = {"ordered": kept["length"], **_typed(measured)}
     copy = stick.copy
     if copy is None:
         readings = read_table(typed, system, heat=stick.heat)
-        stock = stock_named(held.steel.section, yard_system())
-        part = Part(stick.mark, stock, held.steel.grade, held.length)
+        part = _bare(stick)
+        check_readings(part, replace(readings, piece=stick.mark), system)
         return Judged(system, receive(part, readings), bool(_typed(measured)))
     if not copy.piece.active:
         raise ValueProblem(f"{copy.piece.mark} was taken out of its job: take the stick from the piece")
@@ -97,6 +97,7 @@ def judge(stick: Stick) -> Judged:
     # what was bought is what is there until somebody measures it
     readings = read_table({"length": kept["length"], **typed}, system, copy.piece.mark, stick.heat)
     part = layout.main.part
+    check_readings(part, readings, job.system)
     decision = decide(layout.assembly, readings, job.practice.tape, job.system)
     on = lay_out_on(layout, readings, way_of(stick, decision))
     receipt = receive(part, on.stick, job.practice.tolerances)
@@ -160,12 +161,29 @@ def way_of(stick: Stick, decision: Decision) -> Way:
     return next(placed, decision.chosen).way
 
 
-def check_readings(table: Table, system: System) -> tuple[Problem, ...]:
-    """What is wrong with readings as they are typed; nothing where they can be kept."""
+def _bare(stick: Stick) -> Part:
+    """A stick as it was bought, before anything is made of it."""
+    held, _ = read_held(part_of(stick, HELD), yard_system())
+    stock = stock_named(held.steel.section, yard_system())
+    return Part(stick.mark, stock, held.steel.grade, held.length)
+
+
+def wrong_readings(table: Table, system: System, stick: Stick | None = None) -> tuple[Problem, ...]:
+    """What is wrong with readings as they are typed; nothing where they can be kept.
+
+    Args:
+        table: as it was typed.
+        system: the units of the yard.
+        stick: that they were read on, so that a slip of the pen shows; None while it is not known.
+    """
     try:
-        read_table(table, system)
+        readings = read_table(table, system)
+        if stick is not None:
+            check_readings(_bare(stick), replace(readings, piece=stick.mark), system)
     except JobProblems as wrong:
         return wrong.problems
+    except ValueProblem as misread:
+        return tuple(Problem("", line) for line in str(misread).splitlines())
     return ()
 
 

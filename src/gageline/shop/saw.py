@@ -121,21 +121,31 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
         for section in plan.cuts.sections
         for stick in section.sticks
     ]  # fmt: skip
-    order = [
+    return {
+        "sections": sections, "sticks": sticks, "order": _order(plan), "total": money(plan.cents),
+        "proof": proof(plan.cents, plan.bound), "plates": bool(plan.plates),
+    }  # fmt: skip
+
+
+def _order(plan: ShopPlan) -> list[tuple[str, str, int, str]]:
+    """What to buy: steel, size, how many, and what a new stick of the yard starts with when one came."""
+    system = plan.question.rack.system
+    sticks = [
         (
-            str(offer.steel), say(offer.length, plan.question.rack.system), count,
+            str(offer.steel), say(offer.length, system), count,
             urlencode(
                 {"stock": offer.steel.section, "grade": offer.steel.grade, "finish": offer.steel.finish,
-                 "length": exact_text(offer.length, plan.question.rack.system),
-                 "value": f"{offer.cents / 100:.2f}"}
+                 "length": exact_text(offer.length, system), "value": f"{offer.cents / 100:.2f}"}
             ),
         )
         for offer, count in plan.cuts.order()
     ]  # fmt: skip
-    return {
-        "sections": sections, "sticks": sticks, "order": order, "total": money(plan.cents),
-        "proof": proof(plan.cents, plan.bound), "plates": bool(plan.plates),
-    }  # fmt: skip
+    sheets = [
+        (str(sheet.steel), f"{say(sheet.width, system)} x {say(sheet.length, system)}", count, "")
+        for plates in plan.plates
+        for sheet, count in plates.order()
+    ]
+    return sticks + sheets  # the yard has sticks only: a sheet that came is not entered there
 
 
 def _pictures(row: Plan) -> list[tuple[str, str]]:

@@ -13,9 +13,17 @@ from django.views.decorators.http import require_GET
 from gageline.shop.engine import job_of, strength_of
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Job
-from gageline.strength import CheckedBeam, CheckedConnection, JobStrength, NotChecked, figure, summary_of
-from gageline.strength.demands import SUGGESTED
-from gageline.strength.wording import force_text, percent
+from gageline.strength import (
+    SUGGESTED,
+    CheckedBeam,
+    CheckedConnection,
+    JobStrength,
+    NotChecked,
+    figure,
+    force_text,
+    percent,
+    summary_of,
+)
 from gageline.units import System
 
 __all__ = ["CARE", "StrengthLine", "show", "strength_lines", "unchecked_of"]

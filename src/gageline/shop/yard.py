@@ -27,7 +27,7 @@ from gageline.shop.racks import (
     whole_rack,
     yard_system,
 )
-from gageline.shop.receiving import card_pdf, check_readings, judge, judgement_rows, way_rows
+from gageline.shop.receiving import card_pdf, judge, judgement_rows, way_rows, wrong_readings
 from gageline.shop.roles import OFFICE, WORK
 from gageline.shop.saying import say_all
 from gageline.shop.sticks import (
@@ -79,11 +79,11 @@ class _Form:
     """
 
     model: type[BaseModel]
-    problems: Callable[[Table, System], tuple[Problem, ...]]
+    problems: Callable[[Table, System, Stick | None], tuple[Problem, ...]]
     hint: str
 
 
-def _held_problems(table: Table, system: System) -> tuple[Problem, ...]:
+def _held_problems(table: Table, system: System, _stick: Stick | None) -> tuple[Problem, ...]:
     try:
         read_held(table, system)
     except JobProblems as wrong:
@@ -95,7 +95,7 @@ _FORMS = {
     HELD: _Form(HeldEntry, _held_problems, "What is written on it and what it is."),
     MEASURED: _Form(
         MeasuredEntry,
-        check_readings,
+        wrong_readings,
         "Leave empty what was not read: it is taken as nominal. Square an end by its four corners "
         "or by the gap of a square, not by both.",
     ),
@@ -191,7 +191,7 @@ def _handle(request: HttpRequest, row: Stick | None, part: str) -> HttpResponse:
     if part == MEASURED:
         for key in _LEFT_OUT:
             table.pop(key, None)
-    problems = _FORMS[part].problems(table, system)
+    problems = _FORMS[part].problems(table, system, row)
     saved: Stick | Conflict | None = None
     if not problems:
         try:
@@ -252,7 +252,8 @@ def say_stick(request: HttpRequest, part: str) -> HttpResponse:
     system = yard_system()
     table = table_of(_FORMS[part].model, typed_fields(request), "", system)
     form = _shown(part, table)
-    problems = _FORMS[part].problems(table, system) if table else ()
+    row = Stick.objects.filter(pk=whole(request.GET.get("stick", ""))).first()
+    problems = _FORMS[part].problems(table, system, row) if table else ()
     return render(request, "shop/part_said.html", {"said": say_all(form, problems, (), system)})
 
 

@@ -19,6 +19,7 @@ from gageline.strength.connection import (
     SupportFace,
 )
 from gageline.strength.connections import check_connection
+from gageline.strength.demands import SUGGESTED
 from gageline.strength.drawn import Carried, Drawn, connections_of
 from gageline.strength.groups import (
     BoltGroups,
@@ -34,9 +35,10 @@ from gageline.strength.remedies import Suggestion, lighter, remedy
 from gageline.strength.steels import BoltSteel, bolt_steel, material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_welds, manual_coefficient
-from gageline.strength.wording import report_of, summary_of
+from gageline.strength.wording import force_text, percent, report_of, suggestion_text, summary_of
 
 __all__ = [
+    "SUGGESTED",
     "Beam",
     "BoltGroups",
     "BoltSteel",
@@ -86,16 +88,19 @@ __all__ = [
     "elastic_bolts",
     "elastic_welds",
     "figure",
+    "force_text",
     "hand_down",
     "largest_uniform_load",
     "lighter",
     "manual_coefficient",
     "material_of",
+    "percent",
     "reactions",
     "remedy",
     "report_of",
     "share_of_full_strength",
     "step",
+    "suggestion_text",
     "summary_of",
     "support_of",
     "worst",

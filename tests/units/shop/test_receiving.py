@@ -12,11 +12,11 @@ from gageline.shop.models import Copy, Person, Stick
 from gageline.shop.readings import on_stick
 from gageline.shop.receiving import (
     card_pdf,
-    check_readings,
     judge,
     judgement_rows,
     read_table,
     way_rows,
+    wrong_readings,
 )
 from gageline.shop.sticks import MEASURED, WAY, assign, save_part, save_stick
 from gageline.units import System
@@ -132,10 +132,28 @@ def test_a_card_wants_a_piece_and_the_piece_its_job(owner: Person, stick: Stick,
         judge(Stick.objects.select_related("copy__piece__job").get())
 
 
+def test_a_misread_stick_is_refused_in_words_all_at_once(owner: Person, stick: Stick, copy: Copy) -> None:
+    table = {"left": {"depth": "4"}, "right": {"top_width": "12 1/4"}, "length": "18'-6 7/8"}
+    wrong = wrong_readings(table, System.FT_IN, stick)
+    assert [one.path for one in wrong] == ["", ""]
+    assert wrong[0].message.startswith('R1 left end depth 4" is more than')
+    assert wrong[1].message.startswith("R1 right end top width 1'-0 1/4\" is more than")
+    assert wrong_readings(table, System.FT_IN) == ()  # of no known section
+    # kept before readings were looked at
+    save_part(owner, stick, MEASURED, {**table, "units": "ft-in"}, stick.current)
+    with pytest.raises(ValueProblem, match=r"R1 left end depth(.|\n)*R1 right end top width"):
+        judge(Stick.objects.get())
+    assign(owner, stick, copy)
+    with pytest.raises(ValueProblem, match=r"B1 left end depth(.|\n)*B1 right end top width"):
+        judge(Stick.objects.select_related("copy__piece__job").get())
+    with pytest.raises(ValueProblem, match="B1 left end depth"):
+        on_stick(copy)
+
+
 def test_readings_that_need_one_another_are_asked_for() -> None:
-    wrong = check_readings({"left": {"web_gap": "1/8"}, "steel_temperature": 60}, System.FT_IN)
+    wrong = wrong_readings({"left": {"web_gap": "1/8"}, "steel_temperature": 60}, System.FT_IN)
     assert len(wrong) == 2
-    assert check_readings({"length": "20'"}, System.FT_IN) == ()
+    assert wrong_readings({"length": "20'"}, System.FT_IN) == ()
     assert (
         read_table({"camber": 10}, System.MM).camber == read_table({"camber": "10 mm"}, System.FT_IN).camber
     )

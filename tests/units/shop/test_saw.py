@@ -5,6 +5,7 @@ import re
 from collections.abc import Callable
 from datetime import timedelta
 from html import unescape
+from importlib.resources import files
 
 import pytest
 from django.test import Client
@@ -12,9 +13,10 @@ from django.utils import timezone
 
 from gageline.shop import saw
 from gageline.shop.models import Copy, Cut, Cutting, Job, Person, Plan, Search, Stick
-from gageline.shop.plans import search
+from gageline.shop.plans import plan_of, search
 from gageline.shop.racks import save_rack
 from gageline.shop.roles import Role
+from gageline.units import feet_inches
 
 HOSTILE = "<script>alert(1)</script>"
 RACK = f"""
@@ -80,6 +82,19 @@ def test_a_plan_is_asked_for_shown_printed_and_chosen(sawyer: Client, job: Job) 
     assert "2 to cut" in page
     assert "<html" not in sawyer.get("/saw/", headers={"HX-Request": "true"}).content.decode()
     assert sawyer.post(f"/saw/plan/{plan.pk}/choose/").status_code == 422
+
+
+def test_sheets_are_ordered_beside_the_sticks(sawyer: Client, people: dict[Role, Person], demo: Job) -> None:
+    save_rack(people[Role.OWNER], (files("gageline") / "demo" / "rack.toml").read_bytes(), None)
+    sawyer.post("/saw/plan/", {"job": demo.pk, "seconds": "10"})
+    row = Plan.objects.get()
+    page = unescape(sawyer.get(f"/saw/plan/{row.pk}/").content.decode())
+    ordered = [pair for plates in plan_of(row).plates for pair in plates.order()]
+    assert ordered
+    for sheet, count in ordered:
+        size = f"{feet_inches(sheet.width)} x {feet_inches(sheet.length)}"
+        line = f'<b class="num">{count}</b> {sheet.steel}, <span class="num">{size}</span></span></li>'
+        assert line in page  # and no way into the yard, which has no sheets
 
 
 def test_bound_and_best_are_shown_while_it_is_searched(

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from html import unescape
 
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
@@ -114,6 +115,19 @@ def test_readings_that_cannot_be_are_refused_at_their_field(fitter: Client, stic
     page = answer.content.decode()
     assert answer.status_code == 422
     assert 'class="said error" id="say-camber"' in page
+    assert Stick.objects.get().current == 1
+
+
+def test_a_slip_of_the_pen_is_refused_while_it_is_typed_and_when_it_is_saved(
+    fitter: Client, stick: Stick
+) -> None:
+    sent = {"left.depth": "4", "right.top_width": "12 1/4", "base": "1"}
+    said = unescape(fitter.post(f"/yard/said/measured/?stick={stick.pk}", sent).content.decode())
+    answer = fitter.post(f"/yard/{stick.pk}/measure/", sent)
+    assert answer.status_code == 422
+    for page in (said, unescape(answer.content.decode())):
+        assert f'{stick.mark} left end depth 4" is more than' in page
+        assert f"{stick.mark} right end top width 1'-0 1/4\" is more than" in page
     assert Stick.objects.get().current == 1
 
 

@@ -121,7 +121,7 @@ def test_from_the_first_visit_to_a_laid_out_piece(browser: Browser, shop: Shop) 
         expect(page.locator("#pieces")).to_contain_text("Fit")  # without reloading
         page.get_by_role("link", name="B1", exact=True).click()
         ticked = page.locator("#history li").filter(
-            has_text=re.compile(r"Flo Fitter ticked \d+\. .* on B1 1/1")
+            has_text=re.compile(r"Flo Fitter ticked \d+\. .* on B1 \(1 of 1\)")
         )
         expect(ticked).to_have_count(steps)
     assert not problems

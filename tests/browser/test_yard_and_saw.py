@@ -152,5 +152,5 @@ def test_from_a_stick_in_the_yard_to_its_drop(browser: Browser, shop: Shop, tmp_
         expect(page.locator(".sticks")).to_contain_text("4'-11 1/4\"")
         expect(page.locator(".sticks")).to_contain_text("heat 7K2214")
         page.goto(f"{shop.url}/piece/1/")
-        expect(page.locator("ul.rows")).to_contain_text("B1 2/2 Bench, heat 7K2214")
+        expect(page.locator("ul.rows")).to_contain_text("B1 (2 of 2) Bench, heat 7K2214")
     assert not problems

@@ -50,6 +50,7 @@ ACCESS: dict[str, frozenset[Role]] = {
     "piece": EVERYBODY,
     "piece-odds": EVERYBODY,
     "piece-solid": EVERYBODY,
+    "piece-dxf": EVERYBODY,
     "yard": EVERYBODY,
     "yard-new": WORK,
     "yard-said": WORK,

@@ -36,7 +36,7 @@ from gageline.shop.models import Job
 from gageline.shop.office import person_of, show_conflict, typed_fields, whole
 from gageline.shop.pictures import page_svg, stick_svg
 from gageline.shop.prints import PRINTS
-from gageline.shop.saying import Said, say_all
+from gageline.shop.saying import Said, say_all, spoken
 from gageline.units import System
 
 __all__ = ["edit", "edit_grid", "edit_text", "look", "new", "remove", "show"]
@@ -139,7 +139,7 @@ def show(request: HttpRequest, pk: int) -> HttpResponse:
     plans, refused = _plans(text)
     context = {
         "job": job, "plans": plans, "refused": refused, "rows": _rows(text, job),
-        "findings": full_of(text).findings,
+        "findings": spoken(full_of(text).findings),
         "prints": {name: one.title for name, one in PRINTS.items() if one.framed},
     }  # fmt: skip
     return render(request, "shop/frame.html", context)

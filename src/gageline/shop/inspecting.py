@@ -146,7 +146,7 @@ def let_go(person: Person, stroke: Stroke) -> Answer:
         if copy is None or not fits or known or not stroke.done or copy.stage != Stage.CHECK:
             return strike(person, stroke)
         report = report_of(copy)
-        name = f"{copy.piece.mark} {copy.number}/{copy.piece.quantity}"
+        name = copy.name
         read = sum(row.judgement.read is not None for row in report.rows)
         refusal = _why_not(report, read, name)
         if refusal and not words:

@@ -143,6 +143,11 @@ class Copy(models.Model):
         constraints = (models.UniqueConstraint(fields=("piece", "number"), name="one_copy_a_number"),)
         ordering = ("piece__job_id", "piece__position", "number")
 
+    @property
+    def name(self) -> str:
+        """What it is called; not with a stroke, which stands beside lengths like a fraction of an inch."""
+        return f"{self.piece.mark} ({self.number} of {self.piece.quantity})"
+
 
 class Tick(models.Model):
     """A task of a card that is done on one piece."""

@@ -18,8 +18,9 @@ from gageline.shop.fields import Section, form_of, table_of, tables_of
 from gageline.shop.models import Job, Person
 from gageline.shop.pictures import qr_svg
 from gageline.shop.prints import PRINTS, parts_csv, printed, prints_of
-from gageline.shop.saying import Said, say_all
+from gageline.shop.saying import Said, say_all, spoken
 from gageline.shop.selectors import jobs_with_counts, piece_lines
+from gageline.shop.strengths import strength_lines
 from gageline.strength import summary_of
 from gageline.units import System
 
@@ -105,15 +106,16 @@ def show_job(request: HttpRequest, pk: int) -> HttpResponse:
     jobs.weigh_some(job)
     lines, text = piece_lines(job), jobs.current_text(job)
     known = [line.weight for line in lines if line.weight is not None]
-    full = full_of(text)
+    full, strength = full_of(text), strength_of(text)
     context = {
         "job": job,
         "lines": lines,
         "system": full.job.system,
         "weight": sum(known),
         "unweighed": len(lines) - len(known),
-        "findings": findings_of(text),
-        "strength": summary_of(strength_of(text)).removeprefix("strength: "),
+        "findings": spoken(findings_of(text)),
+        "strength": summary_of(strength).removeprefix("strength: "),
+        "short": sum(one.kind == "warning" for one in strength_lines(strength, full.job.system)),
         "prints": {name: one.title for name, one in prints_of(full).items()},
         "framed": frozenset(one.mark for one in full.detailed.assemblies) if full.detailed else frozenset(),
     }

@@ -8,11 +8,12 @@ from typing import Any
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
+from django.utils.text import slugify
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
 from gageline.errors import ValueProblem
 from gageline.job import JobProblems, PieceEntry
-from gageline.sheets import piece_drawings
+from gageline.sheets import piece_drawings, piece_dxf
 from gageline.shop import jobs
 from gageline.shop.drafts import Draft, draft_of, new_piece, with_row, without_row
 from gageline.shop.engine import (
@@ -35,7 +36,7 @@ from gageline.shop.selectors import marks_table
 from gageline.shop.strengths import CARE, strength_lines, unchecked_of
 from gageline.units import System
 
-__all__ = ["echo_length", "edit", "new", "picture", "remove", "show", "solid", "undo"]
+__all__ = ["echo_length", "edit", "new", "picture", "remove", "show", "solid", "true_size", "undo"]
 
 _SOLID_POLICY = (
     "sandbox allow-scripts; default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; "
@@ -101,7 +102,7 @@ def _handle(request: HttpRequest, job: Job, piece: Piece | None) -> HttpResponse
         return _form(request, job, piece, draft, base, refused=True)
     if isinstance(saved, jobs.Conflict):
         return _conflict(request, job, piece, saved)
-    target = reverse("job", args=(job.pk,)) + f"#piece-{table.get('mark', '')}".replace(" ", "-")
+    target = f"{reverse('job', args=(job.pk,))}#piece-{slugify(table.get('mark', ''))}"
     if getattr(request, "htmx", False):
         return HttpResponse(status=204, headers={"HX-Redirect": target})
     return HttpResponseRedirect(target)
@@ -269,4 +270,14 @@ def solid(_request: HttpRequest, piece: int) -> HttpResponse:
     page = solid_page(job_of(jobs.current_text(row.job)).piece(row.mark))
     response = HttpResponse(page)
     response["Content-Security-Policy"] = _SOLID_POLICY
+    return response
+
+
+@require_GET
+def true_size(_request: HttpRequest, piece: int) -> HttpResponse:
+    """The views of a piece one to one as a drawing file, in the units of its job."""
+    row = get_object_or_404(Piece.objects.select_related("job"), pk=piece, active=True)
+    built = job_of(jobs.current_text(row.job))
+    response = HttpResponse(piece_dxf(built, built.piece(row.mark)), content_type="image/vnd.dxf")
+    response["Content-Disposition"] = f'attachment; filename="{slugify(row.mark) or "piece"}.dxf"'
     return response

@@ -132,7 +132,7 @@ def _take(person: Person, stroke: Stroke, copy: Copy | None) -> str:
     if copy is None or not copy.active or not copy.piece.active:
         raise ValueProblem("this piece was taken out of the job: ask the office")
     piece = copy.piece
-    name = f"{piece.mark} {copy.number}/{piece.quantity}"
+    name = copy.name
     if copy.stage == Stage.GONE:
         raise ValueProblem(f"{name} was sent off already")
     text = current_text(piece.job)

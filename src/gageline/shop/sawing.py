@@ -186,7 +186,7 @@ def _cut(person: Person, stroke: Stroke, cutting: Cutting, stick: StickPlan) -> 
         piece__job=job, piece__mark=source.mark, active=True, cuts=None, stick=None
     ).select_related("piece")
     copy = free.order_by("number").first()
-    name = f"{source.mark} {copy.number}/{copy.piece.quantity}" if copy else source.mark
+    name = copy.name if copy else source.mark
     piece = copy.piece if copy else None
     note(person.name, f"cut {name} from {_of(cutting)}, heat {cutting.heat}", job=job, piece=piece)
     return {"job": job, "mark": source.mark, "blank": blank_key(source.blank), "copy": copy}

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 
 from gageline.errors import ValueProblem
 from gageline.job import Problem
-from gageline.part import Finding
+from gageline.part import Finding, Severity, grouped
 from gageline.shop.fields import Section, field_id
 from gageline.units import System, Unit, feet_inches, millimetres, parse_length
 
-__all__ = ["Said", "echo", "say_all"]
+__all__ = ["Said", "echo", "say_all", "spoken"]
 
 _LISTS = {
     "cope": "copes",
@@ -94,6 +94,13 @@ def _finding_place(finding: Finding, form: Section) -> str:
         if (said and said in finding.subject) or any(end and f"{end} end" in finding.subject for end in ends):
             return item.id
     return rows.items[0].id if len(rows.items) == 1 else rows.id
+
+
+def spoken(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """What is said of a whole job: every error, then warnings and notes that say the same once."""
+    listed = tuple(findings)
+    errors = tuple(one for one in listed if one.severity is Severity.ERROR)
+    return (*errors, *grouped(one for one in listed if one.severity is not Severity.ERROR))
 
 
 def say_all(

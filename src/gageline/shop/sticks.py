@@ -286,7 +286,7 @@ def assign(person: Person, stick: Stick, copy: Copy | None) -> None:
         if copy is not None:
             _check_fit(row, copy)
         before, row.copy = row.copy, copy
-        name = f"{copy.piece.mark} {copy.number}/{copy.piece.quantity}" if copy else "no piece"
+        name = copy.name if copy else "no piece"
         what = f"stick {row.mark} is for {name}"
         add_revision(person, row, what, {WAY: {}})
         if before is not None and copy is None:
@@ -298,11 +298,11 @@ def use_up(person: Person, copy: Copy) -> None:
     row = Stick.objects.select_for_update(of=("self",)).filter(copy=copy, where=Where.YARD).first()
     if row is not None:
         row.where = Where.CUT
-        add_revision(person, row, f"stick {row.mark} left as {copy.piece.mark} {copy.number}")
+        add_revision(person, row, f"stick {row.mark} left as {copy.name}")
 
 
 def _check_fit(row: Stick, copy: Copy) -> None:
-    name = f"{copy.piece.mark} {copy.number}/{copy.piece.quantity}"
+    name = copy.name
     if copy.piece.stock != row.stock:
         raise ValueProblem(
             f"{row.mark} is {row.stock} and {name} is {copy.piece.stock}: choose another stick"

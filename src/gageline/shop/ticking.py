@@ -80,7 +80,7 @@ def _strike(person: Person, stroke: Stroke, copy: Copy | None) -> Answer:
     if copy is None or not copy.active or not copy.piece.active:
         return Answer("conflict", "this piece was taken out of the job: ask the office")
     piece = copy.piece
-    name = f"{piece.mark} {copy.number}/{piece.quantity}"
+    name = copy.name
     if stroke.card != piece.card:
         note(person.name, f"tick on an old card of {name} was refused", job=piece.job, piece=piece)
         return Answer(
@@ -159,7 +159,7 @@ def send_off(person: Person, copy: Copy) -> Answer:
         piece = copy.piece
         note(
             person.name,
-            f"{piece.mark} {copy.number}/{piece.quantity} was sent off",
+            f"{copy.name} was sent off",
             job=piece.job,
             piece=piece,
         )

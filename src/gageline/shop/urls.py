@@ -62,6 +62,7 @@ urlpatterns = [
     path("piece/<int:piece>/", pieces.show, name="piece"),
     path("piece/<int:piece>/odds/", inspecting.odds, name="piece-odds"),
     path("piece/<int:piece>/solid/", pieces.solid, name="piece-solid"),
+    path("piece/<int:piece>/true-size.dxf", pieces.true_size, name="piece-dxf"),
     path("yard/", yard.list_sticks, name="yard"),
     path("yard/new/", yard.new_stick, name="yard-new"),
     path("yard/said/<slug:part>/", yard.say_stick, name="yard-said"),

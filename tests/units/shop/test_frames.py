@@ -4,6 +4,7 @@ from importlib.resources import files
 
 import pytest
 
+from gageline.detail import Placed
 from gageline.errors import ValueProblem
 from gageline.job import JobProblems, read_document
 from gageline.shop import frames
@@ -65,7 +66,7 @@ def test_a_member_is_added_and_taken_out(owner: Person, framed: Job) -> None:
         frames.remove_entry(owner, _fresh(framed), "member", "X9")
 
 
-def _placed(job: Job) -> tuple[object, ...]:
+def _placed(job: Job) -> tuple[Placed, ...]:
     detailed = full_of(current_text(_fresh(job))).detailed
     assert detailed is not None
     return detailed.placed

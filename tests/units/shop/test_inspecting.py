@@ -35,11 +35,11 @@ def _stage(copy: Copy) -> str:
 def test_a_piece_goes_when_it_was_read_and_nothing_is_out(owner: Person, copy: Copy) -> None:
     refused = let_go(owner, _go(copy, "a"))
     assert refused.state == "conflict"
-    assert "nothing was read on B1 1/2" in refused.text
+    assert "nothing was read on B1 (1 of 2)" in refused.text
     take(owner, Stroke("r", copy.pk, copy.piece.card, "read-1", note="9'-6"))
     assert let_go(owner, _go(copy, "b")).state == "done"
     assert _stage(copy) == Stage.GATE
-    assert LogEntry.objects.filter(what__startswith="inspected B1 1/2: good, 1 of ").exists()
+    assert LogEntry.objects.filter(what__startswith="inspected B1 (1 of 2): good, 1 of ").exists()
     assert let_go(owner, _go(copy, "c", done=False)).state == "done"
     assert _stage(copy) == Stage.CHECK
 

@@ -1,9 +1,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from io import StringIO
 
 import pytest
 from django.test import Client
+from ezdxf.filemanagement import read
 
 from gageline.shop.engine import document_of
 from gageline.shop.jobs import current_text, piece_table
@@ -20,9 +22,10 @@ def desk(owner: Person, signed_in: Callable[[Person], Client]) -> Client:
 def test_a_piece_is_typed_and_saved(desk: Client, job: Job) -> None:
     sent = _BEAM | {"base": "1", "copes.0": "1", "copes.0.end": "both", "copes.0.flange": "top"}
     sent |= {"copes.0.length": "4", "copes.0.depth": "1 1/2", "left.bevel": ""}
-    assert desk.post(f"/office/{job.pk}/piece/", sent).status_code == 302
+    sent_to = desk.post(f"/office/{job.pk}/piece/", sent)["Location"]
     table = piece_table(document_of(current_text(Job.objects.get(pk=job.pk))), "B9")
     assert table is not None
+    assert f'id="{sent_to.partition("#")[2]}"' in desk.get(sent_to).content.decode()
     assert table["copes"] == [{"end": "both", "flange": "top", "length": '4"', "depth": '1 1/2"'}]
 
 
@@ -91,6 +94,11 @@ def test_the_page_of_a_piece_ties_everything_together(desk: Client, job: Job) ->
     page = desk.get(f"/piece/{piece.pk}/").content.decode()
     for words in ("Marks, as they are struck", 'id="drawing"', 'id="fittings"', "not checked", 'id="solid"'):
         assert words in page
+    drawn = desk.get(f"/piece/{piece.pk}/true-size.dxf")
+    assert f'href="/piece/{piece.pk}/true-size.dxf"' in page
+    assert drawn["Content-Disposition"] == 'attachment; filename="b1.dxf"'
+    audit = read(StringIO(drawn.content.decode())).audit()
+    assert (audit.has_errors, audit.has_fixes) == (False, False)
     solid = desk.get(f"/piece/{piece.pk}/solid/")
     assert solid["Content-Security-Policy"].startswith("sandbox allow-scripts; default-src 'none'")
 

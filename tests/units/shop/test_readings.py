@@ -35,7 +35,7 @@ def test_a_reading_is_judged_and_kept_once(owner: Person, copy: Copy) -> None:
     assert take(owner, sent) == Answer("done", "good")
     assert take(owner, sent) == Answer("done", "good")
     assert Reading.objects.get().value == "9'-6 1/32\""
-    assert LogEntry.objects.filter(what="read overall 9'-6 1/32\" on B1 1/2").count() == 1
+    assert LogEntry.objects.filter(what="read overall 9'-6 1/32\" on B1 (1 of 2)").count() == 1
 
 
 def test_what_is_out_is_told_with_its_remedy(owner: Person, copy: Copy) -> None:

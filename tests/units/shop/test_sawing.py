@@ -85,7 +85,7 @@ def test_a_stick_is_cut_to_the_end_and_its_drop_is_in_the_yard(
     )  # fmt: skip
     copies = list(Copy.objects.filter(piece__job=job, piece__mark="B1"))
     assert heats_of(copies) == {copy.pk: "7K2214" for copy in copies}
-    assert job.log.filter(what="cut B1 2/2 from R1, heat 7K2214", piece__mark="B1").exists()
+    assert job.log.filter(what="cut B1 (2 of 2) from R1, heat 7K2214", piece__mark="B1").exists()
 
 
 def test_cuts_are_made_in_their_order_and_taken_back_from_the_last(owner: Person, beams: Cutting) -> None:

@@ -5,7 +5,7 @@ import pytest
 from gageline.job import PieceEntry, Problem
 from gageline.part import Finding, Severity
 from gageline.shop.fields import form_of
-from gageline.shop.saying import echo, say_all
+from gageline.shop.saying import echo, say_all, spoken
 from gageline.units import System
 
 
@@ -54,3 +54,14 @@ def test_trouble_is_added_to_trouble() -> None:
     problems = (Problem("piece 1 → mark", "one"), Problem("piece 1 → mark", "two"))
     said = {one.id: one for one in say_all(form_of(PieceEntry, {}), problems, (), System.FT_IN)}
     assert said["mark"].text == "one | two"
+
+
+def test_a_job_says_the_same_warning_of_many_pieces_once_and_every_error() -> None:
+    def found(severity: Severity, mark: str, far: str) -> Finding:
+        return Finding("edge", severity, f"{mark} left end", f'hole {far}" from the edge', "move it")
+
+    warnings = [found(Severity.WARNING, f"B{n}", f"{n}") for n in (1, 2, 3)]
+    errors = [found(Severity.ERROR, f"G{n}", f"{n}") for n in (1, 2)]
+    said = spoken([*warnings, *errors])
+    assert said[:2] == tuple(errors)
+    assert [one.subject for one in said[2:]] == ["B1 left end (and 2 alike on B2, B3)"]

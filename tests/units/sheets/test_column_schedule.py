@@ -13,7 +13,7 @@ def joined(texts: list[str]) -> str:
 
 def test_column_schedule_has_a_row_for_each_column() -> None:
     found = all_texts(column_schedule(demo_frame()))
-    for wanted in ("1/A", "2/A (P2)", "3/B", "W8X31 A992", "90°", "+12'-0\"", '−6"', "8 shafts"):
+    for wanted in ("1/A", "2/A (P2)", "3/B", "W8X31 A992", "+12'-0\"", '−6"', "8 shafts"):
         assert wanted in found
     # Under the girder: 12'-0" less its depth, 18.0 in (AISC Manual Table 1-1, W18X50).
     assert found.count("+10'-6\"") == 2
@@ -50,3 +50,8 @@ def test_place_off_the_grid_says_how_far() -> None:
     assert full.detailed is not None
     assert grid_point(288.0, 222.0, full.detailed, full.job) == "2/B"
     assert grid_point(291.0, 222.0, full.detailed, full.job) == '2/B x +3"'
+
+
+def test_a_turned_column_says_its_turn() -> None:
+    text = bays([240], [240], 0).replace('at = "1/A"\n', 'at = "1/A"\nturn = 90\n', 1)
+    assert all_texts(column_schedule(read_full(text))).count("90°") == 1

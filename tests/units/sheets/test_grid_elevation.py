@@ -22,8 +22,8 @@ def test_every_base_plate_and_cut_beam_is_drawn() -> None:
     (page,) = grid_elevations(demo_frame(), ["B"]).pages
     assert isinstance(page, Page)
     black = [item for item, _, _ in leaves(page.items) if isinstance(item, Polygon) and item.fill == "black"]
-    # base plates of three columns; B1, B2, B3, B4, B5, B6, B7 and B8
-    assert len(black) == 3 + 8
+    # base plates of three columns; G2, B1, B2, B3, B4, B5, B6, B7 and B8
+    assert len(black) == 3 + 9
 
 
 def test_all_lines_with_members_are_drawn_in_the_order_of_the_grid() -> None:

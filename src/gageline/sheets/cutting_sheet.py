@@ -103,21 +103,22 @@ def _section(
         own = scribe_of(alike[0], scribe)
         mark = names[0] if len(alike) == 1 else ""
         picture = _stacked(cells, stick_picture(alike[0], row, own, width, scale, mark), 2.0)
-        title = f"{section.steel}, {_title(alike, scribe)}"
+        name = f"{section.steel}, {_numbers(alike)}"
+        titles = f"{name}: {_length(alike[0], scribe)}", f"{name}: cuts"
         unit = "" if own.system is scribe.system else ", mm"
-        yield from _with_table(job, title, picture, _cuts(runs_of(row), own, unit))
+        yield from _with_table(job, titles, picture, _cuts(runs_of(row), own, unit))
 
 
-def _with_table(job: Job, title: str, picture: Block, table: Table) -> Iterator[Part]:
-    """A picture and its table, on one page if they go."""
+def _with_table(job: Job, titles: tuple[str, str], picture: Block, table: Table) -> Iterator[Part]:
+    """A picture and its table under one title if they go on one page, else each under its own."""
     width, height = room_of(job)
     ((group, deep),) = table_blocks(table, width, inf, inf)
     whole = _stacked(picture, Block((group,), deep), 2.0)
     if whole.height + 2 * line_height(HEADING) <= height:
-        yield Part(title, whole)
+        yield Part(titles[0], whole)
     else:
-        yield Part(title, picture)
-        yield Part("", table)
+        yield Part(titles[0], picture)
+        yield Part(titles[1], table)
 
 
 def _alike(sticks: Sequence[StickPlan]) -> Iterator[list[StickPlan]]:
@@ -126,11 +127,13 @@ def _alike(sticks: Sequence[StickPlan]) -> Iterator[list[StickPlan]]:
         yield list(same)
 
 
-def _title(alike: Sequence[StickPlan], scribe: Scribe) -> str:
+def _numbers(alike: Sequence[StickPlan]) -> str:
     first, last = alike[0], alike[-1]
-    numbers = f"stick {first.number}" if first is last else f"sticks {first.number} to {last.number}, alike"
-    done = ", cut already" if first.done else ""
-    return f"{numbers}: {scribe.overall(first.stock.length)}{done}"
+    return f"stick {first.number}" if first is last else f"sticks {first.number} to {last.number}, alike"
+
+
+def _length(stick: StickPlan, scribe: Scribe) -> str:
+    return f"{scribe.overall(stick.stock.length)}{', cut already' if stick.done else ''}"
 
 
 def _cells(alike: Sequence[StickPlan], drops: Sequence[str], width: float) -> Block:
@@ -217,8 +220,9 @@ def _plates(job: Job, asked: PlateQuestion, plan: PlatePlan) -> Iterator[Part]:
     for sheet in plan.sheets:
         size = f"{scribe.overall(sheet.sheet.width)} x {scribe.overall(sheet.sheet.length)}"
         heat = f"heat {sheet.sheet.heat}" if sheet.sheet.heat else "heat ____________"
-        title = f"{asked.steel}, sheet {sheet.number}: {size}, {heat}"
-        yield from _with_table(job, title, sheet_picture(sheet, scribe, width), _places(sheet, scribe))
+        name = f"{asked.steel}, sheet {sheet.number}"
+        titles = f"{name}: {size}, {heat}", f"{name}: plates"
+        yield from _with_table(job, titles, sheet_picture(sheet, scribe, width), _places(sheet, scribe))
 
 
 def _places(sheet: SheetPlan, scribe: Scribe) -> Table:

@@ -41,7 +41,7 @@ def room_of(job: Job, *, landscape: bool = False) -> tuple[float, float]:
 
 
 def flow(job: Job, heading: Heading, parts: Sequence[Part], *, landscape: bool = False) -> Iterator[Draft]:
-    """Set parts on pages: a block is never split, a table is split between rows under its repeated head.
+    """Set parts on pages: a block is never split, a table is split between rows under its repeated heads.
 
     Args:
         job: whose paper it is.
@@ -95,18 +95,19 @@ def _pieces(
         room: height free on this page and on each further one, mm.
         under: height of what comes under it at the end of the sheet, mm.
     """
-    title = Text(0.0, 0.0, part.title, HEADING, Weight.BOLD, level=Level.TOP)
     high = _title_height(part)
-    head: tuple[Item, ...] = (title,) if part.title else ()
     if isinstance(part.body, Block):
-        yield Group((*head, Group(part.body.items, 0.0, high))), high + part.body.height
+        yield _titled(part.title, part.body.items, high), high + part.body.height
         return
     pieces = _set(part.body, width, (room[0] - high, room[1] - high), under)
     for number, (group, deep) in enumerate(pieces):
-        if number:
-            yield group, deep
-        else:
-            yield Group((*head, Group((group,), 0.0, high))), high + deep
+        title = f"{part.title}, continued" if part.title and number else part.title
+        yield _titled(title, (group,), high), high + deep
+
+
+def _titled(title: str, items: tuple[Item, ...], high: float) -> Group:
+    head = (Text(0.0, 0.0, title, HEADING, Weight.BOLD, level=Level.TOP),) if title else ()
+    return Group((*head, Group(items, 0.0, high)))
 
 
 def _set(table: Table, width: float, room: tuple[float, float], under: float) -> list[tuple[Group, float]]:

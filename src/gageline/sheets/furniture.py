@@ -231,10 +231,10 @@ def _maker(job: Job, number: str) -> list[Text]:
     facts = job.facts
     units = "feet and inches" if job.system is System.FT_IN else "millimetres"
     date = facts.date.isoformat() if facts.date else ""
-    made = ", ".join(text for text in (facts.made_by, date) if text)
+    made = f"Made by {facts.made_by}" if facts.made_by else ""
     lines = [_line(number, BODY, Weight.BOLD)]
-    if made:
-        lines.append(_line(f"Made by {made}"))
+    if said := ", ".join(text for text in (made, date) if text):
+        lines.append(_line(said))
     return [*lines, _line(f"Units: {units}"), _line(f"Gageline {_version()}")]
 
 

@@ -23,6 +23,16 @@ stock = "W16x26"
 lengths = "20'"
 each = 500
 """
+SHEET = """
+[saw]
+kerf = "1/8"
+[[sheet]]
+thickness = "3/8"
+grade = "A572-50"
+length = 96
+width = 48
+each = 400
+"""
 BEAM = 'mark = "B1"\nquantity = {}\nstock = "W16x26"\nlength = "9\'-0"\n{}'
 
 
@@ -75,3 +85,13 @@ def test_the_trim_is_a_cut_to_tick_off_and_the_drop_is_named_in_the_picture() ->
     # 12 ft less 1/2 in, 9 ft and 1/8 in
     assert "drop D1, 2'-11 3/8\"" in said
     assert "trim" not in said_of(1, rack=RACK.replace('start_trim = "1/2"', ""))
+
+
+def test_a_table_of_plates_says_its_sheet_on_every_page() -> None:
+    job = job_of('mark = "s"\nquantity = 60\nstock = "PL3/8x5 1/2"\nlength = "8"')
+    plan = answer(ask([job], read_rack(SHEET)), Effort(0.2))
+    named = "PL3/8 A572-50, sheet 1: plates"
+    pages = [page for page in page_texts(cutting_sheet([job], plan)) if "Along" in page]
+    titles = [[text for text in page if text.startswith(named)] for page in pages]
+    assert len(pages) > 1
+    assert titles == [[named], *[[f"{named}, continued"]] * (len(pages) - 1)]

@@ -20,6 +20,7 @@ def test_a_long_table_goes_on_under_its_head() -> None:
     first, second = pages(Part("Title", rows(60)))[:2]
     assert (first.count("Head"), second.count("Head")) == (1, 1)
     assert (first.count("Title"), second.count("Title")) == (1, 0)
+    assert (first.count("Title, continued"), second.count("Title, continued")) == (0, 1)
     assert "row 59" in second
 
 

@@ -51,6 +51,21 @@ def test_the_title_block_says_what_the_sheet_is() -> None:
     assert any("not checked" in text for text in said)
 
 
+@pytest.mark.parametrize(
+    ("facts", "said"),
+    [
+        ('made_by = "tester"\n', "Made by tester"),
+        ("date = 2026-01-02\n", "2026-01-02"),
+        ("", None),
+    ],
+)
+def test_the_maker_and_the_date_are_said_where_they_are_given(facts: str, said: str | None) -> None:
+    given = 'made_by = "tester"\ndate = 2026-01-02\n'
+    made = read_job(DOCUMENT.replace(given, facts).format(name="A shed", more=""))
+    found = [text.text for text in texts(page(made, Heading("Card")).items)]
+    assert [text for text in found if "Made by" in text or "2026" in text] == ([said] if said else [])
+
+
 @pytest.mark.parametrize("landscape", [True, False])
 def test_the_longest_names_stay_in_their_cells_and_inside_the_paper(landscape: bool) -> None:
     heading = Heading("Piece drawing", "M" * 24, 9999, "W" * 24, "HSS20X12X0.625 A500-C", "Scale 1:10")

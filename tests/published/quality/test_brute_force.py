@@ -98,7 +98,8 @@ def ply(draw: Random, spread: Spread, rows: tuple[tuple[float, float], ...]) -> 
 
 def enters(one: list[tuple[float, float]], other: list[tuple[float, float]]) -> bool:
     """Whether some shift of one ply brings every pair of holes within its play."""
-    play, left = allowed(CLEAR, 0.0), Point(0, 0).buffer(100)
+    play = allowed(CLEAR, 0.0)
+    left: BaseGeometry = Point(0, 0).buffer(100)
     for (x, y), (to_x, to_y) in zip(one, other, strict=True):
         left = left.intersection(translate(play, x - to_x, y - to_y))
         if left.is_empty:

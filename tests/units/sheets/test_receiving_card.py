@@ -156,6 +156,6 @@ def test_a_fitting_leans_to_the_side_that_the_flange_is_high_at() -> None:
 )  # fmt: skip
 def test_what_a_stick_is_deeper_is_said_where_it_shows(stock: str, left: str, right: str, said: str) -> None:
     job = job_of(f'mark = "B1"\nstock = "{stock}"\nlength = "10\'"')
-    ends = (EndReadings(depth=inches(depth)) for depth in (left, right))
-    stick = Stick("B1", "", None, None, *ends)
+    ends = [EndReadings(depth=inches(depth)) for depth in (left, right)]
+    stick = Stick("B1", "", None, None, ends[0], ends[1])
     assert said in words(card(job, stick))

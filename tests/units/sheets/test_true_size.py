@@ -5,6 +5,7 @@ from io import StringIO
 import pytest
 from ezdxf import bbox
 from ezdxf.document import Drawing
+from ezdxf.entities import LWPolyline
 from ezdxf.filemanagement import read
 
 from gageline.part import Face
@@ -32,6 +33,10 @@ def extents(document: Drawing, layer: str) -> list[float]:
     return [box.extmin.x, box.extmin.y, box.extmax.x, box.extmax.y]
 
 
+def polylines(document: Drawing, query: str) -> list[LWPolyline]:
+    return [ring for ring in document.modelspace().query(query) if isinstance(ring, LWPolyline)]
+
+
 @pytest.mark.parametrize(("system", "unit", "inch"), [(System.FT_IN, 1, 1.0), (System.MM, 4, 25.4)])
 def test_a_plate_measures_its_true_size_in_the_units_of_the_job(
     system: System, unit: int, inch: float
@@ -49,7 +54,7 @@ def test_a_plate_measures_its_true_size_in_the_units_of_the_job(
 def test_a_slot_is_a_closed_outline_as_long_as_it_is() -> None:
     slotted = piece("PL3/8X6", "8", "p1", groups=(drilled(Face.FACE, hole("4", "3", "13/16", "1 1/2")),))
     document = opened(part_dxf(slotted, System.FT_IN))
-    rings = [ring for ring in document.modelspace().query("LWPOLYLINE") if len(ring) > 20]
+    rings = [ring for ring in polylines(document, "LWPOLYLINE") if len(ring) > 20]
     box = bbox.extents(rings)
     assert [box.size.x, box.size.y] == pytest.approx([1.5, 13 / 16])
 
@@ -68,12 +73,14 @@ def test_the_elevation_of_a_piece_stands_on_the_origin_and_is_as_long_as_the_ste
     document = opened(piece_dxf(job, job.assemblies[0]))
     left, _, right, _ = extents(document, "outline")
     # half an inch of end plate stands out at the left
-    assert (left, right) == (pytest.approx(-0.5), pytest.approx(144.0))
+    assert [left, right] == pytest.approx([-0.5, 144.0])
     space = document.modelspace()
     points = [p for line in space.query('LINE[layer=="outline"]') for p in (line.dxf.start, line.dxf.end)]
-    points += [p for ring in space.query('LWPOLYLINE[layer=="outline"]') for p in ring.vertices_in_wcs()]
+    points += [
+        p for ring in polylines(document, 'LWPOLYLINE[layer=="outline"]') for p in ring.vertices_in_wcs()
+    ]
     on_floor = [p.x for p in points if abs(p.y) < 1e-6]
-    assert (min(on_floor), max(on_floor)) == (pytest.approx(0.0), pytest.approx(144.0))
+    assert [min(on_floor), max(on_floor)] == pytest.approx([0.0, 144.0], abs=1e-9)
     # AISC Manual Table 1-1: W16x26 is 15.7 in deep
     assert any(p.y == pytest.approx(15.7) for p in points)
 

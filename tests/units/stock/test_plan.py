@@ -268,7 +268,7 @@ def test_too_few_sticks() -> None:
 
 def test_too_little_of_a_heat_names_the_pieces_that_ask_for_it() -> None:
     pieces = [Piece("B1", BEAM, inches(60), 4, heat="H1"), Piece("B2", BEAM, inches(60), 4)]
-    stocks = [offer(20, 10000), Held("R1", BEAM, inches(130), 30, "H1")]
+    stocks: list[Offer | Held] = [offer(20, 10000), Held("R1", BEAM, inches(130), 30, "H1")]
     with pytest.raises(
         ValueProblem,
         match=r"sticks that B1 may come from cannot hold the pieces: 20'-0\" of pieces before kerfs, "

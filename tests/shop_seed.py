@@ -35,8 +35,8 @@ for name in ("mezzanine.toml", "metric.toml", "mezzanine-frame.toml"):
             strike(fitter, Stroke(f"seed-{copy.pk}-{task.code}", copy.pk, copy.piece.card, task.code))
 
 waiting = Copy.objects.select_related("piece").get(pk=4)
-for task, value in (("read-1", "1'"), ("read-2", "0"), ("read-3", "1/16")):
-    take(fitter, Stroke(f"seed-{task}", waiting.pk, waiting.piece.card, task, note=value))
+for code, value in (("read-1", "1'"), ("read-2", "0"), ("read-3", "1/16")):
+    take(fitter, Stroke(f"seed-{code}", waiting.pk, waiting.piece.card, code, note=value))
 
 save_rack(owner, (files("gageline") / "demo" / "rack.toml").read_bytes(), None)
 beam = Copy.objects.select_related("piece__job").get(piece__mark="B1", number=1, piece__job_id=1)
@@ -51,6 +51,6 @@ plan = start_plan(owner, (Job.objects.get(pk=1),), 5)
 search(plan.pk, lambda: False, lambda _words: None)
 plan.refresh_from_db()
 choose_plan(owner, plan)
-for task in ("saw-take", "saw-1"):
+for code in ("saw-take", "saw-1"):
     one = Cutting.objects.order_by("pk")[0]
-    strike_saw(fitter, Stroke(f"seed-{task}", one.pk, card_name(one), task, note="5521"))
+    strike_saw(fitter, Stroke(f"seed-{code}", one.pk, card_name(one), code, note="5521"))

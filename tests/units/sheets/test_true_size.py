@@ -5,7 +5,7 @@ from io import StringIO
 import pytest
 from ezdxf import bbox
 from ezdxf.document import Drawing
-from ezdxf.entities import LWPolyline
+from ezdxf.entities.lwpolyline import LWPolyline
 from ezdxf.filemanagement import read
 
 from gageline.part import Face

@@ -56,3 +56,26 @@ def test_a_measured_stick_changes_the_card(browser: Browser, seeded: Shop) -> No
         expect(page.locator("#stick")).to_contain_text("longer than the piece")
         page.reload()
         expect(page.locator("#f-stick-length")).to_have_value("60'-0\"")
+
+
+def test_the_next_reading_is_typed_in_peace_while_the_first_one_goes_up(
+    browser: Browser, seeded: Shop
+) -> None:
+    with browser.new_context(viewport={"width": 820, "height": 1180}) as context:
+        page = _opened(context, seeded, "/bench/12/")
+        page.locator("#stick summary").click()
+        page.locator("#f-stick-length").fill("60'")
+        page.locator("#f-stick-left-gap").click()
+        page.keyboard.type("1/")
+        expect(page.locator("#stick-said")).to_contain_text("when you leave these fields")
+        expect(page.locator("#f-stick-left-gap")).to_have_value("1/")
+        page.keyboard.type("8")
+        page.locator("#stick-said").click()
+        expect(page.locator("#stick summary")).to_contain_text("Measure it again")
+        until(page, NOTHING_WAITS)
+        page.reload()
+        expect(page.locator("#f-stick-left-gap")).to_have_value('1/8"')
+        expect(page.locator("#f-stick-length")).to_have_value("60'-0\"")
+        page.get_by_role("link", name="Print shop mezzanine").first.click()
+        for words in ("read length 60'-0\"", 'read left-gap 1/8"'):
+            expect(page.locator("#history li").filter(has_text=words)).to_have_count(1)

@@ -126,7 +126,9 @@ def _cut(page: Page, context: BrowserContext) -> None:
     done.click()
     page.reload()  # the card that was opened comes back without network
     expect(page.locator("#net")).to_contain_text("1 tick waits")
+    expect(page.locator("[data-cut].now")).to_have_attribute("data-cut", "2")
     done.click()
+    expect(page.locator("[data-cut].now")).to_have_count(0)  # the rest is no cut
     done.click()
     expect(page.locator("#progress")).to_have_text("4 of 4")
     context.set_offline(False)

@@ -17,12 +17,13 @@ from gageline.part import Assembly
 from gageline.sheets import Block, Group, Page, Paper, Sheet, extent, to_svg, unfolded_blocks
 from gageline.solid import bodies_of
 
-__all__ = ["block_svg", "page_svg", "qr_svg", "solid_page", "step_svg", "stick_svg"]
+__all__ = ["block_svg", "cuts_svg", "page_svg", "qr_svg", "solid_page", "step_svg", "stick_svg"]
 
 _SIZE = re.compile(r'width="[\d.]+mm" height="[\d.]+mm" viewBox="[^"]*"')
 _STYLE = re.compile(r' style="[^"]*"')
 _TITLE = re.compile(r"<title>.*?</title>")
 _BACK = re.compile(r'<rect width="[\d.]+" height="[\d.]+" fill="#ffffff"/>\n?')
+_PIECE = re.compile(r'<path (?=d="[^"]*" fill="#ffffff")')
 _STEEL = (118, 124, 132, 255)
 _EDGE = 2.0  # mm of paper around a picture
 _WIDTHS = (92.0, 130.0, 180.0, 250.0)  # mm, the first that a step's readings fit into
@@ -113,6 +114,18 @@ def block_svg(block: Block, title: str) -> str:
     """
     box = extent(block.items)
     return _svg(Page(block.items, Paper.A4, title=title), title, (box.left, box.top, box.right, box.bottom))
+
+
+def cuts_svg(block: Block, title: str, cuts: int) -> str:
+    """The picture of a stick at the saw, each piece with the number of its cut.
+
+    Args:
+        block: the picture, its pieces white and drawn in order.
+        title: for those who listen.
+        cuts: how many pieces are cut from it.
+    """
+    first, *rest = _PIECE.split(block_svg(block, title), maxsplit=cuts)
+    return first + "".join(f'<path data-cut="{number}" {piece}' for number, piece in enumerate(rest, 1))
 
 
 def page_svg(sheet: Sheet) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ from gageline.sheets import cutting_sheet, money, proof, saw_card, to_pdf
 from gageline.shop.cut_already import CUT, MADE
 from gageline.shop.models import Cutting, Job, Plan, Search, Stick, Where
 from gageline.shop.office import person_of
-from gageline.shop.pictures import block_svg
+from gageline.shop.pictures import block_svg, cuts_svg
 from gageline.shop.planner import launch
 from gageline.shop.plans import (
     broke_off,
@@ -229,7 +229,9 @@ def card(request: HttpRequest, cutting: int) -> HttpResponse:
         "done": len(ticks), "of": len(lines) + 2,
         "asks": (row.stick is None or not row.stick.heat) and TAKE not in ticks, "bought": row.stick is None,
         "alike": alike[:50] if row.stick is None else (),
-        "picture": block_svg(made.picture, f"Stick {row.number} of {row.steel} with its cuts"),
+        "picture": cuts_svg(
+            made.picture, f"Stick {row.number} of {row.steel} with its cuts", len(made.cuts)
+        ),
         "may": person_of(request).role in WORK and row.plan.state == Search.CHOSEN,
     }  # fmt: skip
     return render(request, "shop/saw_card.html", context)

@@ -132,6 +132,7 @@ def test_what_is_no_number_of_seconds_is_refused(sawyer: Client, job: Job, secon
 def test_the_card_has_its_picture_its_stops_and_its_table(sawyer: Client, cutting: Cutting) -> None:
     page = sawyer.get(f"/saw/{cutting.pk}/").content.decode()
     assert page.count('class="step ') == 4
+    assert re.findall(r'data-cut="(\d+)"', page) == ["1", "2"]  # its two beams
     assert '<svg xmlns="http://www.w3.org/2000/svg"' in page
     assert "9&#x27;-6" in page or "9'-6" in page
     assert HOSTILE not in page

@@ -1,5 +1,5 @@
 // One step at a time, at the saw, the bench and the fit; what is ticked or read goes through the queue.
-import { keep, sentSince, start, waiting } from "./queue.js";
+import { keep, sentSince, start, waiting, who } from "./queue.js";
 
 const work = document.getElementById("work");
 const steps = [...document.querySelectorAll(".step")];
@@ -9,7 +9,10 @@ const isMine = (one) => (one.copy ?? one.piece) === copy && (one.card ?? one.of)
 const isDone = (step) => step.classList.contains("done");
 const title = document.querySelector("h1").textContent.trim().replace(/\s+/g, " ");
 const FRESH = /^(stick-|saw-take|saw-rest)/; // after these the shop has more to say: readings, a heat, a drop
+const by = (one) => (one.who === who ? "ticked by you" : "ticked by another on this tablet");
 let at = 0;
+let stale = false; // the shop has more to say than this page shows
+let kept = null; // the field that was read last
 
 function show(index, focus) {
   at = Math.max(0, Math.min(index, steps.length - 1));
@@ -17,7 +20,18 @@ function show(index, focus) {
   document.getElementById("where").textContent = `${at + 1} of ${steps.length}`;
   document.getElementById("back").disabled = at === 0;
   document.getElementById("next").disabled = at === steps.length - 1;
+  showCut(steps[at].id);
   if (focus) { steps[at].focus({ preventScroll: true }); window.scrollTo(0, 0); }
+}
+
+// At the saw the piece that is cut now stands out in the picture of its stick.
+function showCut(task) {
+  for (const piece of document.querySelectorAll("[data-cut]")) {
+    const now = `saw-${piece.dataset.cut}` === task;
+    piece.classList.toggle("now", now);
+    const box = piece.closest(".scroll");
+    if (now) box.scrollLeft += piece.getBoundingClientRect().left - box.getBoundingClientRect().left - 24;
+  }
 }
 
 function mark(task, done, by) {
@@ -40,17 +54,28 @@ function tick(step) {
 
 // What was read on the stick in hand: its own readings come from the shop, so they wait for the network.
 function measure(field) {
+  kept = field;
   document.getElementById("stick-said").textContent = "Kept. The readings for this stick come when the shop has it.";
   keep({ copy, card, task: field.dataset.task, done: true, note: field.value, name: `${title}, ${field.dataset.task}` });
 }
 
-for (const one of sentSince(Number(work.dataset.now)).filter(isMine)) mark(one.task, one.done, one.done ? "ticked by you" : "");
-for (const one of waiting().filter(isMine)) mark(one.task, one.done, one.done ? "ticked by you, not sent yet" : "");
+// What the shop has to say now is shown at once, but never while the next reading is being typed.
+function renew() {
+  const on = document.activeElement;
+  const typing = document.querySelector("dialog[open]") || (on !== kept && on?.matches(".stick-reads :is(input, select)"));
+  if (!stale) return;
+  if (!typing) { location.reload(); return; }
+  document.getElementById("stick-said").textContent = "The shop has it. The readings for this stick come when you leave these fields.";
+}
+
+for (const one of sentSince(Number(work.dataset.now)).filter(isMine)) mark(one.task, one.done, one.done ? by(one) : "");
+for (const one of waiting().filter(isMine)) mark(one.task, one.done, one.done ? `${by(one)}, not sent yet` : "");
 work.addEventListener("submit", (event) => {
   event.preventDefault();
   if (!event.target.matches(".tick")) return;
   tick(event.target.closest(".step"));
 });
+document.addEventListener("focusout", () => setTimeout(renew, 0));
 work.addEventListener("change", (event) => event.target.dataset.task && measure(event.target));
 if (steps.length) {
   work.classList.add("stepping");
@@ -63,5 +88,8 @@ if (steps.length) {
 }
 start(work.dataset.ticks, {
   refused: (one) => isMine(one) && mark(one.task, !one.done, ""),
-  settled: (sent) => sent.some((one) => isMine(one) && FRESH.test(one.task)) && location.reload(),
+  settled: (sent) => {
+    stale ||= sent.some((one) => isMine(one) && FRESH.test(one.task));
+    renew();
+  },
 });

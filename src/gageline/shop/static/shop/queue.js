@@ -3,10 +3,11 @@ const QUEUE = "gageline-ticks";
 const TROUBLE = "gageline-trouble";
 const SENT = "gageline-sent"; // what a page that was kept before does not show yet, by the shop's clock
 const net = document.getElementById("net");
-const who = Number(document.body.dataset.who);
+export const who = Number(document.body.dataset.who);
 let address = "";
 let heard = {};
 let sending = false;
+let told = []; // what was sent since the shop last had all of it
 
 const read = (name) => JSON.parse(localStorage.getItem(name) || "[]");
 const write = (name, items) => localStorage.setItem(name, JSON.stringify(items));
@@ -24,7 +25,7 @@ export function keep(tick) {
   send();
 }
 
-// Begin to send; `counted(tick, text)`, `refused(tick, text)` and `settled()` are told what became of it.
+// Begin to send; `counted(tick, text)`, `refused(tick, text)` and `settled(ticks)` are told what became of it.
 export function start(to, listeners) {
   [address, heard] = [to, listeners];
   window.addEventListener("online", send);
@@ -77,18 +78,21 @@ async function send() {
 
 function settle({ answers, now }) {
   const before = read(QUEUE);
-  const told = new Map(answers.map((answer) => [answer.key, answer]));
-  const sent = before.filter((tick) => told.has(tick.key));
-  write(QUEUE, before.filter((tick) => !told.has(tick.key)));
-  const refused = sent.filter((tick) => told.get(tick.key).state === "conflict");
-  const counted = sent.filter((tick) => told.get(tick.key).state === "done");
-  write(TROUBLE, [...read(TROUBLE), ...refused.map((tick) => `Not counted, ${tick.name}: ${told.get(tick.key).text}.`)]);
-  const news = counted.map(({ copy: piece, card: of, task, done, note }) => ({ piece, of, task, done, note, now }));
+  const answered = new Map(answers.map((answer) => [answer.key, answer]));
+  const sent = before.filter((tick) => answered.has(tick.key));
+  write(QUEUE, before.filter((tick) => !answered.has(tick.key)));
+  const refused = sent.filter((tick) => answered.get(tick.key).state === "conflict");
+  const counted = sent.filter((tick) => answered.get(tick.key).state === "done");
+  write(TROUBLE, [...read(TROUBLE), ...refused.map((tick) => `Not counted, ${tick.name}: ${answered.get(tick.key).text}.`)]);
+  const news = counted.map(({ copy: piece, card: of, who, task, done, note }) => ({ piece, of, who, task, done, note, now }));
   write(SENT, [...read(SENT), ...news].slice(-500));
-  for (const tick of refused) heard.refused?.(tick, told.get(tick.key).text);
-  for (const tick of counted) heard.counted?.(tick, told.get(tick.key).text);
+  for (const tick of refused) heard.refused?.(tick, answered.get(tick.key).text);
+  for (const tick of counted) heard.counted?.(tick, answered.get(tick.key).text);
+  told = [...told, ...sent];
   if (mine().length) { setTimeout(send, 0); return; }
   say("");
+  const all = told;
+  told = [];
   // the kept page now has what was sent
-  fetch(location.pathname).then(() => heard.settled?.(sent)).catch(() => {});
+  fetch(location.pathname).then(() => heard.settled?.(all)).catch(() => { told = [...all, ...told]; });
 }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -26,6 +27,10 @@ __all__ = [
 ]  # fmt: skip
 
 Table = dict[str, Any]
+_NAMED = re.compile(
+    r" (?:(?P<end>left|right) end )?"
+    r"(?P<read>depth|(?:top|bottom) (?:width|tilt)|web off centre|camber|sweep) "
+)
 _PIECE = "X"  # a stick that is for no piece yet is read under a mark of its own
 
 
@@ -183,8 +188,17 @@ def wrong_readings(table: Table, system: System, stick: Stick | None = None) -> 
     except JobProblems as wrong:
         return wrong.problems
     except ValueProblem as misread:
-        return tuple(Problem("", line) for line in str(misread).splitlines())
+        return tuple(Problem(_field_of(line), line) for line in str(misread).splitlines())
     return ()
+
+
+def _field_of(refusal: str) -> str:
+    """The field of the form that a misread stick's line speaks of; nothing where it names none."""
+    found = _NAMED.search(refusal)
+    if found is None:
+        return ""
+    steps = (found["end"], found["read"].removesuffix(" centre").replace(" ", "_"))
+    return " → ".join(("stick", *(step for step in steps if step)))
 
 
 def card_pdf(stick: Stick) -> bytes:

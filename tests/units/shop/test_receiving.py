@@ -135,9 +135,11 @@ def test_a_card_wants_a_piece_and_the_piece_its_job(owner: Person, stick: Stick,
 def test_a_misread_stick_is_refused_in_words_all_at_once(owner: Person, stick: Stick, copy: Copy) -> None:
     table = {"left": {"depth": "4"}, "right": {"top_width": "12 1/4"}, "length": "18'-6 7/8"}
     wrong = wrong_readings(table, System.FT_IN, stick)
-    assert [one.path for one in wrong] == ["", ""]
+    assert [one.path for one in wrong] == ["stick → left → depth", "stick → right → top_width"]
     assert wrong[0].message.startswith('R1 left end depth 4" is more than')
     assert wrong[1].message.startswith("R1 right end top width 1'-0 1/4\" is more than")
+    bent = wrong_readings({"web_off": "5", "camber": "20'"}, System.FT_IN, stick)
+    assert [one.path for one in bent] == ["stick → web_off", "stick → camber"]
     assert wrong_readings(table, System.FT_IN) == ()  # of no known section
     # kept before readings were looked at
     save_part(owner, stick, MEASURED, {**table, "units": "ft-in"}, stick.current)

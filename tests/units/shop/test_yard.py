@@ -126,6 +126,7 @@ def test_a_slip_of_the_pen_is_refused_while_it_is_typed_and_when_it_is_saved(
     answer = fitter.post(f"/yard/{stick.pk}/measure/", sent)
     assert answer.status_code == 422
     for page in (said, unescape(answer.content.decode())):
+        assert 'class="said error" id="say-left-depth"' in page
         assert f'{stick.mark} left end depth 4" is more than' in page
         assert f"{stick.mark} right end top width 1'-0 1/4\" is more than" in page
     assert Stick.objects.get().current == 1

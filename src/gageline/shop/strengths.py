@@ -105,7 +105,7 @@ def _beam(beam: CheckedBeam) -> StrengthLine:
     carries, needs = (f"{figure(value)} {worst.unit}" for value in (worst.capacity, worst.demand))
     state, kind = ("enough", "note") if worst.passes else ("NOT ENOUGH", "error")
     return StrengthLine(
-        beam.piece, beam.piece, f"{beam.section} as a simple beam", carries, f"{needs} (given)",
+        beam.piece, beam.piece, f"{beam.section} as a simple beam", carries, f"{needs} (from the loads)",
         f"{worst.title} ({worst.clause.number})", percent(worst), state, kind,
     )  # fmt: skip
 

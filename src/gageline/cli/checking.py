@@ -25,7 +25,8 @@ def verify(
 ) -> None:
     """The problems of a job and the strength of its connections; exit code 1 when any is an error.
 
-    Exit code 1 also where a connection or a beam is not strong enough for a load that the job gives.
+    Exit code 1 also where a connection or a beam is not strong enough for a load that the job gives, or its
+    kind of hole is not allowed.
     """
     full = opened(job_file)
     job, findings = full.job, (*full.findings, *check_job(full.job), *check_texts(full.job))

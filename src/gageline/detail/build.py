@@ -215,7 +215,8 @@ def _drill_support(
     """The holes of a connection in the steel that supports it, where those of its material come to lie."""
     face = Face.NEAR if joint.site.face is Face.FAR else joint.site.face
     points = tuple(point for fitting in fittings for point in field_points(own, fitting))
-    other.drill(f"{face}, for a beam", face, points, maker_of(joint, shop))
+    across = Fraction(90 if joint.site.support.is_column else 0)  # slots lie across the reaction
+    other.drill(f"{face}, for a beam", face, points, replace(maker_of(joint, shop), angle=across))
     other.reasons.append(_carried(joint, f"{len(points)} holes", shop))
 
 
@@ -314,7 +315,7 @@ def _plate_weld(joint: Joint, shop: Shop) -> Length:
 def _square_plate(joint: Joint, ladder: Ladder, start: Vec, top: float, shop: Shop) -> tuple[Part, Placement]:
     """The plate with its length plumb: x runs down, y out from the face."""
     stock = plate_stock(joint.thickness, joint.gage + shop.frame.edge, shop.system)
-    maker = maker_of(joint, shop, joint.site.joint.hole)
+    maker = replace(maker_of(joint, shop, joint.site.joint.hole), angle=Fraction(90))  # across the reaction
     holes = maker.grid(rows_down(ladder.edge, ladder.rows, ladder.pitch), (joint.gage,))
     group = HoleGroup("bolt holes", Face.FACE, holes, maker.bolt, maker.kind)
     part = Part("", stock, grade_of(stock, None), ladder.length, groups=(group,))

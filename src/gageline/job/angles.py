@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from gageline.errors import ValueProblem
 from gageline.job.axes import hung, into, minus
@@ -224,5 +225,10 @@ class _AngleWork:
         x = distance if end is End.LEFT else self.main.length - distance
         ys = tuple(self.top() - row for row in self.rows)
         face = Face.FAR if self.entry.sides == "far" else Face.NEAR
-        holes = maker.grid((x,), ys)
+        holes = replace(maker, angle=_across_fitting(maker.angle)).grid((x,), ys)
         return HoleGroup(f"{end} end, for the angles", face, holes, maker.bolt, maker.kind)
+
+
+def _across_fitting(turn: Fraction) -> Fraction:
+    """The turn of a slot in the steel that a fitting stands square to, from its turn in the fitting."""
+    return turn - 90 if turn > 0 else turn + 90

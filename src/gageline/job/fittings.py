@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -17,6 +18,7 @@ from gageline.job.fields import (
     SignedLength,
     StockText,
     Text,
+    Turn,
 )
 from gageline.job.forces import ForceText
 from gageline.steel import HoleKind
@@ -34,7 +36,15 @@ class FittingEntry(Entry):
     weld: PositiveLength | None = Field(None, description="leg of its shop fillet weld; practice weld")
 
 
-class AnglesEntry(FittingEntry, HoleSize):
+class FittingHoleSize(HoleSize):
+    """Holes of a fitting: its slots lie across it, which is across the reaction that runs along it."""
+
+    turn: Turn = Field(
+        Fraction(90), description="a slot's long axis: across the fitting, along it, or degrees from along"
+    )
+
+
+class AnglesEntry(FittingEntry, FittingHoleSize):
     """Connection angles at an end: a pair, or one on the near or far side of the web."""
 
     end: BothEnds
@@ -69,7 +79,7 @@ class AnglesEntry(FittingEntry, HoleSize):
     )
 
 
-class PlateEntry(FittingEntry, HoleSize):
+class PlateEntry(FittingEntry, FittingHoleSize):
     """A single plate standing on a face, for a beam that frames in."""
 
     on: Literal["top", "near", "bottom", "far"] = "near"
@@ -97,7 +107,7 @@ class PlateEntry(FittingEntry, HoleSize):
     reaction: ForceText | None = Field(None, description="of the beam that it carries")
 
 
-class EndPlateEntry(FittingEntry, HoleSize):
+class EndPlateEntry(FittingEntry, FittingHoleSize):
     """A plate across an end: end plate, base plate or cap plate."""
 
     end: BothEnds

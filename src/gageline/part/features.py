@@ -106,6 +106,12 @@ class Hole:
     length: Length
     angle: Fraction = Fraction(0)
 
+    def __post_init__(self) -> None:
+        # one way to write the same hole, so that a reflected pattern compares equal to its own image
+        same = (self.angle + 90) % -180 + 90 if self.is_slot else Fraction(0)
+        if same != self.angle:
+            object.__setattr__(self, "angle", same)
+
     @property
     def is_slot(self) -> bool:
         """Whether the hole is longer than wide."""

@@ -190,7 +190,8 @@ def _rules(rules: tuple[Check, ...]) -> Iterator[str]:
     cells = ["[*rule: lower no more than upper, in*], [*clause*], [*lower*], [*upper*], [],"]
     for rule in rules:
         state = "kept" if rule.passes else "NOT KEPT"
-        texts = (rule.title, rule.clause.number, figure(rule.demand), figure(rule.capacity), state)
+        measured = (figure(rule.demand), figure(rule.capacity)) if rule.unit else ("", "")
+        texts = (rule.title, rule.clause.number, *measured, state)
         cells.append(" ".join(f"{literal(text)}," for text in texts))
     table = "\n".join(cells)
     yield f"#table(columns: (1fr, auto, auto, auto, auto), stroke: 0.4pt, inset: 1.4mm, {table})"

@@ -35,7 +35,14 @@ from gageline.strength.remedies import Suggestion, lighter, remedy
 from gageline.strength.steels import BoltSteel, bolt_steel, material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_welds, manual_coefficient
-from gageline.strength.wording import force_text, percent, report_of, suggestion_text, summary_of
+from gageline.strength.wording import (
+    broken_text,
+    force_text,
+    percent,
+    report_of,
+    suggestion_text,
+    summary_of,
+)
 
 __all__ = [
     "SUGGESTED",
@@ -76,6 +83,7 @@ __all__ = [
     "WeldGroups",
     "beam_of",
     "bolt_steel",
+    "broken_text",
     "check_beam",
     "check_connection",
     "check_strength",

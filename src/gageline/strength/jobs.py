@@ -89,9 +89,13 @@ class JobStrength:
 
     @property
     def failed(self) -> tuple[str, ...]:
-        """What is not strong enough for a load that the job gives."""
-        ends = [one.verdict for one in self.connections if one.verdict.connection.load not in _NOT_GIVEN]
-        names = [verdict.connection.name for verdict in ends if not verdict.governing.passes]
+        """What is not strong enough for a load that the job gives, or not allowed under any."""
+        names = [
+            one.verdict.connection.name
+            for one in self.connections
+            if one.verdict.forbidden
+            or (one.verdict.connection.load not in _NOT_GIVEN and not one.verdict.governing.passes)
+        ]
         beams = [beam.piece for beam in self.beams if not all(check.passes for check in beam.checks)]
         bases = [one.member for one in self.columns if not all(check.passes for check in one.checks)]
         return (*names, *beams, *bases)

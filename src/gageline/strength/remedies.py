@@ -63,7 +63,7 @@ def remedy(verdict: Verdict) -> Suggestion | None:
         found = _first(change(verdict.connection), verdict)
         if found:
             return found
-    if _helped_by_a_doubler(verdict):
+    if not verdict.governing.passes and _helped_by_a_doubler(verdict):
         return Suggestion("a doubler plate on the beam's web, which needs a design of its own", None)
     return _together(changes, verdict)
 

@@ -90,6 +90,11 @@ class Verdict:
         return tuple(rule for rule in self.rules if not rule.passes)
 
     @property
+    def forbidden(self) -> tuple[Check, ...]:
+        """The broken rules that no strength makes good: what they forbid is counted, not measured."""
+        return tuple(rule for rule in self.broken_rules if not rule.unit)
+
+    @property
     def passes(self) -> bool:
         """Whether every limit state has enough strength and every rule is kept."""
         return self.governing.passes and not self.broken_rules

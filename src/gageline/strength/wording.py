@@ -12,7 +12,7 @@ from gageline.strength.remedies import lighter, remedy
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.units import System
 
-__all__ = ["force_text", "percent", "report_of", "suggestion_text", "summary_of"]
+__all__ = ["broken_text", "force_text", "percent", "report_of", "suggestion_text", "summary_of"]
 
 _KIP = 4.4482216152605
 
@@ -61,8 +61,11 @@ def summary_of(strength: JobStrength) -> str:
     if not count and not strength.beams:
         return "strength: not checked"
     parts = [f"{count} connection{'s' if count != 1 else ''} checked"]
-    if strength.failed:
-        parts.append(f"{len(strength.failed)} not strong enough")
+    forbidden = sum(1 for one in strength.connections if one.verdict.forbidden)
+    if weak := len(strength.failed) - forbidden:
+        parts.append(f"{weak} not strong enough")
+    if forbidden:
+        parts.append(f"{forbidden} not allowed")
     if strength.refused:
         parts.append(f"{len(strength.refused)} not checked")
     return f"strength: {', '.join(parts)}"
@@ -84,11 +87,22 @@ def _connection(one: CheckedConnection, system: System, *, working: bool) -> Ite
     else:
         yield "    no reaction is given: capacity only"
     for rule in verdict.broken_rules:
-        yield f"    detail: {rule.title}: {figure(rule.demand)} against {figure(rule.capacity)} {rule.unit}"
+        yield f"    detail: {broken_text(rule)}"
     if suggestion := suggestion_text(verdict):
         yield f"    {suggestion}"
     if working:
         yield from _working(verdict)
+
+
+def broken_text(rule: Check) -> str:
+    """A rule of detail that is not kept, in words; what is not measured is said by its title.
+
+    Args:
+        rule: the rule.
+    """
+    if not rule.unit:
+        return rule.title
+    return f"{rule.title}: {figure(rule.demand)} against {figure(rule.capacity)} {rule.unit}"
 
 
 def suggestion_text(verdict: Verdict) -> str:
@@ -119,7 +133,8 @@ def _working(verdict: Verdict) -> Iterator[str]:
             yield f"      {figure(check.demand)} / {figure(check.capacity)} {check.unit} = {percent(check)}"
     for rule in verdict.rules:
         kept = "kept" if rule.passes else "NOT KEPT"
-        yield f"  {rule.title}: {figure(rule.demand)} <= {figure(rule.capacity)} {rule.unit}, {kept}"
+        measured = f": {figure(rule.demand)} <= {figure(rule.capacity)} {rule.unit}" if rule.unit else ""
+        yield f"  {rule.title}{measured}, {kept}"
 
 
 def _beam(beam: CheckedBeam, *, working: bool) -> Iterator[str]:

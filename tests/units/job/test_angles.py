@@ -171,3 +171,19 @@ def test_a_stagger_lowers_the_rows_of_the_outstanding_leg_only() -> None:
 def test_a_stagger_of_a_welded_leg_is_refused() -> None:
     with pytest.raises(JobProblems, match="stagger is given, but one leg is welded: leave it out"):
         with_angles('stagger = "1 1/2"\nout = "welded"\n')
+
+
+def test_slots_of_angles_and_of_the_web_behind_them_lie_across_the_reaction() -> None:
+    """AISC 360-22 J3.3: slots of a bearing joint lie square to the load, so across a plumb angle."""
+    piece = with_angles('hole = "SSL"\n')
+    angles = {hole.angle for fit in piece.fittings for group in fit.part.groups for hole in group.holes}
+    assert angles == {90}
+    assert {hole.angle for group in piece.main.groups for hole in group.holes} == {0}
+
+
+def test_slots_told_to_lie_along_the_angle_lie_upright_in_the_web_too() -> None:
+    piece = with_angles('hole = "SSL"\nturn = "along"\n')
+    assert {hole.angle for group in piece.main.groups for hole in group.holes} == {90}
+    assert {
+        hole.angle for group in fitting_of(piece, "left near angle").part.groups for hole in group.holes
+    } == {0}

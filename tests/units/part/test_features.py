@@ -1,3 +1,6 @@
+from dataclasses import replace
+from fractions import Fraction
+
 from gageline.part import SQUARE_CUT, EndCut, Face, Opening
 from gageline.units import ZERO, parse_slope
 from pieces import at, hole
@@ -25,3 +28,13 @@ def test_round_openings() -> None:
     assert not Opening(Face.NEAR, four, four, four, four, at("1in")).is_round
     assert not Opening(Face.NEAR, four, four, four, two, at("1in")).is_round
     assert not Opening(Face.NEAR, four, four, four, four, ZERO).is_round
+
+
+def test_one_hole_is_written_in_one_way() -> None:
+    """A round hole has no turn, and a slot turned half round is the same slot."""
+    round_hole = hole("2", "3")
+    slot = replace(round_hole, length=round_hole.width * 2)
+    assert replace(round_hole, angle=Fraction(90)) == round_hole
+    assert replace(slot, angle=Fraction(-90)) == replace(slot, angle=Fraction(90))
+    assert replace(slot, angle=Fraction(180)) == slot
+    assert replace(slot, angle=Fraction(-45)).angle == -45

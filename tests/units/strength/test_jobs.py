@@ -7,8 +7,9 @@ import pytest
 from gageline.detail import open_full
 from gageline.errors import ValueProblem
 from gageline.job import read_job
-from gageline.strength import JobStrength, Method, SupportFace, check_strength
+from gageline.strength import JobStrength, Method, SupportFace, check_strength, report_of, summary_of
 from gageline.strength.demands import SUGGESTED
+from gageline.units import System
 
 DEMO = Path(__file__).parents[3] / "src/gageline/demo"
 BEAM = """
@@ -122,3 +123,21 @@ def test_the_ends_of_a_frame_know_what_carries_them() -> None:
     assert all(connection.support is not None for connection in ends)
     given = {connection.name: connection.V for connection in ends if connection.load == "given"}
     assert given["G4 left"] == 44.0
+
+
+def holed(turn: str) -> JobStrength:
+    slots = BEAM.replace('drop = "3 1/2"', f'drop = "3 1/2", hole = "SSL"{turn}')
+    return check_strength(read_job(f'[job]\nname = "test"\n{slots}right = {{ reaction = "20 kip" }}'))
+
+
+def test_slots_along_the_reaction_fail_a_job_at_whatever_load() -> None:
+    """AISC 360-22 J3.3: no slots along the load in a bearing joint; across it is how they lie untold."""
+    found = holed(', turn = "along"')
+    assert found.failed == ("B1 left", "B1 right")
+    lines = list(report_of(found, System.FT_IN))
+    assert (
+        "    detail: slots along the load in the fitting, bolts to the beam: not allowed in a bearing joint; "
+        "use STD, or slots across the load, or slip-critical bolts"
+    ) in lines
+    assert summary_of(found) == "strength: 2 connections checked, 2 not allowed"
+    assert holed("").failed == ()

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
+from gageline.steel import HoleKind, bolt, minimum_edge_distance
 from gageline.strength.aisc360.j2_welds import minimum_fillet
+from gageline.strength.aisc360.j3_bolts import Hole
 from gageline.strength.aisc360.j3_spacing import (
     maximum_edge_distance,
     maximum_spacing,
@@ -13,7 +16,7 @@ from gageline.strength.aisc360.j3_spacing import (
 from gageline.strength.aisc360.standard import manual, spec
 from gageline.strength.check import Check, Clause, Step, step
 from gageline.strength.clause import clause_of
-from gageline.strength.connection import Bolted, Connection, Fillet, Fitting, Kind
+from gageline.strength.connection import Bolted, Connection, Fillet, Fitting, Holes, Kind
 from gageline.strength.kinds.beam_web import end_distance
 from gageline.strength.verdict import Findings, NotChecked
 
@@ -29,6 +32,20 @@ _METRIC = NotChecked(
 _METRIC_GROUPS = frozenset({"8.8", "10.9"})
 _METRIC_EDGES = {16: 22, 20: 26, 22: 28, 24: 30, 27: 34, 30: 38, 36: 46}
 _MM = 25.4
+_USE = spec("J3.3", "Kinds of hole that a joint may have")
+_REMEDY = "use STD, or slots across the load, or slip-critical bolts"
+_LONG = frozenset({Hole.LONG_PARALLEL, Hole.LONG_PERPENDICULAR})
+_PARALLEL = frozenset({Hole.SHORT_PARALLEL, Hole.LONG_PARALLEL})
+_ACROSS = frozenset({Hole.SHORT_PERPENDICULAR, Hole.LONG_PERPENDICULAR})
+_STEEPEST = math.tan(math.radians(10.0))
+_OF_TABLE = {
+    Hole.STANDARD: HoleKind.STD,
+    Hole.OVERSIZED: HoleKind.OVS,
+    Hole.SHORT_PARALLEL: HoleKind.SSL,
+    Hole.SHORT_PERPENDICULAR: HoleKind.SSL,
+    Hole.LONG_PARALLEL: HoleKind.LSL,
+    Hole.LONG_PERPENDICULAR: HoleKind.LSL,
+}
 _EDGES = {0.5: 0.75, 0.625: 0.875, 0.75: 1.0, 0.875: 1.125, 1.0: 1.25, 1.125: 1.5, 1.25: 1.625}
 
 
@@ -64,6 +81,8 @@ def detail_rules(connection: Connection) -> Findings:
     for joint, where in joints[1:] if seat else joints:
         if isinstance(joint, Bolted):
             found.extend(_of_bolts(joint, connection.fitting, where))
+            sheared = connection.N if where == "beam" else 0.0
+            found.extend(_of_kinds(joint, where, sheared / connection.V))
         else:
             found.extend(_of_weld(joint, connection, where))
     if connection.beam is not None and not seat:
@@ -74,6 +93,45 @@ def detail_rules(connection: Connection) -> Findings:
         joint.group for joint in (connection.to_beam, connection.to_support) if isinstance(joint, Bolted)
     }
     return Findings(rules=tuple(found), not_checked=(_METRIC,) if groups & _METRIC_GROUPS else ())
+
+
+def _of_kinds(joint: Bolted, where: str, slope: float) -> Iterator[Check]:
+    """Kinds of hole that a joint in bearing may not have.
+
+    Args:
+        joint: the joint.
+        where: what it is bolted to.
+        slope: of the load that shears its bolts, level over upright.
+
+    Source: Section J3.3(b) to (d), from memory; that a slot lies across the load within 10 degrees: Section
+        4.3 of the RCSC Specification, from memory.
+    """
+    plies = {"the fitting": joint.holes.kind, f"the {where}": joint.other.kind}
+    for name, kind in plies.items():
+        if kind is Hole.OVERSIZED:
+            yield _not_allowed(f"oversized holes in {name}, bolts to the {where}", 1)
+        elif kind in _PARALLEL or (kind in _ACROSS and slope > _STEEPEST):
+            yield _not_allowed(f"slots along the load in {name}, bolts to the {where}", 1)
+    if all(kind in _LONG for kind in plies.values()):
+        yield _not_allowed(f"long slots in both parts, bolts to the {where}", 2, 1)
+
+
+def _not_allowed(what: str, plies: int, most: int = 0) -> Check:
+    limit = step("n_max", "n_p", most, n_p=most)
+    return Check(_USE, f"{what}: not allowed in a bearing joint; {_REMEDY}", plies, most, "", (limit,))
+
+
+def _edge_of(joint: Bolted, holes: Holes, *, along: bool) -> Step:
+    """Least edge distance of a joint's holes along the reaction or across it, in.
+
+    Source: Tables J3.4 and J3.5; a slot along the edge adds nothing.
+    """
+    size, kind, standard = bolt(joint.size), _OF_TABLE[holes.kind], _least_edge(joint.d)
+    toward = holes.along > holes.across if along else holes.across > holes.along
+    more = (minimum_edge_distance(size, kind, slot_to_edge=toward) - minimum_edge_distance(size)).inches
+    if not more:
+        return standard
+    return step("l_min", "l_t + C_2", standard.value + more, "in", l_t=standard.value, C_2=more)
 
 
 def _least_edge(d: float) -> Step:
@@ -89,9 +147,9 @@ def _least_edge(d: float) -> Step:
 
 
 def _of_bolts(joint: Bolted, fitting: Fitting, where: str) -> Iterator[Check]:
-    least = _least_edge(joint.d)
-    edges = {"end": min(joint.edge_top, joint.edge_bottom), "edge": joint.edge_side}
-    for name, given in edges.items():
+    edges = (("end", min(joint.edge_top, joint.edge_bottom), True), ("edge", joint.edge_side, False))
+    for name, given, along in edges:
+        least = _edge_of(joint, joint.holes, along=along)
         yield at_least(_EDGE, f"{name} distance in the fitting, bolts to the {where}", least, given)
     most = maximum_edge_distance(fitting.t)
     farthest = max(joint.edge_top, joint.edge_bottom, joint.edge_side)
@@ -117,12 +175,13 @@ def _of_weld(weld: Fillet, connection: Connection, where: str) -> Iterator[Check
 
 
 def _of_web(connection: Connection, joint: Bolted) -> Iterator[Check]:
-    least = _least_edge(joint.d)
+    level = _edge_of(joint, joint.other, along=False)
     end = end_distance(connection, joint)
-    yield at_least(_EDGE, "end of the beam to its bolts, under-run taken off", least, end)
+    yield at_least(_EDGE, "end of the beam to its bolts, under-run taken off", level, end)
     if connection.end.top:
         down = connection.drop + joint.edge_top
-        yield at_least(_EDGE, "cope to the first row of bolts", least, down)
+        upright = _edge_of(joint, joint.other, along=True)
+        yield at_least(_EDGE, "cope to the first row of bolts", upright, down)
 
 
 def _length(connection: Connection) -> Check:

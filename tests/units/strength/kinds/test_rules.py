@@ -7,7 +7,8 @@ from dataclasses import replace
 import pytest
 
 from connections import EXAMPLES, bolts
-from gageline.strength import Bolted, Check, Connection
+from gageline.strength import Bolted, Check, Connection, Holes
+from gageline.strength.aisc360.j3_bolts import Hole
 from gageline.strength.check import Clause, step
 from gageline.strength.kinds import detail_rules
 from gageline.strength.kinds.rules import at_least, at_most
@@ -92,3 +93,76 @@ def test_metric_classes_are_left_to_the_engineer() -> None:
     (item,) = detail_rules(metric).not_checked
     assert item.what == "whether bolts of an ISO 898-1 property class are accepted"
     assert not detail_rules(A4).not_checked
+
+
+ROUND = Holes(Hole.STANDARD, 13 / 16, 13 / 16)
+HOLES = {
+    "OVS": Holes(Hole.OVERSIZED, 15 / 16, 15 / 16),
+    "SSL along": Holes(Hole.SHORT_PARALLEL, 1.0, 13 / 16),
+    "SSL across": Holes(Hole.SHORT_PERPENDICULAR, 13 / 16, 1.0),
+    "LSL along": Holes(Hole.LONG_PARALLEL, 1.875, 13 / 16),
+    "LSL across": Holes(Hole.LONG_PERPENDICULAR, 13 / 16, 1.875),
+}
+
+
+def forbidden(holes: str, other: Holes = ROUND, N: float = 0.0) -> list[str]:
+    """What Section J3.3 forbids of the bolts on the beam."""
+    joint = replace(bolts(3, 2.125, 1.375), holes=HOLES[holes], other=other)
+    connection = replace(A4, to_beam=joint, N=N)
+    return [rule.title for rule in detail_rules(connection).rules if not rule.passes and not rule.unit]
+
+
+@pytest.mark.parametrize(
+    ("holes", "what"),
+    [
+        ("OVS", "oversized holes"),
+        ("SSL along", "slots along the load"),
+        ("LSL along", "slots along the load"),
+    ],
+)
+def test_holes_that_a_bearing_joint_may_not_have(holes: str, what: str) -> None:
+    """AISC 360-22 J3.3: oversized holes and slots along the load are for slip-critical joints alone."""
+    (rule,) = forbidden(holes)
+    assert rule == (
+        f"{what} in the fitting, bolts to the beam: not allowed in a bearing joint; "
+        "use STD, or slots across the load, or slip-critical bolts"
+    )
+
+
+def test_slots_across_the_load_are_allowed_and_long_ones_in_one_part() -> None:
+    """J3.3: short slots in any part, long slots in one of the two, both square to the load."""
+    assert forbidden("SSL across", HOLES["SSL across"]) == []
+    assert forbidden("LSL across") == []
+    (both,) = forbidden("LSL across", HOLES["LSL across"])
+    assert both.startswith("long slots in both parts, bolts to the beam: not allowed in a bearing joint")
+
+
+def test_an_axial_force_turns_the_load_along_level_slots() -> None:
+    """RCSC 4.3: across the load means within 10 degrees; 10 kip level to 60 up lean 9.5, 11 lean 10.4."""
+    assert forbidden("SSL across", N=10.0) == []
+    (turned,) = forbidden("SSL across", N=11.0)
+    assert turned.startswith("slots along the load in the fitting, bolts to the beam")
+
+
+@pytest.mark.parametrize(
+    ("holes", "end", "side"),
+    [
+        ("OVS", 1.0625, 1.0625),
+        ("SSL along", 1.125, 1.0),
+        ("SSL across", 1.0, 1.125),
+        ("LSL along", 1.5625, 1.0),
+        ("LSL across", 1.0, 1.5625),
+    ],
+)
+def test_least_edges_of_slots_and_oversized_holes(holes: str, end: float, side: float) -> None:
+    """Table J3.5 for 3/4 bolts: C2 1/16 oversized, 1/8 short slot, 3/4 d long slot, 0 along the edge."""
+    found = rules(with_bolts(replace(bolts(3, 2.125, 1.375), holes=HOLES[holes])))
+    assert found["end distance in the fitting, bolts to the beam"].demand == pytest.approx(end)
+    assert found["edge distance in the fitting, bolts to the beam"].demand == pytest.approx(side)
+
+
+def test_the_holes_of_the_web_ask_for_their_own_edges() -> None:
+    """Table J3.5: an oversized hole for a 3/4 bolt stands 1 1/16 in from the end of the beam and the cope."""
+    found = rules(replace(A4, to_beam=replace(bolts(3, 2.125, 1.375), other=HOLES["OVS"])))
+    assert found["end of the beam to its bolts, under-run taken off"].demand == pytest.approx(1.0625)
+    assert found["cope to the first row of bolts"].demand == pytest.approx(1.0625)

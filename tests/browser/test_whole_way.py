@@ -94,6 +94,8 @@ def _walk(tablet: Page, context: BrowserContext) -> int:
         tablet.locator(".step:visible").get_by_role("button", name="Done").click()
     expect(tablet.locator("#progress")).to_have_text(f"{steps} of {steps}")
     expect(tablet.locator("#net")).to_contain_text("No network.")
+    expect(tablet.get_by_text("Done here. Nothing else waits here.")).to_be_visible()
+    expect(tablet.get_by_role("link", name="All that waits here")).to_be_visible()
     return steps
 
 

@@ -25,7 +25,7 @@ from gageline.shop.pictures import step_svg, stick_svg
 from gageline.shop.readings import STICK_ITEMS, OnStick, on_stick, readings_on, take, taken
 from gageline.shop.roles import WORK
 from gageline.shop.sawing import strike_saw
-from gageline.shop.selectors import marks_table, task_lines, waiting
+from gageline.shop.selectors import marks_table, onward, task_lines, waiting
 from gageline.shop.ticking import Answer, Stroke, clock, send_off, strike
 from gageline.units import System, write_length
 
@@ -132,6 +132,9 @@ def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
         "place": place,
         "lines": lines,
         "done": sum(line.tick is not None for line in lines),
+        "of": len(lines),
+        "finished": all(line.tick for line in lines),
+        **onward(copy, place),
         "stick": stick,
         "marks": marks_table(layout.main.steps),
         "system": layout.system,

@@ -21,7 +21,7 @@ from gageline.shop.models import Copy, Person, Piece, Reading, Sent, Stage
 from gageline.shop.office import person_of
 from gageline.shop.readings import item_code, report_of, shop_records, taken, words_of
 from gageline.shop.roles import WORK
-from gageline.shop.selectors import waiting
+from gageline.shop.selectors import onward, waiting
 from gageline.shop.ticking import Answer, Stroke, clock, strike
 from gageline.units import Length, System, write_length
 
@@ -101,7 +101,8 @@ def card(request: HttpRequest, copy: int) -> HttpResponse:
     context = {
         "copy": row, "piece": row.piece, "stations": stations, "passed": passed, "task": INSPECTION,
         "metric": system is System.MM, "may": person_of(request).role in WORK, **_outcome_of(report),
-        "now": now, "ready": row.stage not in {Stage.BENCH, Stage.FIT},
+        "now": now, "ready": row.stage not in {Stage.BENCH, Stage.FIT}, "finished": passed is not None,
+        **onward(row, "check"),
     }  # fmt: skip
     return render(request, "shop/check_card.html", context)
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from urllib.parse import urlsplit
 
 from django.http import HttpRequest
+from django.urls import Resolver404, resolve
 
 from gageline.shop.models import Copy, Cutting, Job, Person, Search, Stage, Stick, Where
 
@@ -48,11 +50,21 @@ def _to_cut() -> int:
 
 
 def strip(request: HttpRequest) -> dict[str, object]:
-    """What every page shows at its head."""
+    """What every page shows at its head; the places are counted only where they are shown."""
     person = getattr(request, "user", None)
     if not isinstance(person, Person):
         return {"places": (), "person": None}
-    match = request.resolver_match
-    here = (match.url_name or "").split("-", maxsplit=1)[0] if match else ""
+    here = _view(request).split("-", maxsplit=1)[0]
     at = {"job": "jobs", "piece": "jobs", "frame": "jobs"}.get(here, here)
-    return {"places": places(), "person": person, "here": at}
+    return {"places": places, "person": person, "here": at}
+
+
+def _view(request: HttpRequest) -> str:
+    """The name of the page that is looked at: for a part of it that comes anew, the page it stands on."""
+    details = getattr(request, "htmx", None)
+    address = details.current_url if details else None
+    try:  # by its path alone: behind a proxy the shop does not know the rest of its own address
+        match = resolve(urlsplit(address).path) if address else request.resolver_match
+    except (Resolver404, ValueError):  # an address that somebody made up
+        return ""
+    return (match.url_name or "") if match else ""

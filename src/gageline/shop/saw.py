@@ -10,6 +10,7 @@ from urllib.parse import urlencode
 from django.db.models import Count, Q
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
 from django.views.decorators.http import require_GET, require_POST
 
 from gageline.errors import ValueProblem
@@ -223,7 +224,12 @@ def card(request: HttpRequest, cutting: int) -> HttpResponse:
         where=Where.YARD, stock=stock.steel.section, grade=stock.steel.grade, copy=None,
         ticks=stock.length.ticks,
     )  # fmt: skip
+    after = Cutting.objects.filter(plan__state=Search.CHOSEN, done=False).exclude(pk=row.pk)
+    other = after.filter(pk__gt=row.pk).first() or after.first()
     context = {
+        "onward": reverse("saw-card", args=(other.pk,)) if other else "",
+        "onward_words": f"{other.steel}, stick {other.number}" if other else "",
+        "back_to": reverse("saw"), "finished": row.done,
         "cutting": row, "name": card_name(row), "card": made, "lines": lines, "taken": ticks.get(TAKE),
         "back": ticks.get(DROP), "take": TAKE, "drop": DROP, "now": now,
         "done": len(ticks), "of": len(lines) + 2,

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from django.db.models import Count, Q
+from django.urls import reverse
 
 from gageline.layout import Step
 from gageline.shop.engine import Card, Task, card_of, items_for
@@ -19,6 +20,7 @@ __all__ = [
     "Waiting",
     "jobs_with_counts",
     "marks_table",
+    "onward",
     "piece_lines",
     "task_lines",
     "waiting",
@@ -134,6 +136,26 @@ def waiting(stage: Stage) -> tuple[Waiting, ...]:
         texts[job.pk] = text
         found.append(Waiting(copy, *_progress(copy, text, stage)))
     return tuple(found)
+
+
+def onward(copy: Copy, place: str) -> dict[str, object]:
+    """Where one goes from a card that is done: the next piece that waits at its place, or all of them.
+
+    Args:
+        copy: whose card it is.
+        place: bench, fit or check.
+    """
+    others = Copy.objects.filter(active=True, stage=place).exclude(pk=copy.pk).select_related("piece__job")
+    piece = copy.piece
+    after = (
+        Q(piece=piece, number__gt=copy.number)
+        | Q(piece__job_id=piece.job_id, piece__position__gt=piece.position)
+        | Q(piece__job_id__gt=piece.job_id)
+    )
+    other = others.filter(after).first() or others.first()
+    words = f"{other.name}, {other.piece.stock}, {other.piece.length}" if other else ""
+    address = reverse(f"{place}-card", args=(other.pk,)) if other else ""
+    return {"onward": address, "onward_words": words, "back_to": reverse(place)}
 
 
 def _progress(copy: Copy, text: str, stage: Stage) -> tuple[int, int]:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -98,6 +99,18 @@ def test_the_card_has_readings_picture_and_table(tablet: Client, copy: Copy) -> 
     fit = tablet.get(f"/fit/{copy.pk}/").content.decode()
     assert "Set the left near angle" in fit
     assert "fillet" in fit
+
+
+def test_a_card_that_is_done_shows_the_way_on(tablet: Client, fitter: Person, copy: Copy) -> None:
+    page = tablet.get(f"/bench/{copy.pk}/").content.decode()
+    assert re.search(r'<nav id="onward"[^>]* hidden>', page)
+    codes = re.findall(r'data-task="(bench-\d+)"', page)
+    for number, code in enumerate(codes):
+        _send(tablet, _stroke(copy, fitter, {"key": f"{number:016}", "task": code}))
+    page = tablet.get(f"/bench/{copy.pk}/").content.decode()
+    assert re.search(r'<nav id="onward"[^>]*tabindex="-1">', page)
+    assert f'href="/bench/{copy.pk + 1}/">Next: B1 (2 of 2), W12X26' in page
+    assert 'href="/bench/">All that waits here' in page
 
 
 def test_who_looks_has_nothing_to_press(

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import pytest
@@ -34,3 +35,19 @@ def test_the_strip_says_where_one_is(owner: Person, signed_in: Callable[[Person]
     page = signed_in(owner).get("/bench/").content.decode()
     assert '<a href="/bench/" aria-current="page">Bench' in page
     assert "waiting for layout" in signed_in(owner).get("/counts/").content.decode()
+
+
+@pytest.mark.usefixtures("job")
+@pytest.mark.parametrize(
+    ("on", "place"),
+    [
+        ("http://testserver/bench/1/?x=1#bench-3", "Bench"), ("http://testserver/piece/1/", "Office"),
+        ("https://shop.example/saw/", "Saw"), ("http://testserver/nowhere/", ""), ("http://[/bench/", ""),
+    ],
+)  # fmt: skip
+def test_the_strip_that_comes_anew_keeps_the_mark_of_the_page_it_stands_on(
+    owner: Person, signed_in: Callable[[Person], Client], on: str, place: str
+) -> None:
+    headers = {"HX-Request": "true", "HX-Current-URL": on}
+    page = signed_in(owner).get("/counts/", headers=headers).content.decode()
+    assert re.findall(r'aria-current="page">(\w+)', page) == ([place] if place else [])

@@ -3,7 +3,7 @@ from __future__ import annotations
 from gageline.shop.engine import card_of, layout_of
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Job, Person, Stage
-from gageline.shop.selectors import jobs_with_counts, marks_table, piece_lines, task_lines, waiting
+from gageline.shop.selectors import jobs_with_counts, marks_table, onward, piece_lines, task_lines, waiting
 from gageline.shop.ticking import Stroke, strike
 
 
@@ -22,6 +22,17 @@ def test_what_waits_says_how_far_it_is(owner: Person, job: Job) -> None:
     first = waiting(Stage.BENCH)[0]
     assert (first.copy.pk, first.done, first.of) == (copy.pk, 1, len(card.bench))
     assert [line.tick is not None for line in task_lines(copy, card, "bench")][:2] == [True, False]
+
+
+def test_from_a_card_one_goes_on_to_the_next_piece_that_waits(job: Job) -> None:
+    first, second, post = Copy.objects.filter(piece__job=job).select_related("piece")
+    assert onward(first, "bench") == {
+        "onward": f"/bench/{second.pk}/", "onward_words": "B1 (2 of 2), W12X26, 9'-6\"", "back_to": "/bench/",
+    }  # fmt: skip
+    assert onward(post, "bench")["onward"] == f"/bench/{first.pk}/"  # the last one goes round to the first
+    Copy.objects.filter(pk=second.pk).update(stage=Stage.FIT)
+    assert onward(first, "bench")["onward"] == f"/bench/{post.pk}/"
+    assert onward(second, "fit") == {"onward": "", "onward_words": "", "back_to": "/fit/"}
 
 
 def test_the_table_of_marks_has_every_reading(job: Job) -> None:

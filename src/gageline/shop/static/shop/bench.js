@@ -3,6 +3,7 @@ import { keep, sentSince, start, waiting, who } from "./queue.js";
 
 const work = document.getElementById("work");
 const steps = [...document.querySelectorAll(".step")];
+const onward = document.getElementById("onward"); // shown once all is done
 const copy = Number(work.dataset.copy);
 const card = work.dataset.card;
 const isMine = (one) => (one.copy ?? one.piece) === copy && (one.card ?? one.of) === card;
@@ -42,6 +43,7 @@ function mark(task, done, by) {
   if (button) button.textContent = done ? "Take the tick back" : "Done";
   step.querySelector(".by").textContent = by;
   document.getElementById("progress").textContent = `${steps.filter(isDone).length} of ${steps.length}`;
+  onward.hidden = !steps.every(isDone);
 }
 
 function tick(step) {
@@ -49,7 +51,11 @@ function tick(step) {
   const note = step.querySelector(".tick [name=note]")?.value || "";
   mark(step.id, done, done ? "ticked by you" : "");
   keep({ copy, card, task: step.dataset.task, done, note, name: `${title}, ${step.getAttribute("aria-label")}` });
-  if (done && at < steps.length - 1) show(at + 1, true);
+  if (!done) return;
+  const left = [...steps.slice(at + 1), ...steps.slice(0, at)].find((one) => !isDone(one));
+  if (left) { show(steps.indexOf(left), true); return; }
+  onward.focus({ preventScroll: true });
+  window.scrollTo(0, 0);
 }
 
 // What was read on the stick in hand: its own readings come from the shop, so they wait for the network.
@@ -86,6 +92,9 @@ if (steps.length) {
   const first = steps.findIndex((step) => !isDone(step));
   show(asked >= 0 ? asked : first >= 0 ? first : steps.length - 1, false);
 }
+// The next card is opened beforehand, so that it is kept for when there is no network.
+const next = document.getElementById("onward-next");
+if (next && steps.some((step) => !isDone(step))) fetch(next.href, { priority: "low" }).catch(() => {});
 start(work.dataset.ticks, {
   refused: (one) => isMine(one) && mark(one.task, !one.done, ""),
   settled: (sent) => {

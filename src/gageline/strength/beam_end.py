@@ -48,6 +48,7 @@ def beam_of(part: Part, end: End) -> Beam:
         stock.profile is Profile.I_SHAPE,
         notch(Face.TOP),
         notch(Face.BOTTOM),
+        stock.T.inches if stock.T is not None else 0.0,
     )
 
 

@@ -218,6 +218,7 @@ class Check:
         capacity: What is there.
         unit: Unit of both.
         steps: How the capacity (or the demand, for a least thickness and the like) was found.
+        binding: Whether it is a rule that no strength makes good.
     """
 
     clause: Clause
@@ -226,6 +227,7 @@ class Check:
     capacity: float
     unit: str
     steps: tuple[Step, ...]
+    binding: bool = False
 
     @property
     def utilisation(self) -> float:

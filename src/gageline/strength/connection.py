@@ -103,6 +103,7 @@ class Beam:
         rolled_i: whether it is a rolled I-shape.
         top: cope of the top flange, None without one.
         bottom: cope of the bottom flange, None without one.
+        T: clear depth between the fillets as the tables of sections give it, in; zero where they do not.
     """
 
     section: str
@@ -115,9 +116,11 @@ class Beam:
     rolled_i: bool = True
     top: Notch | None = None
     bottom: Notch | None = None
+    T: float = 0.0
 
     def __post_init__(self) -> None:
         positive(d=self.d, t_w=self.t_w, b_f=self.b_f, t_f=self.t_f, k=self.k)
+        not_negative(T=self.T)
         if self.h_o <= 0:
             raise ValueProblem(
                 f"the copes of {self.section} leave h_o = {self.h_o:g} in of a depth of {self.d:g} in: "

@@ -91,8 +91,8 @@ class Verdict:
 
     @property
     def forbidden(self) -> tuple[Check, ...]:
-        """The broken rules that no strength makes good: what they forbid is counted, not measured."""
-        return tuple(rule for rule in self.broken_rules if not rule.unit)
+        """The broken rules that no strength makes good."""
+        return tuple(rule for rule in self.broken_rules if rule.binding)
 
     @property
     def passes(self) -> bool:

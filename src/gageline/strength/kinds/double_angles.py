@@ -18,7 +18,7 @@ from gageline.strength.kinds.bolted import (
 )
 from gageline.strength.kinds.pulled import PulledEnd, pulled
 from gageline.strength.kinds.support import shared_bolts, support_ply
-from gageline.strength.kinds.web_legs import pulled_web, web_bolts, web_weld
+from gageline.strength.kinds.web_legs import SHORT_BEAM, pulled_web, web_bolts, web_weld
 from gageline.strength.kinds.welded import beside_weld, eccentric_lines, upright_line
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
@@ -45,7 +45,10 @@ def double_angles(connection: Connection, method: Method) -> Findings:
     Source: Manual Part 10, Tables 10-1 to 10-3 and Examples II.A-1 to II.A-5.
     """
     states = [*_angles(connection), *_to_beam(connection), *_to_support(connection)]
-    found = Findings(tuple(state.check(connection.V, method, title) for title, state in states))
+    found = Findings(
+        tuple(state.check(connection.V, method, title) for title, state in states),
+        not_checked=(SHORT_BEAM,) if isinstance(connection.to_beam, Fillet) else (),
+    )
     return gathered([found, shared_bolts(connection, _PAIR, method), _axial(connection, method)])
 
 

@@ -19,7 +19,7 @@ from gageline.strength.kinds.bolted import (
 )
 from gageline.strength.kinds.pulled import PulledEnd, pulled
 from gageline.strength.kinds.support import shared_bolts, support_ply
-from gageline.strength.kinds.welded import beside_weld
+from gageline.strength.kinds.welded import beside_weld, counted
 from gageline.strength.verdict import Findings, gathered
 
 __all__ = ["end_plate"]
@@ -81,10 +81,14 @@ def _effective(connection: Connection, weld: Fillet) -> float:
     return length
 
 
+def _metal(weld: Fillet, length: float, angle: float = 0.0) -> Strength:
+    weld, short = counted(weld, length)
+    return fillet_weld(weld.leg, _SIDES * length, weld.F_EXX, angle).after(*short)
+
+
 def _weld(connection: Connection, weld: Fillet) -> Iterator[State]:
     beam, length = connection.end, _effective(connection, weld)
-    metal = fillet_weld(weld.leg, _SIDES * length, weld.F_EXX)
-    yield "weld to the beam web", metal
+    yield "weld to the beam web", _metal(weld, length)
     yield "shear rupture of the beam web beside the weld", shear_rupture(beam.steel.F_u, length * beam.t_w)
 
 
@@ -94,7 +98,7 @@ def _axial(connection: Connection, weld: Fillet, bolts: Bolted, method: Method) 
     beam, fitting = connection.end, connection.fitting
     length = _effective(connection, weld)
     angle = math.degrees(math.atan2(connection.N, connection.V))
-    metal = fillet_weld(weld.leg, _SIDES * length, weld.F_EXX, angle)
+    metal = _metal(weld, length, angle)
     resultant = math.hypot(connection.V, connection.N)
     checks = (
         metal.check(resultant, method, "weld to the beam web, both forces"),

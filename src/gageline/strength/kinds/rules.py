@@ -1,4 +1,4 @@
-"""Rules of detail that need no load: edges, spacing and least weld."""
+"""Rules of detail that need no load: edges, spacing, least and largest weld, least length."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from gageline.steel import HoleKind, bolt, minimum_edge_distance
-from gageline.strength.aisc360.j2_welds import minimum_fillet
+from gageline.strength.aisc360.j2_welds import maximum_fillet, minimum_fillet
 from gageline.strength.aisc360.j3_bolts import Hole
 from gageline.strength.aisc360.j3_spacing import (
     maximum_edge_distance,
@@ -16,7 +16,7 @@ from gageline.strength.aisc360.j3_spacing import (
 from gageline.strength.aisc360.standard import manual, spec
 from gageline.strength.check import Check, Clause, Step, step
 from gageline.strength.clause import clause_of
-from gageline.strength.connection import Bolted, Connection, Fillet, Fitting, Holes, Kind
+from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind
 from gageline.strength.kinds.beam_web import end_distance
 from gageline.strength.verdict import Findings, NotChecked
 
@@ -33,6 +33,7 @@ _METRIC_GROUPS = frozenset({"8.8", "10.9"})
 _METRIC_EDGES = {16: 22, 20: 26, 22: 28, 24: 30, 27: 34, 30: 38, 36: 46}
 _MM = 25.4
 _USE = spec("J3.3", "Kinds of hole that a joint may have")
+_ENDS = 2  # rows that have an end of the fitting beside them
 _REMEDY = "use STD, or slots across the load, or slip-critical bolts"
 _LONG = frozenset({Hole.LONG_PARALLEL, Hole.LONG_PERPENDICULAR})
 _PARALLEL = frozenset({Hole.SHORT_PARALLEL, Hole.LONG_PARALLEL})
@@ -80,7 +81,7 @@ def detail_rules(connection: Connection) -> Findings:
     joints = ((connection.to_beam, "beam"), (connection.to_support, "support"))
     for joint, where in joints[1:] if seat else joints:
         if isinstance(joint, Bolted):
-            found.extend(_of_bolts(joint, connection.fitting, where))
+            found.extend(_of_bolts(joint, connection, where))
             sheared = connection.N if where == "beam" else 0.0
             found.extend(_of_kinds(joint, where, sheared / connection.V))
         else:
@@ -118,7 +119,8 @@ def _of_kinds(joint: Bolted, where: str, slope: float) -> Iterator[Check]:
 
 def _not_allowed(what: str, plies: int, most: int = 0) -> Check:
     limit = step("n_max", "n_p", most, n_p=most)
-    return Check(_USE, f"{what}: not allowed in a bearing joint; {_REMEDY}", plies, most, "", (limit,))
+    title = f"{what}: not allowed in a bearing joint; {_REMEDY}"
+    return Check(_USE, title, plies, most, "", (limit,), binding=True)
 
 
 def _edge_of(joint: Bolted, holes: Holes, *, along: bool) -> Step:
@@ -146,38 +148,62 @@ def _least_edge(d: float) -> Step:
     return step("l_min", "l_t", size, "in", l_t=size)
 
 
-def _of_bolts(joint: Bolted, fitting: Fitting, where: str) -> Iterator[Check]:
+def _other_part(connection: Connection, where: str) -> float | None:
+    """Thickness of what the fitting is joined to: the beam's web or the support, in; None if not known."""
+    if where == "beam":
+        return connection.beam.t_w if connection.beam else None
+    return connection.support.t if connection.support else None
+
+
+def _of_bolts(joint: Bolted, connection: Connection, where: str) -> Iterator[Check]:
+    """Edges and pitches of a joint's holes; the pitch is bound by the thinner of the parts in contact."""
+    fitting = connection.fitting
+    thinner = min(fitting.t, _other_part(connection, where) or fitting.t)
     edges = (("end", min(joint.edge_top, joint.edge_bottom), True), ("edge", joint.edge_side, False))
     for name, given, along in edges:
         least = _edge_of(joint, joint.holes, along=along)
         yield at_least(_EDGE, f"{name} distance in the fitting, bolts to the {where}", least, given)
     most = maximum_edge_distance(fitting.t)
-    farthest = max(joint.edge_top, joint.edge_bottom, joint.edge_side)
-    yield at_most(clause_of(maximum_edge_distance), f"edge distance, bolts to the {where}", most, farthest)
+    title = f"bolts to the {where}, the nearest edge of the fitting"
+    yield at_most(clause_of(maximum_edge_distance), title, most, _farthest_edge(joint))
     if joint.rows > 1:
         near = minimum_spacing(joint.d, joint.holes.along)
         yield at_least(
             clause_of(minimum_spacing), f"pitch of the bolts to the {where}", near, min(joint.steps)
         )
-        far = maximum_spacing(fitting.t)
+        far = maximum_spacing(thinner)
         yield at_most(clause_of(maximum_spacing), f"pitch of the bolts to the {where}", far, max(joint.steps))
     if joint.columns > 1:
         title = f"columns of the bolts to the {where}"
         near = minimum_spacing(joint.d, joint.holes.across)
         yield at_least(clause_of(minimum_spacing), title, near, joint.between)
-        yield at_most(clause_of(maximum_spacing), title, maximum_spacing(fitting.t), joint.between)
+        yield at_most(clause_of(maximum_spacing), title, maximum_spacing(thinner), joint.between)
+
+
+def _farthest_edge(joint: Bolted) -> float:
+    """The largest distance from a bolt of the outer column to the edge that is nearest to it, in."""
+    if joint.rows > _ENDS:
+        return joint.edge_side
+    return max(min(end, joint.edge_side) for end in (joint.edge_top, joint.edge_bottom))
 
 
 def _of_weld(weld: Fillet, connection: Connection, where: str) -> Iterator[Check]:
-    other = connection.end.t_w if where == "beam" else (connection.support.t if connection.support else None)
-    thinner = min(connection.fitting.t, other) if other else connection.fitting.t
+    """Least size by the thinner part; most along the edges of an angle's leg. A plate is welded square on."""
+    fitting = connection.fitting
+    thinner = min(fitting.t, _other_part(connection, where) or fitting.t)
     yield at_least(clause_of(minimum_fillet), f"weld to the {where}", minimum_fillet(thinner), weld.leg)
+    if fitting.out:
+        title = f"weld along the edges of the angle, to the {where}"
+        yield at_most(clause_of(maximum_fillet), title, maximum_fillet(fitting.t), weld.leg)
 
 
 def _of_web(connection: Connection, joint: Bolted) -> Iterator[Check]:
     level = _edge_of(joint, joint.other, along=False)
     end = end_distance(connection, joint)
     yield at_least(_EDGE, "end of the beam to its bolts, under-run taken off", level, end)
+    farthest = end + connection.under_run
+    most = maximum_edge_distance(connection.end.t_w)
+    yield at_most(clause_of(maximum_edge_distance), "end of the beam to its bolts, at most", most, farthest)
     if connection.end.top:
         down = connection.drop + joint.edge_top
         upright = _edge_of(joint, joint.other, along=True)
@@ -185,9 +211,16 @@ def _of_web(connection: Connection, joint: Bolted) -> Iterator[Check]:
 
 
 def _length(connection: Connection) -> Check:
+    """Half of T, or of the depth that copes leave.
+
+    Source: read in Examples II.A-17A (T) and II.A-28A (copes); T is in the tables of sections, and where they
+        leave it out it is the flat of the web.
+    """
     beam, length = connection.end, connection.fitting.length
     if beam.top or beam.bottom:
         least = step("L_min", "h_o/2", beam.h_o / 2, "in", h_o=beam.h_o)
+    elif beam.T:
+        least = step("L_min", "T/2", beam.T / 2, "in", T=beam.T)
     else:
         least = step("L_min", "(d - 2 k)/2", (beam.d - 2 * beam.k) / 2, "in", d=beam.d, k=beam.k)
     return at_least(_LENGTH, "length of the connection", least, length)

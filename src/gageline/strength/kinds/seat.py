@@ -17,7 +17,7 @@ from gageline.strength.check import Check, Method, Strength
 from gageline.strength.connection import Bolted, Connection
 from gageline.strength.kinds.bolted import Ply, rows_of_bolts
 from gageline.strength.kinds.support import support_ply
-from gageline.strength.kinds.welded import beside_weld
+from gageline.strength.kinds.welded import beside_weld, counted
 from gageline.strength.verdict import Findings, NotChecked
 
 __all__ = ["seat"]
@@ -101,7 +101,9 @@ def _joint(connection: Connection) -> Iterator[State]:
         plies = (angle, *support_ply(support, joint, 2))
         yield "bolts of the seat, in pairs", rows_of_bolts(joint, 2, plies)
         return
-    metal = seat_weld(joint.leg, fitting.leg, (fitting.out + connection.gap) / 2, joint.F_EXX)
+    sized, short = counted(joint, fitting.leg)
+    eccentric = (fitting.out + connection.gap) / 2
+    metal = seat_weld(sized.leg, fitting.leg, eccentric, joint.F_EXX).after(*short)
     yield "welds of the seat", metal
     if support is not None:
         yield "support beside the weld", beside_weld(metal, joint, support.steel, support.t, 1)

@@ -18,7 +18,7 @@ from gageline.strength.kinds.bolted import (
     yield_of_fitting,
 )
 from gageline.strength.kinds.support import shared_bolts, support_ply
-from gageline.strength.kinds.web_legs import as_reaction, web_bolts, web_weld
+from gageline.strength.kinds.web_legs import SHORT_BEAM, as_reaction, web_bolts, web_weld
 from gageline.strength.kinds.welded import beside_weld, eccentric_lines, l_shape
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
@@ -56,7 +56,10 @@ def single_angle(connection: Connection, method: Method) -> Findings:
     states = [*_angle(connection), *on_web, *_to_support(connection)]
     found = Findings(
         tuple(state.check(connection.V, method, title) for title, state in states),
-        not_checked=(_AXIAL,) if connection.N else (),
+        not_checked=(
+            *(() if isinstance(joint, Bolted) else (SHORT_BEAM,)),
+            *((_AXIAL,) if connection.N else ()),
+        ),
     )
     return gathered([found, shared_bolts(connection, 1, method)])
 

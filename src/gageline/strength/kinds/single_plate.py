@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.j2_welds import fillet_weld
@@ -22,7 +23,7 @@ from gageline.strength.kinds.bolted import (
     yield_of_fitting,
 )
 from gageline.strength.kinds.rules import at_least, at_most
-from gageline.strength.kinds.welded import beside_weld
+from gageline.strength.kinds.welded import beside_weld, counted
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
 __all__ = ["plate_axial", "plate_states", "plate_welds", "plates_joints", "plies_of_plate", "single_plate"]
@@ -128,7 +129,8 @@ def plate_welds(connection: Connection, weld: Fillet, method: Method) -> Finding
     support, fitting = connection.support, connection.fitting
     total, angle = resultant_of(connection)
     lean = math.cos(math.radians(connection.skew) / 2)
-    metal = fillet_weld(weld.leg * lean, 2 * fitting.length, weld.F_EXX, angle)
+    sized, short = counted(weld, fitting.length)
+    metal = fillet_weld(sized.leg * lean, 2 * fitting.length, weld.F_EXX, angle).after(*short)
     both = ", both forces" if connection.N else ""
     checks = [metal.check(total, method, f"weld to the support{both}")]
     if support is not None:
@@ -150,7 +152,8 @@ def _punching(connection: Connection) -> Iterator[Check]:
     most = support.steel.F_u / fitting.steel.F_y * support.t
     given = {"F_u": support.steel.F_u, "F_yp": fitting.steel.F_y, "t": support.t}
     limit = step("t_max", "F_u/F_yp t", most, "in", **given)
-    yield at_most(_WALL, "plate that would punch through the wall", limit, fitting.t)
+    rule = at_most(_WALL, "plate that would punch through the wall", limit, fitting.t)
+    yield replace(rule, binding=True)
 
 
 def plate_axial(connection: Connection, bolts: Bolted, arms: tuple[float, float], method: Method) -> Findings:

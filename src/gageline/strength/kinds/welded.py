@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import lru_cache
 
-from gageline.strength.aisc360.j2_welds import fillet_weld
+from gageline.strength.aisc360.j2_welds import effective_fillet_size, fillet_weld
 from gageline.strength.aisc360.manual_welds import minimum_thickness_at_weld
 from gageline.strength.aisc360.standard import RUPTURE, manual
 from gageline.strength.check import Step, Strength, step
@@ -13,11 +15,29 @@ from gageline.strength.clause import limit_state
 from gageline.strength.connection import Fillet, Material
 from gageline.strength.weld_groups import eccentric_welds
 
-__all__ = ["Lines", "beside_weld", "c_shape", "eccentric_lines", "l_shape", "upright_line"]
+__all__ = ["Lines", "beside_weld", "c_shape", "counted", "eccentric_lines", "l_shape", "upright_line"]
 
 Place = tuple[float, float]
 Lines = tuple[tuple[Place, Place], ...]
 _KEPT = 4096
+
+
+def counted(weld: Fillet, shortest: float) -> tuple[Fillet, tuple[Step, ...]]:
+    """A weld as it counts: of lines shorter than four legs a quarter of their length is the leg.
+
+    Args:
+        weld: as made.
+        shortest: length of its shortest line, in.
+
+    Returns:
+        The weld that counts, and the working of its leg; none where the whole leg counts.
+
+    Source: Section J2.2b(c).
+    """
+    size = effective_fillet_size(weld.leg, shortest)
+    if size.value >= weld.leg:
+        return weld, ()
+    return replace(weld, leg=size.value), (size,)
 
 
 @limit_state(manual("Part 8", "Eccentrically loaded fillet welds"), RUPTURE)
@@ -43,12 +63,13 @@ def eccentric_lines(weld: Fillet, lines: Lines, load: Sequence[float], e: float,
 
     Source: Manual Part 8, instantaneous-centre method.
     """
+    weld, short = counted(weld, min(math.dist(*line) for line in lines))
     inch = fillet_weld(weld.leg, 1.0, weld.F_EXX)
     length = _effective_length(lines, tuple(load))
     found = _eccentric(inch.nominal, length, count, e)
     one = Step("r_n", inch.steps[-1].formula, inch.steps[-1].values, inch.nominal, "kip/in")
     return Strength(
-        found.clause, found.nominal, found.factors, found.unit, (*inch.steps[:-1], one, *found.steps)
+        found.clause, found.nominal, found.factors, found.unit, (*short, *inch.steps[:-1], one, *found.steps)
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from connections import EXAMPLES, bolts
-from gageline.strength import Bolted, Check, Connection, Holes
+from gageline.strength import Bolted, Check, Connection, Fillet, Holes
 from gageline.strength.aisc360.j3_bolts import Hole
 from gageline.strength.check import Clause, step
 from gageline.strength.kinds import detail_rules
@@ -55,7 +55,8 @@ def test_least_edges_of_tables_j3_4_and_j3_4m(d: float, least: float) -> None:
 def test_distances_of_example_4() -> None:
     """12 1/4 = 3 in, 8/3 3/4 = 2 in, 24 1/4 = 6 in; h_o/2 = 8 in; beam end 1 3/8, cope 1 1/4 in."""
     found = rules()
-    assert found["edge distance, bolts to the beam"].capacity == 3.0
+    assert found["bolts to the beam, the nearest edge of the fitting"].capacity == 3.0
+    assert found["end of the beam to its bolts, at most"].capacity == pytest.approx(12 * 0.355)
     assert found["pitch of the bolts to the beam"].capacity in {3.0, 6.0}
     assert found["length of the connection"].demand == 8.0
     assert found["end of the beam to its bolts, under-run taken off"].capacity == pytest.approx(1.375)
@@ -83,9 +84,51 @@ def test_least_welds_go_by_the_thinner_part() -> None:
 
 
 def test_a_seat_has_the_rules_of_its_support_alone() -> None:
-    """L7x4x5/8 on a flange of 0.710 in: Table J2.4 asks 1/4 in of the thinner, 5/8."""
+    """L7x4x5/8 on a flange of 0.710 in: Table J2.4 asks 1/4 in of the thinner, 5/8; J2.2b lets 9/16 be."""
     found = rules(EXAMPLES["II.A-16"])
-    assert {title: rule.demand for title, rule in found.items()} == {"weld to the support": 1 / 4}
+    assert set(found) == {"weld to the support", "weld along the edges of the angle, to the support"}
+    assert found["weld to the support"].demand == 1 / 4
+    assert found["weld along the edges of the angle, to the support"].capacity == 9 / 16
+
+
+@pytest.mark.parametrize(("t", "leg", "kept"), [
+    (1 / 4, 3 / 16, True), (1 / 4, 1 / 4, False), (3 / 16, 3 / 16, True), (3 / 16, 1 / 4, False),
+    (3 / 8, 5 / 16, True), (3 / 8, 3 / 8, False),
+])  # fmt: skip
+def test_a_weld_along_an_edge_leaves_the_edge_to_be_seen(t: float, leg: float, kept: bool) -> None:
+    """J2.2b(b): under 1/4 in as thick as the part, from there on 1/16 in less."""
+    example = EXAMPLES["II.A-2A"]
+    connection = replace(example, fitting=replace(example.fitting, t=t), to_support=Fillet(leg))
+    assert rules(connection)["weld along the edges of the angle, to the support"].passes is kept
+
+
+def test_a_plate_welded_square_on_has_no_largest_weld() -> None:
+    assert not any("edges" in title for title in rules(EXAMPLES["II.A-18"]))
+    assert not any("edges" in title for title in rules(EXAMPLES["II.A-11A"]))
+
+
+def test_the_most_pitch_goes_by_the_thinner_part() -> None:
+    """J3.6: 24 times the thinner of the parts in contact; angles 1/4 in, a web of 0.1 in gives 2.4 in."""
+    assert A4.beam is not None
+    thin = replace(A4, beam=replace(A4.beam, t_w=0.1))
+    found = [r for r in detail_rules(thin).rules if r.title == "pitch of the bolts to the beam"]
+    assert found[1].capacity == pytest.approx(2.4)
+    assert not found[1].passes
+
+
+def test_a_bolt_is_held_to_its_nearest_edge_alone() -> None:
+    """J3.6: two rows 5 in from the ends of a leg, but 1 3/8 in from its side."""
+    joint = replace(bolts(2, 2.125, 1.375), edge_top=5.0, edge_bottom=5.0)
+    assert rules(with_bolts(joint))["bolts to the beam, the nearest edge of the fitting"].demand == 1.375
+
+
+def test_the_least_length_is_half_of_t_as_the_tables_give_it() -> None:
+    """II.A-17A: T/2; W18x50 has T 15 1/8 in; without a table the flat of the web, 18.0 - 2 0.972."""
+    example = EXAMPLES["II.A-11B"]
+    assert example.beam is not None
+    listed = replace(example, beam=replace(example.beam, T=15.125))
+    assert rules(listed)["length of the connection"].demand == pytest.approx(7.5625)
+    assert rules(example)["length of the connection"].demand == pytest.approx(8.028)
 
 
 def test_metric_classes_are_left_to_the_engineer() -> None:
@@ -109,7 +152,7 @@ def forbidden(holes: str, other: Holes = ROUND, N: float = 0.0) -> list[str]:
     """What Section J3.3 forbids of the bolts on the beam."""
     joint = replace(bolts(3, 2.125, 1.375), holes=HOLES[holes], other=other)
     connection = replace(A4, to_beam=joint, N=N)
-    return [rule.title for rule in detail_rules(connection).rules if not rule.passes and not rule.unit]
+    return [rule.title for rule in detail_rules(connection).rules if not rule.passes and rule.binding]
 
 
 @pytest.mark.parametrize(

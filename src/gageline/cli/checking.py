@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from gageline.cli.screen import JobFile, Out, opened, say, spoken, write_sheet
+from gageline.cli.screen import JobFile, Out, end_without, opened, say, sound, spoken, write_sheet
 from gageline.errors import ValueProblem
 from gageline.job import check_job
 from gageline.part import Severity
@@ -43,12 +43,17 @@ def verify(
 
 
 def checks(job_file: JobFile, method: DesignMethod = None, out: Out = None) -> None:
-    """The check sheet: every limit state of every connection with its working, as a PDF to sign."""
+    """The check sheet: every limit state of every connection with its working, as a PDF to sign.
+
+    It is of the whole job, since one piece hands its forces to another; pieces with an error are said, and
+    the exit code is 1.
+    """
     full = opened(job_file)
-    job = full.job
+    job, result = full.job, sound(full)
     strength = check_strength(job, _method(method), full.detailed)
     write_sheet(check_sheet(job, strength), out, job_file, "checks")
     say.print(summary_of(strength), markup=False, soft_wrap=True)
+    end_without(result.wrong, "checked with their errors, not to be built yet")
 
 
 def _method(text: str | None) -> Method | None:

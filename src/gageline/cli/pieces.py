@@ -14,8 +14,7 @@ from gageline.cli.screen import (
     JobFile,
     Mark,
     Out,
-    aside,
-    chosen,
+    end_without,
     layouts,
     opened,
     save,
@@ -28,7 +27,6 @@ from gageline.cli.screen import (
     written,
 )
 from gageline.exchange import json_text
-from gageline.job import CheckedJob
 from gageline.layout import PartLayout
 from gageline.sheets import check_texts, packet, part_dxf, piece_dxf
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
@@ -41,23 +39,14 @@ def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
     Each card has the unfolded stick with every mark to strike and the numbered steps. What the rules of
     the trade find is printed; a piece with an error is left out, and the exit code is 1.
     """
-    full = opened(job_file)
-    show_findings(full.findings)
+    full = opened(job_file, piece)
     show_findings(texts := check_texts(full.job))
     if texts:
         raise typer.Exit(2)
-    result = sound(chosen(full.job, piece))
+    result = sound(full)
     if result.job.assemblies:
         write_sheet(packet(result.job, layouts(result.job)), out, job_file, "cards")
-    _end(result)
-
-
-def _end(result: CheckedJob) -> None:
-    """Say which pieces were left out; the exit code is 1 when any was."""
-    if result.wrong:
-        left_out = f"left out for their errors: {', '.join(result.wrong)}"
-        aside.print(left_out, markup=False, soft_wrap=True, style="red")
-        raise typer.Exit(1)
+    end_without(result.wrong)
 
 
 def dxf(
@@ -70,7 +59,7 @@ def dxf(
     PIECE.dxf has the views of the piece as its drawing shows them, PIECE-flat.dxf its steel folded open
     flat; each fitting has its own -flat file. A piece with an error is left out, and the exit code is 1.
     """
-    result = sound(chosen(opened(job_file).job, piece))
+    result = sound(opened(job_file, piece))
     job = result.job
     drawings: dict[str, str] = {}
     for assembly in tracked(job.assemblies, "drawing"):
@@ -81,7 +70,7 @@ def dxf(
     for name, text in drawings.items():
         save(out / f"{name}.dxf", text.encode())
     say.print(f"written: {len(drawings)} files in {out}", markup=False, soft_wrap=True)
-    _end(result)
+    end_without(result.wrong)
 
 
 def parts(job_file: JobFile, as_json: AsJson = False) -> None:
@@ -89,13 +78,13 @@ def parts(job_file: JobFile, as_json: AsJson = False) -> None:
 
     A piece with an error is left out and said, and the exit code is 1.
     """
-    result = sound(opened(job_file).job)
+    result = sound(opened(job_file))
     job = result.job
     bills = tuple(bill_of_piece(assembly) for assembly in tracked(job.assemblies, "weighing"))
     lines, bolts = parts_of_job(bills), bolts_of_job(job)
     if as_json:
         print(json_text({"parts": lines, "bolts": bolts, "pieces": bills}, job.system))
-        _end(result)
+        end_without(result.wrong)
         return
     unit = weight_unit(job.system)
     table = Table("mark", "qty", "section", "length", "grade", f"each {unit}", f"total {unit}")
@@ -113,7 +102,7 @@ def parts(job_file: JobFile, as_json: AsJson = False) -> None:
         say.print(
             f"{bolt_line.quantity} {where} bolts {bolt_line.bolt} {bolt_line.grade}{grip}", markup=False
         )
-    _end(result)
+    end_without(result.wrong)
 
 
 def marks(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> None:
@@ -121,19 +110,19 @@ def marks(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> Non
 
     A piece with an error is left out and said, and the exit code is 1.
     """
-    result = sound(chosen(opened(job_file).job, piece))
+    result = sound(opened(job_file, piece))
     job = result.job
     laid = layouts(job)
     if as_json:
         print(json_text(laid, job.system))
-        _end(result)
+        end_without(result.wrong)
         return
     for assembly, layout in zip(job.assemblies, laid, strict=True):
         hand = f", opposite hand of {assembly.hand_of}" if assembly.hand_of else ""
         _show_steps(layout.main, f"{assembly.quantity} wanted{hand}", job.system)
         for fitting in layout.fittings:
             _show_steps(fitting, f"{fitting.quantity} for each {assembly.mark}", job.system)
-    _end(result)
+    end_without(result.wrong)
 
 
 def _show_steps(laid: PartLayout, wanted: str, system: System) -> None:

@@ -11,16 +11,16 @@ import typer
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TextColumn, track
 
-from gageline.detail import FullJob, open_full
+from gageline.detail import FullJob, checked_full, open_full
 from gageline.errors import GagelineError
-from gageline.job import CheckedJob, Job, checked
+from gageline.job import CheckedJob, Job
 from gageline.layout import Layout, lay_out
 from gageline.part import Finding, Severity, grouped
 from gageline.sheets import Sheet, to_pdf
 from gageline.units import Length, System, feet_inches, millimetres
 
 __all__ = [
-    "AsJson", "JobFile", "Mark", "Out", "aside", "chosen", "layouts", "opened", "save", "say",
+    "AsJson", "JobFile", "Mark", "Out", "aside", "chosen", "end_without", "layouts", "opened", "save", "say",
     "show_findings", "sound", "spoken", "tracked", "write", "write_sheet", "written",
 ]  # fmt: skip
 
@@ -39,12 +39,13 @@ def tracked(items: tuple[Item, ...], what: str) -> Iterable[Item]:
     return track(items, description=what, console=aside, transient=True, disable=not aside.is_terminal)
 
 
-def opened(job_file: Path) -> FullJob:
-    """The job of a file, its frame detailed, with a line of progress where there is a screen."""
+def opened(job_file: Path, mark: str | None = None) -> FullJob:
+    """The job of a file, its frame detailed, or one piece of it, with progress where there is a screen."""
     columns = (TextColumn("{task.description}"), BarColumn(), TextColumn("{task.completed}/{task.total}"))
     with Progress(*columns, console=aside, transient=True, disable=not aside.is_terminal) as shown:
         task = shown.add_task("detailing", total=None)
-        return open_full(job_file, lambda done, total: shown.update(task, completed=done, total=total))
+        full = open_full(job_file, lambda done, total: shown.update(task, completed=done, total=total))
+    return full if mark is None else full.only(mark)
 
 
 def chosen(job: Job, mark: str | None) -> Job:
@@ -52,11 +53,18 @@ def chosen(job: Job, mark: str | None) -> Job:
     return job if mark is None else replace(job, assemblies=(job.piece(mark),))
 
 
-def sound(job: Job) -> CheckedJob:
+def sound(full: FullJob) -> CheckedJob:
     """The job without the pieces that have errors, after saying what is wrong."""
-    result = checked(job)
+    result = checked_full(full)
     show_findings(result.findings)
     return result
+
+
+def end_without(wrong: tuple[str, ...], said: str = "left out for their errors") -> None:
+    """Say which pieces have errors; the exit code is 1 when any has."""
+    if wrong:
+        aside.print(f"{said}: {', '.join(wrong)}", markup=False, soft_wrap=True, style="red")
+        raise typer.Exit(1)
 
 
 def layouts(job: Job) -> tuple[Layout, ...]:

@@ -5,7 +5,7 @@ from gageline.detail.bolting import FieldBolts, bolt_length
 from gageline.detail.carrier import AnchorRods, Served
 from gageline.detail.detail import Progress, detail_frame
 from gageline.detail.detailed import Detailed, Placed
-from gageline.detail.full import FullJob, full_job, open_full, read_full
+from gageline.detail.full import FullJob, checked_full, full_job, open_full, read_full
 from gageline.detail.joint import Joint
 from gageline.detail.line import Frame, Line, Opening
 from gageline.detail.loads import MemberLoads
@@ -35,6 +35,7 @@ __all__ = [
     "Site",
     "Supports",
     "bolt_length",
+    "checked_full",
     "detail_frame",
     "full_job",
     "open_full",

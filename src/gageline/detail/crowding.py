@@ -46,8 +46,8 @@ class _Steel:
         return f"{self.piece} {self.fitting}".strip()
 
 
-def in_the_way(placed: Iterable[Placed], supports: Supports) -> Iterator[Finding]:
-    """Steel that would stand where other steel stands, one finding for each two pieces.
+def in_the_way(placed: Iterable[Placed], supports: Supports) -> Iterator[tuple[tuple[str, str], Finding]]:
+    """Steel that would stand where other steel stands: the own names of two pieces, and the finding.
 
     What a member and its own support have to do with each other is worked out with their connection, and
     is not looked at here.
@@ -68,8 +68,8 @@ def in_the_way(placed: Iterable[Placed], supports: Supports) -> Iterator[Finding
         if deep > _TOUCH:
             one, two = steel[a], steel[b]
             clashes[one.piece, two.piece].setdefault((one.name, two.name), (one, two))
-    for found in clashes.values():
-        yield _finding(list(found.values()))
+    for pieces, found in clashes.items():
+        yield pieces, _finding(list(found.values()))
 
 
 def _steel_of(piece: Placed) -> Iterator[_Steel]:

@@ -278,7 +278,17 @@ class _Work:
             Placed(self.carriers[name].member, marks[name], pieces[name], self.carriers[name].placement)
             for name in pieces
         )
-        said = [found for one in carriers for found in one.findings]
+        own = [found for one in carriers for found in one.findings]
+        crowded = list(in_the_way(placed, self.supports))
+        said: dict[str, list[Finding]] = defaultdict(list)
+        for name in pieces:
+            said[marks[name]].extend(self.carriers[name].findings)
+        for found in (*taken, *more):
+            if found.subject in marks:
+                said[marks[found.subject]].append(found)
+        for both, found in crowded:
+            for mark in {marks[name] for name in both}:
+                said[mark].append(found)
         return Detailed(
             self.frame,
             self.supports,
@@ -288,7 +298,8 @@ class _Work:
             placed,
             _reasons(self.carriers, marks, pieces),
             tuple(self.bolts),
-            tuple(dict.fromkeys([*taken, *more, *said, *in_the_way(placed, self.supports)])),
+            tuple(dict.fromkeys([*taken, *more, *own, *(found for _, found in crowded)])),
+            {mark: tuple(dict.fromkeys(found)) for mark, found in said.items()},
             loads,
             tuple(self.served),
             tuple(one.rods for one in carriers if one.rods is not None),

@@ -13,7 +13,7 @@ from gageline.detail.loads import MemberLoads
 from gageline.detail.reason import Reason
 from gageline.detail.supports import Supports
 from gageline.errors import ValueProblem
-from gageline.part import Assembly, Finding, Placement
+from gageline.part import Assembly, Finding, Placement, Severity
 
 __all__ = ["Detailed", "Placed"]
 
@@ -48,7 +48,8 @@ class Detailed:
         placed: every piece of the frame where it stands.
         reasons: why each piece is as it is, by its mark.
         field_bolts: bolts put in at the site, by connection.
-        findings: what is wrong or wants a look.
+        findings: what is wrong or wants a look, of the whole frame.
+        said: those of each piece, by its mark.
         loads: what each beam carries by itself.
         served: fittings that a piece carries for the end of another member.
         anchor_rods: of the columns with base plates.
@@ -63,9 +64,16 @@ class Detailed:
     reasons: dict[str, tuple[Reason, ...]]
     field_bolts: tuple[FieldBolts, ...]
     findings: tuple[Finding, ...]
+    said: dict[str, tuple[Finding, ...]]
     loads: tuple[MemberLoads, ...]
     served: tuple[Served, ...]
     anchor_rods: tuple[AnchorRods, ...]
+
+    @property
+    def wrong(self) -> tuple[str, ...]:
+        """The marks of the pieces that detailing found an error in, in the order of the pieces."""
+        errors = {mark for mark, all_ in self.said.items() if any(f.severity is Severity.ERROR for f in all_)}
+        return tuple(one.mark for one in self.assemblies if one.mark in errors)
 
     def member(self, name: str) -> Placed:
         """The piece of a member.

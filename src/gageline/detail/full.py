@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 
 from gageline.detail.detail import Progress, detail_frame
 from gageline.detail.detailed import Detailed
-from gageline.job import Job, parse, placed, read_job, read_text
-from gageline.part import Finding
+from gageline.job import CheckedJob, Job, checked, parse, placed, read_job, read_text
+from gageline.part import Assembly, Finding, Severity
 
-__all__ = ["FullJob", "full_job", "open_full", "read_full"]
+__all__ = ["FullJob", "checked_full", "full_job", "open_full", "read_full"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +31,17 @@ class FullJob:
         """What detailing has to say; the rules for the pieces say theirs by themselves."""
         return self.detailed.findings if self.detailed else ()
 
+    def only(self, mark: str) -> FullJob:
+        """One piece of it, with what detailing has to say of that one.
+
+        Raises:
+            ValueProblem: when no piece has the mark.
+        """
+        job = replace(self.job, assemblies=(self.job.piece(mark),))
+        if self.detailed is None:
+            return FullJob(job, None)
+        return FullJob(job, replace(self.detailed, findings=self.detailed.said.get(mark, ())))
+
 
 def full_job(job: Job, progress: Progress | None = None) -> FullJob:
     """A job with its frame detailed.
@@ -42,6 +54,48 @@ def full_job(job: Job, progress: Progress | None = None) -> FullJob:
         JobProblems: with everything that is wrong with the frame, without lines.
     """
     return _full(job, "", progress)
+
+
+def checked_full(full: FullJob) -> CheckedJob:
+    """A job without the pieces that detailing or the rules of the trade find an error in.
+
+    Pieces that carry one of those are warned of: what is cut into them for it may change.
+    """
+    result = checked(full.job)
+    framed = full.detailed.wrong if full.detailed else ()
+    wrong = {*result.wrong, *framed}
+    sound = tuple(piece for piece in result.job.assemblies if piece.mark not in framed)
+    return CheckedJob(
+        replace(full.job, assemblies=sound),
+        tuple(piece.mark for piece in full.job.assemblies if piece.mark in wrong),
+        tuple(dict.fromkeys((*full.findings, *result.findings, *_carrying(full, sound, wrong)))),
+    )
+
+
+def _carrying(full: FullJob, sound: tuple[Assembly, ...], wrong: set[str]) -> Iterator[Finding]:
+    """A warning for every sound piece that carries pieces with errors."""
+    if full.detailed is None or not wrong:
+        return
+    marks: dict[str, set[str]] = {}
+    for one in full.detailed.placed:
+        marks.setdefault(one.member, set()).add(one.mark)
+    for piece in sound:
+        carried = sorted(
+            mark
+            for site in full.detailed.supports.sites
+            if piece.mark in marks.get(site.support.name, ())
+            for mark in marks.get(site.member.name, ())
+            if mark in wrong
+        )
+        if carried:
+            names = ", ".join(dict.fromkeys(carried))
+            yield Finding(
+                "carries-an-error",
+                Severity.WARNING,
+                piece.mark,
+                f"what is cut into it and joined to it for {names} may change when that is put right",
+                f"put {names} right before this piece is made",
+            )
 
 
 def open_full(path: FilePath, progress: Progress | None = None) -> FullJob:

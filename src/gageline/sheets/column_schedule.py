@@ -37,7 +37,8 @@ def column_schedule(full: FullJob) -> Sheet:
     Raises:
         ValueProblem: a job without a frame, or a text with a character that the font lacks.
     """
-    rows = tuple(_rows(full.job, job_frame(full)))
+    detailed = job_frame(full)
+    rows = tuple(_rows(full.job, detailed))
     columns = (
         Column("Grid point", wraps=False), Column("Mark", weight=Weight.BOLD, wraps=False),
         Column("Section", wraps=False), Column("Turn", wraps=False), Column("Base", wraps=False),
@@ -47,7 +48,8 @@ def column_schedule(full: FullJob) -> Sheet:
     width, _ = room_of(full.job, landscape=True)
     parts = [Part("Columns", Table(columns, rows, FINE)), Part("", paragraph("Notes", _NOTE, width, FINE))]
     heading = Heading("Column schedule", detail=f"{len(rows)} shafts", care=ERECTION_CARE)
-    return bind(full.job, "column schedule", list(flow(full.job, heading, parts, landscape=True)))
+    drafts = list(flow(full.job, heading, parts, landscape=True))
+    return bind(full.job, "column schedule", drafts, detailed.wrong)
 
 
 def grid_point(x: float, y: float, detailed: Detailed, job: Job) -> str:

@@ -45,7 +45,7 @@ def field_bolt_list(full: FullJob) -> Sheet:
         *_double(detailed, width),
     ]
     heading = Heading("Field bolts", detail="by connection", care=ERECTION_CARE)
-    return bind(job, "field bolts", list(flow(job, heading, parts)))
+    return bind(job, "field bolts", list(flow(job, heading, parts)), detailed.wrong)
 
 
 def _connections(job: Job, detailed: Detailed) -> Table:

@@ -92,7 +92,7 @@ def framing_plans(full: FullJob) -> Sheet:
     for level in plan_levels(detailed):
         here = tuple(one for one in detailed.frame.openings if abs(one.elevation - level.elevation) < _SAME)
         drafts += _level_drafts(full.job, level, here, grid)
-    return bind(full.job, "framing plans", drafts)
+    return bind(full.job, "framing plans", drafts, detailed.wrong)
 
 
 def _level_drafts(job: Job, level: PlanLevel, openings: tuple[Opening, ...], grid: Grid) -> list[Draft]:

@@ -48,6 +48,7 @@ _INSET = 1.6
 _LEAD = 1.2
 _SHARES = (0.23, 0.27, 0.29, 0.21)
 _LEAST = 5.0
+_WRONG_LINES = 2
 _HOLES = {
     HoleKind.STD: "standard",
     HoleKind.OVS: "oversize",
@@ -133,24 +134,25 @@ def space(job: Job, *, landscape: bool = False, paper: Paper | None = None) -> B
     return Box(MARGIN, MARGIN, width - MARGIN, height - MARGIN - _CARE_HEIGHT - STRIP)
 
 
-def bind(job: Job, title: str, drafts: Sequence[Draft]) -> Sheet:
+def bind(job: Job, title: str, drafts: Sequence[Draft], wrong: tuple[str, ...] = ()) -> Sheet:
     """Pages with frame, title block and care line, numbered through.
 
     Args:
         job: what the sheets are of.
         title: of the file.
         drafts: the pages in their order.
+        wrong: the marks of pieces with errors that the pages show.
 
     Raises:
         ValueProblem: a text of the job with a character that the font lacks.
     """
-    pages = tuple(_page(job, draft, n, len(drafts)) for n, draft in enumerate(drafts, 1))
+    pages = tuple(_page(job, draft, f"{n} of {len(drafts)}", wrong) for n, draft in enumerate(drafts, 1))
     return Sheet(pages, f"{job.facts.name}: {title}")
 
 
-def _page(job: Job, draft: Draft, number: int, many: int) -> Page:
+def _page(job: Job, draft: Draft, number: str, wrong: tuple[str, ...]) -> Page:
     room = space(job, landscape=draft.landscape, paper=draft.paper)
-    block = title_block(job, draft.heading, room.width, f"Sheet {number} of {many}")
+    block = title_block(job, draft.heading, room.width, f"Sheet {number}", wrong)
     bottom = room.bottom + block.height
     corners = ((room.left, room.top), (room.right, room.top), (room.right, bottom), (room.left, bottom))
     items: list[Item] = [
@@ -162,11 +164,11 @@ def _page(job: Job, draft: Draft, number: int, many: int) -> Page:
         care = fitted(draft.heading.care, room.width, FINE)
         items.append(Text(room.left, bottom + 1.0, care.text, care.size, level=Level.TOP))
     mark = f"{draft.heading.mark} " if draft.heading.mark else ""
-    title = f"{mark}{draft.heading.sheet.lower()}, sheet {number} of {many}"
+    title = f"{mark}{draft.heading.sheet.lower()}, sheet {number}"
     return Page(tuple(items), draft.paper or paper_of(job), draft.landscape, MARGIN, title)
 
 
-def title_block(job: Job, heading: Heading, width: float, number: str) -> Block:
+def title_block(job: Job, heading: Heading, width: float, number: str, wrong: tuple[str, ...] = ()) -> Block:
     """The strip at the foot of a page: piece, sheet, job and who made it.
 
     Args:
@@ -174,11 +176,12 @@ def title_block(job: Job, heading: Heading, width: float, number: str) -> Block:
         heading: of the page.
         width: of the strip, mm.
         number: which sheet of how many, as text.
+        wrong: the marks of pieces with errors that the page shows.
     """
     items: list[Item] = [Line(0, 0, width, 0, Role.FRAME)]
     left = 0.0
     columns = (
-        _piece(heading),
+        [*_piece(heading), *_errors(wrong, width * _SHARES[0] - 2 * _INSET)],
         _sheet(heading),
         _job(job, width * _SHARES[2] - 2 * _INSET),
         _maker(job, number),
@@ -210,6 +213,17 @@ def _piece(heading: Heading) -> list[Text]:
     if heading.hand_of:
         lines.append(_line(f"Opposite hand of {heading.hand_of}", BODY))
     return lines
+
+
+def _errors(wrong: tuple[str, ...], width: float) -> list[Text]:
+    if not wrong:
+        return []
+    marks = wrap(", ".join(wrong), width, FINE)
+    more = ["…"] if len(marks) > _WRONG_LINES else []
+    return [
+        _line("Do not build: errors in", BODY, Weight.BOLD),
+        *(_line(text) for text in [*marks[:_WRONG_LINES], *more]),
+    ]
 
 
 def _sheet(heading: Heading) -> list[Text]:

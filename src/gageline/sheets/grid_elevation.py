@@ -87,7 +87,7 @@ def grid_elevations(full: FullJob, names: Sequence[str] = ()) -> Sheet:
         stretches = _stretches(plane) if plane.members else []
         for n, (stretch, drawn) in enumerate(stretches, 1):
             drafts.append(_draft(stretch, drawn, n, len(stretches)))
-    return bind(full.job, "grid elevations", drafts)
+    return bind(full.job, "grid elevations", drafts, detailed.wrong)
 
 
 def _plane(job: Job, detailed: Detailed, name: str) -> _Plane:

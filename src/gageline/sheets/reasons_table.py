@@ -31,7 +31,8 @@ def reasons_table(full: FullJob, marks: frozenset[str] | None = None) -> Sheet:
     Raises:
         ValueProblem: a job without a frame, or a text with a character that the font lacks.
     """
-    found = _gathered(job_frame(full), marks)
+    detailed = job_frame(full)
+    found = _gathered(detailed, marks)
     sources = {source: n for n, source in enumerate(dict.fromkeys(one.source for one in found), 1)}
     shared = tuple(_shared(found, sources))
     own = tuple(_own(found, sources))
@@ -42,7 +43,7 @@ def reasons_table(full: FullJob, marks: frozenset[str] | None = None) -> Sheet:
     ]
     heading = Heading("Reasons", detail="why each piece is as it is", care=CARE)
     parts = [Part(title, table) for title, table in tables if table.rows]
-    return bind(full.job, "reasons", list(flow(full.job, heading, parts)))
+    return bind(full.job, "reasons", list(flow(full.job, heading, parts)), detailed.wrong)
 
 
 _WHY = (Column("Decision", weight=Weight.BOLD), Column("Because"))

@@ -7,9 +7,9 @@ import io
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from gageline.detail import FullJob
+from gageline.detail import FullJob, checked_full
 from gageline.errors import ValueProblem
-from gageline.job import Job, checked
+from gageline.job import Job
 from gageline.layout import Layout, lay_out
 from gageline.quality import blank_report
 from gageline.sheets import (
@@ -100,7 +100,7 @@ def printed(full: FullJob, name: str) -> bytes:
     one = PRINTS[name]
     if one.framed or name == "checks":
         return to_pdf(one.draw(full))
-    sound = checked(full.job)
+    sound = checked_full(full)
     if not sound.job.assemblies:
         raise ValueProblem(
             f"every piece has an error ({', '.join(sound.wrong[:20])}): put them right and print then"

@@ -26,3 +26,12 @@ def test_a_text_that_cannot_be_printed_is_an_error_before_the_cards_are(run: Run
     assert code == 2
     assert "error: job name: text" in err
     assert not list(tmp_path.glob("*.pdf"))
+
+
+def test_checks_of_pieces_with_errors_say_so(run: Run, tmp_path: Path) -> None:
+    job = broken(tmp_path, ("ends = { reaction = 44 }", "ends = { rows = 9 }"), "mezzanine-frame.toml")
+    code, out, err = run("checks", job, "--out", "checks.pdf")
+    assert code == 1
+    assert "connections checked" in out
+    assert "error: G4 start: 9 rows are given" in err
+    assert err.endswith("checked with their errors, not to be built yet: G4\n")

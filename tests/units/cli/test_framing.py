@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pypdfium2
 
-from typed import Run
+from typed import Run, broken
 
 
 def test_why(run: Run) -> None:
@@ -33,3 +33,19 @@ def test_a_job_without_a_frame_has_no_sheets_of_one(run: Run) -> None:
     code, _, err = run("frame", "mezzanine.toml")
     assert code == 2
     assert "no frame" in err
+
+
+def test_sheets_and_reasons_of_a_frame_with_errors_say_so(run: Run, tmp_path: Path) -> None:
+    job = broken(tmp_path, ("ends = { reaction = 44 }", "ends = { rows = 9 }"), "mezzanine-frame.toml")
+    code, _, err = run("frame", job, "--out", "frame.pdf")
+    assert code == 1
+    assert "error: G4 start: 9 rows are given" in err
+    assert err.endswith("shown with their errors, not to be built yet: G4\n")
+    for page in pypdfium2.PdfDocument(tmp_path / "frame.pdf"):
+        assert "Do not build: errors in" in page.get_textpage().get_text_bounded()
+    code, out, err = run("why", job, "--piece", "G4")
+    assert code == 1
+    assert "as given; no reaction" in out
+    assert err.endswith("shown with their errors, not to be built yet: G4\n")
+    code, _, err = run("why", job, "--piece", "G3")
+    assert (code, err) == (0, "")

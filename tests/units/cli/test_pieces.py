@@ -88,3 +88,22 @@ def test_drawing_files_are_one_to_one(run: Run, tmp_path: Path) -> None:
     flat = ezdxf.readfile(tmp_path / "files" / "B1-flat.dxf")  # type: ignore[attr-defined] # no types of its own
     assert flat.header["$INSUNITS"] == 1  # inches
     assert round(bbox.extents(flat.modelspace()).size.x, 6) == 223.25
+
+
+NINE_ROWS = ("ends = { reaction = 44 }", "ends = { rows = 9 }")
+
+
+def test_a_piece_with_an_error_of_the_frame_is_left_out_everywhere(run: Run, tmp_path: Path) -> None:
+    job = broken(tmp_path, NINE_ROWS, "mezzanine-frame.toml")
+    for command in (("parts", job), ("marks", job), ("marks", job, "--json")):
+        code, out, err = run(*command)
+        assert code == 1
+        assert "error: G4 start: 9 rows are given, 6 rows fit in the clear height" in err
+        assert err.endswith("left out for their errors: G4\n")
+        assert "G3" in out
+        assert "G4" not in out
+    code, _, err = run("cards", job, "--piece", "G4")
+    assert (code, err.endswith("left out for their errors: G4\n")) == (1, True)
+    assert not (tmp_path / "broken-cards.pdf").exists()
+    code, _, err = run("cards", job, "--piece", "B1", "--out", "b1.pdf")
+    assert (code, err) == (0, "")

@@ -51,6 +51,16 @@ def test_the_title_block_says_what_the_sheet_is() -> None:
     assert any("not checked" in text for text in said)
 
 
+def test_the_title_block_names_pieces_with_errors_that_are_on_the_sheet() -> None:
+    draft = Draft(Heading("Framing plan"), (), landscape=True)
+    made = bind(job(), "test", [draft], ("B4", "G2")).pages[0]
+    assert isinstance(made, Page)
+    assert {"Do not build: errors in", "B4, G2"} <= {text.text for text in texts(made.items)}
+    many = bind(job(), "test", [draft], tuple(f"B{n}" for n in range(99))).pages[0]
+    assert isinstance(many, Page)
+    assert "…" in {text.text for text in texts(many.items)}
+
+
 @pytest.mark.parametrize(
     ("facts", "said"),
     [

@@ -21,8 +21,8 @@ class Accuracy:
     Args:
         mark: of any reading of any mark.
         hole_to_hole: of the distance between any two holes of one face.
-        in_pattern: of the distance between any two holes of one mating pattern; zero by design and
-            computed all the same.
+        in_pattern: of the distance between any two holes of one mating pattern; zero by design where the
+            tape has its spacings, as it has all but those on slopes and skews.
     """
 
     mark: Length

@@ -10,16 +10,19 @@ from itertools import groupby
 
 from gageline.layout.cuts import opposite_wall, other_wall
 from gageline.layout.mark import Bench, Mark, MarkKind, Shift, Spot
-from gageline.layout.reading import Datum, Reading
+from gageline.layout.reading import Datum, Reading, across
 from gageline.part import Face, Hole, HoleGroup, Part, face_range, faces_of
-from gageline.units import ZERO, Length, System
+from gageline.units import ZERO, Length, System, is_metric, round_to
 
 __all__ = ["MIDDLE", "Column", "Pattern", "centre_marks", "centred_faces", "hole_marks", "patterns"]
 
 _FROM_HEEL = frozenset({Datum.HEEL, Datum.PAST_HEEL})
 MIDDLE = "middle of the part"
-_SIXTY_FOURTH = Length.from_inches(Fraction(1, 64))
 _NEARLY = Length(2)  # the middle of an odd length is half a tick off, and so is that of a pattern
+_TENTH = Length.from_mm(Fraction(1, 10))
+_FINEST = {System.FT_IN: Length.from_inches(Fraction(1, 64)), System.MM: _TENTH}
+_WRITTEN = {System.FT_IN: Length.from_inches(Fraction(1, 256)), System.MM: Length.from_mm(Fraction(1, 100))}
+"""What a spacing is printed to without a remainder, so that it is kept as it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +47,8 @@ class Pattern:
         group: the holes of record.
         face: the face they are struck on; the far wall has a pattern of its own.
         spots: one to a hole, in the order of `group.holes`.
-        shifts: what rounding added to each hole; the same for all holes of a mating pattern.
+        shifts: what rounding added to each hole; the same for all holes of a mating pattern, but for what
+            puts a spacing that no tape has, as on a slope, on its finest division.
         columns: the cross lines from the datum on, each with its rows.
     """
 
@@ -87,21 +91,47 @@ def patterns(bench: Bench) -> tuple[Pattern, ...]:
 def _held(bench: Bench, group: HoleGroup) -> Bench:
     """The bench with the tape that a pattern is read on.
 
-    A pattern spaced in whole millimetres has no exact readings in fractions of an inch; it is read on
-    the millimetre side of the tape.
+    A pattern spaced in millimetres has no readings in fractions of an inch; it is read on the millimetre
+    side of the tape.
     """
-    first = group.holes[0]
-    steps = (length.ticks for hole in group.holes for length in (hole.x - first.x, hole.y - first.y))
-    if bench.system is System.MM or not group.mates or not any(step % _SIXTY_FOURTH.ticks for step in steps):
+    if bench.system is System.MM or not group.mates:
         return bench
-    return bench.metric()
+    first = group.holes[0]
+    steps = [length for hole in group.holes for length in (hole.x - first.x, hole.y - first.y)]
+    if all(_nearly(step, _FINEST[System.FT_IN]) for step in steps):
+        return bench
+    return bench.metric() if all(_nearly(step, _TENTH) for step in steps) else bench
+
+
+def _nearly(step: Length, division: Length) -> bool:
+    """Whether a spacing is a whole number of divisions, within what rounding leaves of it."""
+    return abs(round_to(step, division) - step) <= _NEARLY
+
+
+def _onto_tape(step: Length, bench: Bench) -> Length:
+    """What puts a spacing on the finest division where it cannot be written as it is."""
+    system = System.MM if is_metric(bench.tape) else bench.system
+    if step.ticks % _WRITTEN[system].ticks == 0:
+        return ZERO
+    return round_to(step, _FINEST[system]) - step
+
+
+def _moved(bench: Bench, face: Face, one: Shift, step: tuple[Length, Length]) -> Shift:
+    """The shift of a hole that lies so far from the reference hole of its pattern."""
+    x, y = (_onto_tape(length, bench) for length in step)
+    first, back = across(bench.part.stock, face)
+    return Shift(one.x + x, one.y + y * first.sign, one.y_back + y * back.sign)
 
 
 def _pattern(bench: Bench, group: HoleGroup, face: Face, name: str) -> Pattern:
     bench = _held(bench, group)
     reference = group.holes[0]
-    one = bench.shift(face, reference.x, reference.y) if group.mates else None
-    shifts = tuple(one or bench.shift(face, hole.x, hole.y) for hole in group.holes)
+    if group.mates:
+        one = bench.shift(face, reference.x, reference.y)
+        steps = ((hole.x - reference.x, hole.y - reference.y) for hole in group.holes)
+        shifts = tuple(_moved(bench, face, one, step) for step in steps)
+    else:
+        shifts = tuple(bench.shift(face, hole.x, hole.y) for hole in group.holes)
     spots = tuple(
         bench.spot(face, hole.x, hole.y, shift) for hole, shift in zip(group.holes, shifts, strict=True)
     )
@@ -127,7 +157,8 @@ def hole_marks(bench: Bench, pattern: Pattern) -> Iterator[Mark]:
         yield Mark(pattern.face, MarkKind.HOLE, spot, pattern.name, size=hole.width)
         if hole.is_slot:
             for at in _slot_ends(hole):
-                end = bench.spot(pattern.face, *at, shift)
+                moved = _moved(bench, pattern.face, shift, (at[0] - hole.x, at[1] - hole.y))
+                end = bench.spot(pattern.face, *at, moved)
                 yield Mark(pattern.face, MarkKind.SLOT_END, end, pattern.name, size=hole.width)
 
 

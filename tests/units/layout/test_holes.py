@@ -1,4 +1,8 @@
+from __future__ import annotations
+
 from dataclasses import replace
+
+import pytest
 
 from gageline.layout.holes import MIDDLE, centre_marks, centred_faces, hole_marks, patterns
 from gageline.layout.mark import Bench, MarkKind
@@ -98,3 +102,37 @@ def test_a_pattern_in_millimetres_is_read_on_the_millimetre_side_of_the_tape() -
     assert found.columns[0].x.text == "50 mm"
     (finer,) = patterns(Bench(part, Length.from_inches(1 / 64), System.FT_IN))
     assert finer.rows[0].text == "90 mm"
+
+
+def test_a_spacing_a_tick_off_a_sixty_fourth_is_read_in_inches() -> None:
+    first = hole("4", "12.7")
+    group = drilled(
+        Face.NEAR,
+        first,
+        replace(hole("9 3/8", "12.7"), x=first.x + at("5 3/8") - Length(1)),
+        name="for a beam",
+    )
+    (found,) = patterns(on_bench(piece(groups=(group,))))
+    assert [column.x.text for column in found.columns] == ['4"', '9 3/8"']
+
+
+@pytest.mark.parametrize(
+    ("system", "wanted"), [(System.FT_IN, ("3", "6")), (System.MM, ("76.2 mm", "152.4 mm"))]
+)
+def test_spacings_of_a_slope_are_put_on_the_finest_division(system: System, wanted: tuple[str, str]) -> None:
+    first = hole("4", "12.69")
+    ticks = (Length(0), Length(487_575), Length(975_150))  # 105 ticks short of 3 in, and twice that of 6 in
+    holes = tuple(replace(first, x=first.x + step, y=first.y - step) for step in ticks)
+    group = HoleGroup("web", Face.NEAR, holes, "3/4", HoleKind.STD)
+    (found,) = patterns(
+        Bench(piece(groups=(group,)), at("1/16" if system is System.FT_IN else "1 mm"), system)
+    )
+    for steps in (found.rows, [column.x for column in found.columns]):
+        assert [step.tape - steps[0].tape for step in steps[1:]] == [at(text) for text in wanted]
+
+
+def test_the_ends_of_a_slot_at_an_angle_are_on_the_tape() -> None:
+    group = drilled(Face.NEAR, hole("4", "12.7", length="1 13/16", angle=30))
+    bench = on_bench(piece(groups=(group,)))
+    ends = [m for m in hole_marks(bench, patterns(bench)[0]) if m.kind is MarkKind.SLOT_END]
+    assert [(mark.x.text, mark.y.text) for mark in ends] == [('3 9/16"', '3 1/4"'), ('4 7/16"', '2 3/4"')]

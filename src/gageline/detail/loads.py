@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gageline.detail.line import Frame, Line
-from gageline.job import AreaLoadEntry, FrameEntry, LoadEntry, MemberEntry, Note, SpanEntry, say
+from gageline.job import AreaLoadEntry, FrameEntry, LoadEntry, MemberEntry, Note, SpanEntry
 from gageline.part import Finding, Severity
 from gageline.units import Length, System
 
@@ -75,28 +75,9 @@ def wrong_loads(frame: Frame, system: System) -> Iterator[Note]:
     for line in frame.beams:
         if isinstance(line.entry, MemberEntry):
             for number, load in enumerate(line.entry.loads):
-                wrong = _wrong(load, Length.from_inches(line.run), system)
+                wrong = load.misplaced(Length.from_inches(line.run), system, "between its work points")
                 if wrong:
                     yield (*line.path, "loads", number), wrong
-
-
-def _wrong(load: LoadEntry, run: Length, system: System) -> str:
-    if (load.uniform is None) == (load.point is None):
-        return "a load is either uniform or point: give one of them"
-    if load.point is not None:
-        if load.at is None:
-            return "a point load has no place: give at, from the start"
-        far = load.at
-    else:
-        far = load.end or run
-        if load.start >= far:
-            return f"its load ends {say(far, system)} along, where it has not begun: change start or end"
-    if far > run:
-        return (
-            f"its load is {say(far, system)} along, the member is {say(run, system)} between its work "
-            "points: change at or end"
-        )
-    return ""
 
 
 def unused_area_loads(frame: Frame, entry: FrameEntry) -> Iterator[Finding]:

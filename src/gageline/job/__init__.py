@@ -4,7 +4,7 @@ from gageline.job.angles import join_angles
 from gageline.job.cutting import HoleMaker
 from gageline.job.document import JobDocument, JobFacts, PieceEntry, PracticeEntry
 from gageline.job.end_plates import join_end_plates
-from gageline.job.features import EndEntry, HoleSize
+from gageline.job.features import EndEntry, HoleSize, without_face
 from gageline.job.fields import (
     Count,
     Date,
@@ -26,10 +26,12 @@ from gageline.job.frame import (
     FrameEndEntry,
     FrameEntry,
     GridEntry,
+    GridLinesEntry,
     LevelEntry,
     MemberEntry,
     OpeningInFrameEntry,
     PlaceEntry,
+    PointEntry,
 )
 from gageline.job.frame_practice import FramePractice, frame_practice
 from gageline.job.job import CheckedJob, Job, build_job, check_job, checked, open_job, read_job
@@ -70,6 +72,7 @@ __all__ = [
     "FramePractice",
     "GradeText",
     "GridEntry",
+    "GridLinesEntry",
     "HoleMaker",
     "HoleSize",
     "Inspected",
@@ -92,6 +95,7 @@ __all__ = [
     "PieceEntry",
     "PieceLoads",
     "PlaceEntry",
+    "PointEntry",
     "PositiveLength",
     "Practice",
     "PracticeEntry",
@@ -125,5 +129,6 @@ __all__ = [
     "say",
     "schema_text",
     "stock_named",
+    "without_face",
     "write_document",
 ]

@@ -11,6 +11,7 @@ from gageline.job.collecting import Collector
 from gageline.job.cutting import main_part
 from gageline.job.document import JobDocument, PieceEntry, PracticeEntry
 from gageline.job.end_plates import join_end_plates
+from gageline.job.features import EndEntry, without_face
 from gageline.job.joining import Joined
 from gageline.job.loading import PieceLoads, swapped
 from gageline.job.marking import FittingMarks
@@ -135,7 +136,19 @@ def _piece(
     stock = stock_named(entry.stock, system)
     steel = grade(entry.grade) if entry.grade else usual_grade(stock)
     main = main_part(entry, stock, steel.name, entry.length, practice, (collector, path), system)
+    _check_carried(entry, path, system, collector)
     return _with_fittings(entry, main, path, practice, system, collector)
+
+
+def _check_carried(entry: PieceEntry, path: Path, system: System, collector: Collector) -> None:
+    """Loads lie on the piece, and what its ends stand on has the face that is named."""
+    for number, load in enumerate(entry.loads):
+        if entry.length and (wrong := load.misplaced(entry.length, system, "overall")):
+            collector.add((*path, "loads", number), wrong)
+    for name in ("left", "right"):
+        end: EndEntry = getattr(entry, name)
+        if end.support and (lack := without_face(stock_named(end.support, system), end.face)):
+            collector.add((*path, name, "support"), lack)
 
 
 def _with_fittings(

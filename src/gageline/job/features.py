@@ -23,7 +23,7 @@ from gageline.job.fields import (
     Turn,
 )
 from gageline.job.forces import ForceText
-from gageline.steel import HoleKind
+from gageline.steel import HoleKind, Profile, Stock
 from gageline.units import SQUARE, ZERO
 
 __all__ = [
@@ -35,9 +35,18 @@ __all__ = [
     "HolesEntry",
     "OpeningEntry",
     "TrimEntry",
+    "without_face",
 ]
 
 BothEnds = Literal["left", "right", "both"]
+SupportFaceName = Literal["girder web", "column flange", "column web", "wall"]
+_WITH_WEB = frozenset({Profile.I_SHAPE, Profile.CHANNEL})
+_HAVE: dict[str, frozenset[Profile]] = {
+    "girder web": _WITH_WEB,
+    "column flange": frozenset({Profile.I_SHAPE}),
+    "column web": _WITH_WEB,
+    "wall": frozenset({Profile.BOX, Profile.TUBE}),
+}
 FaceName = Literal["top", "near", "bottom", "far", "leg_a", "leg_b", "face"]
 
 
@@ -53,9 +62,20 @@ class EndEntry(Entry):
     )
     axial: ForceText | None = Field(None, description="what pulls it off its support, by that method")
     support: StockText | None = Field(None, description="section that it stands on, where that is known")
-    face: Literal["girder web", "column flange", "column web", "wall"] = Field(
-        "girder web", description="of the support"
-    )
+    face: SupportFaceName = Field("girder web", description="of the support")
+
+
+def without_face(stock: Stock, face: str) -> str:
+    """Why nothing can stand on a face of some stock; empty where it has one.
+
+    Args:
+        stock: of the support.
+        face: as the document names it.
+    """
+    if stock.profile in _HAVE[face]:
+        return ""
+    known = " or ".join(sorted(profile.value for profile in _HAVE[face]))
+    return f"{stock.designation} is no {known}, it has no {face}: name another section or face"
 
 
 class CopeEntry(Entry):

@@ -10,7 +10,8 @@ from pydantic import Field
 from gageline.job.features import EndEntry
 from gageline.job.fields import Entry, LengthText, Mark, PositiveLength
 from gageline.job.forces import AreaLoadText, Force, ForceText, LineLoadText
-from gageline.units import ZERO
+from gageline.job.wording import say
+from gageline.units import ZERO, Length, System
 
 __all__ = ["AreaLoadEntry", "Case", "LoadEntry", "PieceLoads", "SpanEntry", "StrengthEntry", "swapped"]
 
@@ -35,6 +36,29 @@ class LoadEntry(Entry):
     start: LengthText = Field(ZERO, description="left end to where a uniform load begins")
     end: PositiveLength | None = Field(None, description="left end to where it ends; the right end")
     at: LengthText | None = Field(None, description="left end to a point load")
+
+    def misplaced(self, run: Length, system: System, over: str) -> str:
+        """Why the load cannot stand on its beam; empty where it can.
+
+        Args:
+            run: length of the beam.
+            system: the units that the message is written in.
+            over: from where to where that length is, in words.
+        """
+        if (self.uniform is None) == (self.point is None):
+            return "a load is either uniform or point: give one of them"
+        if self.point is not None:
+            if self.at is None:
+                return "a point load has no place: give at, from where the member starts"
+            far = self.at
+        else:
+            far = self.end or run
+            if self.start >= far:
+                return f"its load ends {say(far, system)} along, where it has not begun: change start or end"
+        if far > run:
+            along = f"its load is {say(far, system)} along, the member is {say(run, system)} {over}"
+            return f"{along}: change at or end"
+        return ""
 
 
 class AreaLoadEntry(Entry):

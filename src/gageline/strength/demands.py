@@ -110,18 +110,16 @@ def loads_on(entries: tuple[LoadEntry, ...], length: float) -> tuple[Load, ...]:
         length: of the beam, in.
 
     Raises:
-        ValueProblem: a load that is neither uniform nor point, or a point load without a place.
+        ValueProblem: a load that is not uniform and has no point or no place.
     """
     return tuple(_load(entry, length) for entry in entries)
 
 
 def _load(entry: LoadEntry, length: float) -> Load:
-    if (entry.uniform is None) == (entry.point is None):
-        raise ValueProblem("a load is either uniform or point: give one of them")
     case = Case(entry.case)
     if entry.uniform is not None:
         end = entry.end.inches if entry.end else length
         return Load(case, entry.uniform.kips_per_inch, entry.start.inches, end)
     if entry.point is None or entry.at is None:
-        raise ValueProblem("a point load has no place: give at, from the left end")
+        raise ValueProblem("a load is uniform, or a point load with its place: give one of them")
     return Load(case, entry.point.kips, entry.at.inches)

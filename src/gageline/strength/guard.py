@@ -6,7 +6,10 @@ import math
 
 from gageline.errors import ValueProblem
 
-__all__ = ["fraction", "not_negative", "positive"]
+__all__ = ["fraction", "gradient", "not_negative", "positive"]
+
+
+_MOST_GRADIENT = 5.0
 
 
 def positive(**values: float) -> None:
@@ -35,6 +38,21 @@ def not_negative(**values: float) -> None:
     for name, value in values.items():
         if not (value >= 0 and math.isfinite(value)):
             raise ValueProblem(f"{name} = {value:g} must be 0 or more: give its size without a sign")
+
+
+def gradient(C_b: float) -> None:
+    """Refuse a modification factor for the moment gradient that no moment has.
+
+    Args:
+        C_b: the factor.
+
+    Raises:
+        ValueProblem: less than 1, what an even moment has, or more than 5, the most of Equation F1-1.
+    """
+    if not 1 <= C_b <= _MOST_GRADIENT:
+        raise ValueProblem(
+            f"C_b = {C_b:g} must lie between 1 and {_MOST_GRADIENT:g}: find it by Equation F1-1, or take 1"
+        )
 
 
 def fraction(**values: float) -> None:

@@ -26,12 +26,6 @@ from gageline.strength.verdict import NotChecked, Verdict
 __all__ = ["CheckedBeam", "CheckedConnection", "JobStrength", "check_strength"]
 
 _NOT_GIVEN = frozenset({"", SUGGESTED})
-_FACES = {
-    "girder web": SupportFace.GIRDER_WEB,
-    "column flange": SupportFace.COLUMN_FLANGE,
-    "column web": SupportFace.COLUMN_WEB,
-    "wall": SupportFace.WALL,
-}
 _BEAMS = frozenset({Profile.I_SHAPE, Profile.CHANNEL})
 _CONNECTING = frozenset({FittingKind.ANGLE, FittingKind.PLATE, FittingKind.END_PLATE})
 _OTHER_FITTINGS = frozenset({FittingKind.BASE_PLATE, FittingKind.CAP_PLATE, FittingKind.STIFFENER})
@@ -219,7 +213,7 @@ def _support(job: Job, entry: EndEntry, name: str) -> Support:
     section = stock_named(name, job.system)
     if not isinstance(section, Section):
         raise ValueProblem(f"support {section.designation} is a plate: name the section that carries the end")
-    return support_of(section, _FACES[entry.face])
+    return support_of(section, SupportFace[entry.face.upper().replace(" ", "_")])
 
 
 def _beam(subject: Subject, method: Method) -> Iterator[CheckedBeam]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from gageline.errors import ValueProblem
+from gageline.job import without_face
 from gageline.part import Part
 from gageline.steel import Plate, Section, grade, usual_grade
 from gageline.strength.connection import Material, Support, SupportFace
@@ -75,7 +76,12 @@ def support_of(section: Section, face: SupportFace, name: str | None = None) -> 
         section: of the support.
         face: what the connection stands on.
         name: grade of its steel; the usual one of the section where it is not known.
+
+    Raises:
+        ValueProblem: a section without that face.
     """
+    if lack := without_face(section, face.name.lower().replace("_", " ")):
+        raise ValueProblem(lack)
     thickness = section.tf if face is SupportFace.COLUMN_FLANGE else section.tw
     steel = grade(name) if name else usual_grade(section)
     F_y, F_u = steel.strength(thickness)

@@ -69,7 +69,7 @@ def test_a_level_whose_loads_nobody_carries_is_a_finding() -> None:
 @pytest.mark.parametrize(
     ("load", "message"),
     [
-        ({"point": "5 kip"}, "a point load has no place: give at, from the start"),
+        ({"point": "5 kip"}, "a point load has no place: give at, from where the member starts"),
         ({"point": "5 kip", "uniform": "1 klf", "at": 9}, "a load is either uniform or point"),
         ({"case": "live"}, "a load is either uniform or point"),
         (

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from gageline.errors import ValueProblem
-from gageline.strength.guard import fraction, not_negative, positive
+from gageline.strength.guard import fraction, gradient, not_negative, positive
 
 
 @pytest.mark.parametrize("value", [0.0, -1.5, math.nan, math.inf])
@@ -26,7 +26,15 @@ def test_fraction_refuses(value: float) -> None:
         fraction(U=value)
 
 
+@pytest.mark.parametrize("value", [0.5, 0.999, 5.1, math.nan, -1.0])
+def test_gradient_refuses(value: float) -> None:
+    with pytest.raises(ValueProblem, match=r"C_b = .* must lie between 1 and 5: find it by Equation F1-1"):
+        gradient(value)
+
+
 def test_good_values_pass() -> None:
     positive(a=1e-9)
     not_negative(a=0.0)
     fraction(a=1.0)
+    gradient(1.0)
+    gradient(5.0)

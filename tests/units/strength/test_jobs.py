@@ -96,20 +96,6 @@ def test_the_method_of_the_job_is_the_default() -> None:
     assert strength_of(head='[strength]\nmethod = "ASD"\n').method is Method.ASD
 
 
-@pytest.mark.parametrize(
-    ("load", "why"),
-    [
-        ('{ uniform = "1 kip/ft", point = "2 kip" }', "a load is either uniform or point"),
-        ('{ point = "2 kip" }', "a point load has no place"),
-        ('{ point = "2 kip", at = "30\'-0" }', "a dead load reaches 360 in along a beam of 240 in"),
-    ],
-)
-def test_loads_that_make_no_sense_are_not_checked_and_say_why(load: str, why: str) -> None:
-    found = strength_of(f"loads = [{load}]")
-    assert not found.connections
-    assert all(why in item.why for item in found.refused)
-
-
 def test_bolts_of_no_table_are_not_checked_and_say_why() -> None:
     found = strength_of(head='[practice]\nbolt_grade = "5.6"\n')
     assert [item.what for item in found.refused] == ["B1, its connections"]

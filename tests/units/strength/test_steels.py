@@ -27,6 +27,21 @@ def test_a_support_has_its_thickness_where_the_connection_stands(face: SupportFa
     assert support_of(section, face, "A36").steel.F_y == 36.0
 
 
+@pytest.mark.parametrize(
+    ("name", "face", "lacks"),
+    [
+        ("L4x4x1/4", SupportFace.COLUMN_FLANGE, "L4X4X1/4 is no I-shape, it has no column flange"),
+        ("W14x90", SupportFace.WALL, "W14X90 is no box or tube, it has no wall"),
+        ("HSS6x6x3/8", SupportFace.GIRDER_WEB, "HSS6X6X3/8 is no I-shape or channel, it has no girder web"),
+    ],
+)
+def test_a_section_without_the_face_supports_nothing(name: str, face: SupportFace, lacks: str) -> None:
+    section = stock_named(name, System.FT_IN)
+    assert isinstance(section, Section)
+    with pytest.raises(ValueProblem, match=f"{lacks}: name another section or face"):
+        support_of(section, face)
+
+
 def test_bolts_of_class_8_8_stay_under_the_european_shear_values() -> None:
     """EN 1993-1-8 Table 3.4, M20 8.8: 94.1 kN in shear through the threads, 141.1 kN in tension.
 

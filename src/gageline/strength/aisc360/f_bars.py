@@ -5,7 +5,7 @@ from __future__ import annotations
 from gageline.strength.aisc360.standard import FLEXURE, E, spec
 from gageline.strength.check import Step, step
 from gageline.strength.clause import limit_state
-from gageline.strength.guard import not_negative, positive
+from gageline.strength.guard import gradient, not_negative, positive
 
 __all__ = ["bar_lateral_buckling", "bar_yielding", "rupture_at_holes"]
 
@@ -45,7 +45,8 @@ def bar_lateral_buckling(F_y: float, d: float, t: float, L_b: float, C_b: float 
 
     Source: Equations F11-2 to F11-4.
     """
-    positive(F_y=F_y, d=d, t=t, C_b=C_b)
+    positive(F_y=F_y, d=d, t=t)
+    gradient(C_b)
     not_negative(L_b=L_b)
     S, Z = t * d**2 / 6, t * d**2 / 4
     M_p, M_y, lam = F_y * Z, F_y * S, L_b * d / t**2

@@ -14,7 +14,7 @@ from gageline.errors import ValueProblem
 from gageline.strength.aisc360.standard import FLEXURE, E, spec
 from gageline.strength.check import Step, Strength, step
 from gageline.strength.clause import limit_state, provision
-from gageline.strength.guard import not_negative, positive
+from gageline.strength.guard import gradient, not_negative, positive
 
 __all__ = [
     "Slenderness",
@@ -96,10 +96,18 @@ def moment_gradient(M_max: float, M_A: float, M_B: float, M_C: float) -> Step:
     Returns:
         C_b.
 
+    Raises:
+        ValueProblem: A moment at a quarter point that is more than the largest.
+
     Source: Equation F1-1.
     """
     positive(M_max=M_max)
     not_negative(M_A=M_A, M_B=M_B, M_C=M_C)
+    if max(M_A, M_B, M_C) > M_max * (1 + 1e-9):
+        raise ValueProblem(
+            f"a moment at a quarter point, {max(M_A, M_B, M_C):g}, is more than M_max = {M_max:g}: "
+            "give the largest moment between the braces as M_max"
+        )
     given = {"M_max": M_max, "M_A": M_A, "M_B": M_B, "M_C": M_C}
     formula = "12.5 M_max/(2.5 M_max + 3 M_A + 4 M_B + 3 M_C)"
     return step("C_b", formula, 12.5 * M_max / (2.5 * M_max + 3 * M_A + 4 * M_B + 3 * M_C), **given)
@@ -173,7 +181,8 @@ def lateral_torsional_buckling(
 
     Source: Equations F2-2 to F2-6.
     """
-    positive(F_y=F_y, Z_x=Z_x, S_x=S_x, r_y=r_y, r_ts=r_ts, J=J, h_o=h_o, C_b=C_b, c=c)
+    positive(F_y=F_y, Z_x=Z_x, S_x=S_x, r_y=r_y, r_ts=r_ts, J=J, h_o=h_o, c=c)
+    gradient(C_b)
     not_negative(L_b=L_b)
     M_p, stress, ratio = F_y * Z_x, 0.7 * F_y, J * c / (S_x * h_o)
     L_p = 1.76 * r_y * math.sqrt(E / F_y)

@@ -62,6 +62,7 @@ ACCESS: dict[str, frozenset[Role]] = {
     "yard-measure": WORK,
     "yard-assign": WORK,
     "yard-way": WORK,
+    "yard-odds": EVERYBODY,
     "yard-card": EVERYBODY,
     "yard-remove": WORK,
     "yard-back": WORK,

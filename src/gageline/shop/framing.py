@@ -101,7 +101,7 @@ def _rows(text: str, job: Job) -> list[_Row]:
     for table in frame.get("column", []):
         top = table.get("top") or f"under {table.get('under', '')}"
         words = f"{_place_words(table.get('at'))}; {table.get('base', '')} to {top}"
-        rows.append(("column", table, words, ""))
+        rows.append(("column", table, words, _top(full.detailed, str(table["name"]))))
     for table in frame.get("member", []):
         words = f"{_place_words(table.get('from'))} → {_place_words(table.get('to'))}"
         rows.append(("member", table, words, _ends(full.detailed, str(table["name"]))))
@@ -121,14 +121,31 @@ def _rows(text: str, job: Job) -> list[_Row]:
 
 
 def _ends(detailed: Detailed | None, name: str) -> str:
-    """How the ends of a member came to be joined."""
-    said = []
-    for end, word in ((End.LEFT, "start"), (End.RIGHT, "end")):
-        joint = detailed.joints.get((name, end)) if detailed else None
+    """How the ends of a member came to be joined, what it bears on, and which of its ends are free."""
+    if detailed is None:
+        return ""
+    words = {End.LEFT: "start", End.RIGHT: "end", None: "between"}
+    said = {end: list[str]() for end in words}
+    for end in (End.LEFT, End.RIGHT):
+        joint = detailed.joints.get((name, end))
         if joint is not None:
             rows = f", {joint.ladder.rows} rows" if joint.ladder else ""
-            said.append(f"{word}: {joint.kind}{rows} to {joint.site.support.name}")
-    return "; ".join(said)
+            said[end].append(f"{joint.kind}{rows} to {joint.site.support.name}")
+    for bearing in sorted(detailed.supports.bearings, key=lambda one: one.run):
+        if bearing.member.name == name:
+            said[bearing.end].append(f"bears on {bearing.column.name}")
+    for line, end in detailed.supports.free:
+        if line.name == name:
+            said[end].append("free beyond it" if said[end] else "free")
+    order = (End.LEFT, None, End.RIGHT)
+    return "; ".join(f"{words[end]}: {', '.join(said[end])}" for end in order if said[end])
+
+
+def _top(detailed: Detailed | None, name: str) -> str:
+    """What bears on a column."""
+    bearings = detailed.supports.bearings if detailed else ()
+    carried = [one.member.name for one in bearings if one.column.name == name]
+    return f"top: under {', '.join(carried)}" if carried else ""
 
 
 @require_GET

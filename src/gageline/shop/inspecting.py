@@ -12,7 +12,8 @@ from django.shortcuts import get_object_or_404, render
 from django.views.decorators.http import require_GET
 
 from gageline.errors import ValueProblem
-from gageline.quality import Act, Chance, Odds, Outcome, Report, Row, odds_of, spread_from
+from gageline.job import say
+from gageline.quality import Outcome, Report, Row
 from gageline.sheets import inspection_sheets, to_pdf
 from gageline.shop.engine import INSPECTION, job_of
 from gageline.shop.jobs import current_text
@@ -20,14 +21,13 @@ from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Person, Piece, Reading, Sent, Stage
 from gageline.shop.office import person_of
 from gageline.shop.readings import item_code, report_of, shop_records, taken, words_of
+from gageline.shop.receiving import odds_words, told_odds
 from gageline.shop.roles import WORK
 from gageline.shop.selectors import onward, waiting
 from gageline.shop.ticking import Answer, Stroke, clock, strike
-from gageline.units import Length, System, write_length
+from gageline.units import System
 
 __all__ = ["card", "let_go", "list_waiting", "odds", "outcome", "print_pdf"]
-
-_SAMPLES = 20_000  # a per cent is told by far fewer
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,16 +53,11 @@ class _Line:
     words: str
 
 
-def _say(length: Length, system: System) -> str:
-    text = write_length(length, system, 64)
-    return f"{text} mm" if system is System.MM else text
-
-
 def _lines(report: Report, found: dict[str, Reading], system: System) -> Iterator[_Line]:
     for number, row in enumerate(report.rows, 1):
         limit, read = row.judgement.limit, found.get(row.item.name)
         yield _Line(
-            item_code(number), row, _say(row.judgement.wanted, system), limit.text(system) if limit else "-",
+            item_code(number), row, say(row.judgement.wanted, system), limit.text(system) if limit else "-",
             read.value if read else "", read.by if read else "", words_of(row, system),
         )  # fmt: skip
 
@@ -171,24 +166,9 @@ def _why_not(report: Report, read: int, name: str) -> str:
     return ""
 
 
-def _per_cent(chance: Chance) -> str:
-    return f"{chance.value * 100:.1f} %"
-
-
 @require_GET
 def odds(request: HttpRequest, piece: int) -> HttpResponse:
     """The odds that a piece bolts up without reaming, with the shop's own spread where it has records."""
     row = get_object_or_404(Piece.objects.select_related("job"), pk=piece, active=True)
-    assembly = job_of(current_text(row.job)).piece(row.mark)
-    spread, estimates = spread_from(shop_records())
-    told: Odds = odds_of(assembly, spread, count=_SAMPLES)
-    context = {
-        "any": bool(told.joints or told.span),
-        "joints": [(one.name, _per_cent(one), one.how) for one in (*told.joints, *filter(None, [told.span]))],
-        "whole": _per_cent(told.whole),
-        "worst": [(one.change, f"{one.gain * 100:.1f}") for one in told.worst[:3] if one.gain > 0],
-        "gains": [(one.change, f"{one.gain * 100:.1f}") for one in told.gains[:3] if one.gain > 0],
-        "own": [(str(act), estimates[act].count) for act in Act if act in estimates],
-        "source": spread.source,
-    }
-    return render(request, "shop/part_odds.html", context)
+    told = told_odds(job_of(current_text(row.job)).piece(row.mark), shop_records())
+    return render(request, "shop/part_odds.html", odds_words(told))

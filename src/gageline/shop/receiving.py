@@ -3,27 +3,41 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
 import tomlkit
 
 from gageline.errors import ValueProblem
-from gageline.job import Job, JobProblems, Problem, read_measurements, stock_named
+from gageline.job import Job, JobProblems, Problem, read_measurements, say, stock_named
 from gageline.job import Stick as Readings
 from gageline.layout import Decision, StickLayout, Way, decide, lay_out_on
-from gageline.part import Finding, Part
-from gageline.quality import Judgement, Receipt, Verdict, check_readings, receive, usable
+from gageline.part import Assembly, Finding, Part
+from gageline.quality import (
+    Act,
+    Chance,
+    Judgement,
+    Odds,
+    Receipt,
+    Verdict,
+    check_readings,
+    odds_of,
+    receive,
+    spread_from,
+    usable,
+)
 from gageline.sheets import ReceivingCard, receiving_cards, to_pdf
 from gageline.shop.engine import job_of, layout_of
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Stick
 from gageline.shop.racks import yard_system
 from gageline.shop.sticks import HELD, MEASURED, WAY, part_of, read_held
-from gageline.units import Length, System, write_length
+from gageline.units import Length, System
 
 __all__ = [
-    "Judged", "card_pdf", "judge", "judgement_rows", "read_table", "way_of", "way_rows", "wrong_readings",
+    "Judged", "card_pdf", "judge", "judgement_rows", "odds_words", "read_table", "stick_odds", "told_odds",
+    "way_of", "way_rows", "wrong_readings",
 ]  # fmt: skip
 
 Table = dict[str, Any]
@@ -31,6 +45,7 @@ _NAMED = re.compile(
     r" (?:(?P<end>left|right) end )?"
     r"(?P<read>depth|(?:top|bottom) (?:width|tilt)|web off centre|camber|sweep) "
 )
+_SAMPLES = 20_000  # a per cent is told by far fewer
 _PIECE = "X"  # a stick that is for no piece yet is read under a mark of its own
 
 
@@ -116,7 +131,7 @@ def judgement_rows(judged: Judged) -> tuple[tuple[str, ...], ...]:
 
 
 def _row(one: Judgement, system: System) -> tuple[str, ...]:
-    read = "nominal" if one.read is None else _say(one.read, system)
+    read = "nominal" if one.read is None else say(one.read, system)
     allowed = one.limit.text(system) if one.limit else "-"
     verdict = str(one.verdict)
     if one.verdict is Verdict.OUT:
@@ -124,7 +139,7 @@ def _row(one: Judgement, system: System) -> tuple[str, ...]:
     elif one.verdict is Verdict.NO_LIMIT:
         verdict = "not checked"
     source = one.limit.cited if one.limit else "no limit held"
-    return one.name, _say(one.wanted, system), read, allowed, verdict, source
+    return one.name, say(one.wanted, system), read, allowed, verdict, source
 
 
 def way_rows(judged: Judged) -> tuple[tuple[str, ...], ...]:
@@ -143,12 +158,7 @@ def way_rows(judged: Judged) -> tuple[tuple[str, ...], ...]:
 
 
 def _span(low: Length, high: Length, system: System) -> str:
-    return _say(low, system) if low == high else f"{_say(low, system)} to {_say(high, system)}"
-
-
-def _say(length: Length, system: System) -> str:
-    text = write_length(length, system, 64)
-    return f"{text} mm" if system is System.MM else text
+    return say(low, system) if low == high else f"{say(low, system)} to {say(high, system)}"
 
 
 def _typed(measured: Table) -> Table:
@@ -201,14 +211,63 @@ def _field_of(refusal: str) -> str:
     return " → ".join(("stick", *(step for step in steps if step)))
 
 
-def card_pdf(stick: Stick) -> bytes:
-    """The receiving card of a stick, to print.
+def told_odds(
+    assembly: Assembly, records: Mapping[Act, Sequence[float]], web_off: Length | None = None
+) -> Odds:
+    """The odds that a piece bolts up without reaming.
+
+    Args:
+        assembly: the piece.
+        records: the errors that the shop's own inspections tell, by act, in.
+        web_off: what was read of its stick's web off the middle of the flanges; None where nothing was.
+    """
+    spread, _ = spread_from(records)
+    return odds_of(assembly, spread, web_off=web_off.inches if web_off is not None else None, count=_SAMPLES)
+
+
+def stick_odds(stick: Stick, records: Mapping[Act, Sequence[float]]) -> Odds:
+    """The odds of the piece that is to be made of a stick, with its web where it was read.
+
+    Raises:
+        ValueProblem: while the stick is for no piece.
+    """
+    on = _for_its_piece(stick)[0]
+    return told_odds(on.layout.assembly, records, on.stick.web_off)
+
+
+def odds_words(odds: Odds) -> dict[str, object]:
+    """The odds as a page shows them."""
+    return {
+        "any": bool(odds.joints or odds.span),
+        "joints": [(one.name, _per_cent(one), one.how) for one in (*odds.joints, *filter(None, [odds.span]))],
+        "whole": _per_cent(odds.whole),
+        "worst": [(one.change, f"{one.gain * 100:.1f}") for one in odds.worst[:3] if one.gain > 0],
+        "gains": [(one.change, f"{one.gain * 100:.1f}") for one in odds.gains[:3] if one.gain > 0],
+        "source": odds.spread.source,
+    }
+
+
+def _per_cent(chance: Chance) -> str:
+    return f"{chance.value * 100:.1f} %"
+
+
+def _for_its_piece(stick: Stick) -> tuple[StickLayout, Judged, Decision, Job]:
+    judged = judge(stick)
+    if judged.on is None or judged.decision is None or judged.job is None:
+        raise ValueProblem(f"stick {stick.mark} is for no piece yet: say which first")
+    return judged.on, judged, judged.decision, judged.job
+
+
+def card_pdf(stick: Stick, records: Mapping[Act, Sequence[float]]) -> bytes:
+    """The receiving card of a stick with the odds of its piece, to print.
+
+    Args:
+        stick: that came.
+        records: the errors that the shop's own inspections tell, by act, in.
 
     Raises:
         ValueProblem: while it is for no piece.
     """
-    judged = judge(stick)
-    if judged.on is None or judged.decision is None or judged.job is None:
-        raise ValueProblem(f"stick {stick.mark} is for no piece yet: say which, and print then")
-    card = ReceivingCard(judged.on, judged.receipt, judged.decision)
-    return to_pdf(receiving_cards(judged.job, (card,)))
+    on, judged, decision, job = _for_its_piece(stick)
+    odds = told_odds(on.layout.assembly, records, on.stick.web_off)
+    return to_pdf(receiving_cards(job, (ReceivingCard(on, judged.receipt, decision, odds),)))

@@ -74,6 +74,7 @@ urlpatterns = [
     path("yard/<int:stick>/measure/", yard.measure, name="yard-measure"),
     path("yard/<int:stick>/piece/", yard.assign_stick, name="yard-assign"),
     path("yard/<int:stick>/way/", yard.take_way, name="yard-way"),
+    path("yard/<int:stick>/odds/", yard.odds, name="yard-odds"),
     path("yard/<int:stick>/card.pdf", yard.print_card, name="yard-card"),
     path("yard/<int:stick>/remove/", yard.remove, name="yard-remove"),
     path("yard/<int:stick>/back/<int:number>/", yard.take_back, name="yard-back"),

@@ -27,7 +27,16 @@ from gageline.shop.racks import (
     whole_rack,
     yard_system,
 )
-from gageline.shop.receiving import card_pdf, judge, judgement_rows, way_rows, wrong_readings
+from gageline.shop.readings import shop_records
+from gageline.shop.receiving import (
+    card_pdf,
+    judge,
+    judgement_rows,
+    odds_words,
+    stick_odds,
+    way_rows,
+    wrong_readings,
+)
 from gageline.shop.roles import OFFICE, WORK
 from gageline.shop.saying import say_all
 from gageline.shop.sticks import (
@@ -55,6 +64,7 @@ __all__ = [
     "list_sticks",
     "measure",
     "new_stick",
+    "odds",
     "print_card",
     "remove",
     "say_stick",
@@ -150,6 +160,13 @@ def show_stick(request: HttpRequest, stick: int) -> HttpResponse:
         "judgements": judgement_rows(judged) if judged else (),
     }  # fmt: skip
     return render(request, "shop/stick.html", context)
+
+
+@require_GET
+def odds(request: HttpRequest, stick: int) -> HttpResponse:
+    """The odds that the piece of a stick bolts up without reaming."""
+    row = get_object_or_404(Stick.objects.select_related("copy__piece__job"), pk=stick)
+    return render(request, "shop/part_odds.html", odds_words(stick_odds(row, shop_records())))
 
 
 @require_http_methods(["GET", "POST"])
@@ -314,7 +331,7 @@ def take_way(request: HttpRequest, stick: int) -> HttpResponse:
 def print_card(_request: HttpRequest, stick: int) -> HttpResponse:
     """The receiving card of a stick as PDF."""
     row = get_object_or_404(Stick.objects.select_related("copy__piece__job"), pk=stick)
-    return _file(card_pdf(row), "application/pdf", f"receiving-{row.pk}.pdf")
+    return _file(card_pdf(row, shop_records()), "application/pdf", f"receiving-{row.pk}.pdf")
 
 
 @require_GET

@@ -41,6 +41,8 @@ def test_the_plan_and_everything_in_it(framed: Job, client: Client) -> None:
     assert '<svg xmlns="http://www.w3.org/2000/svg" viewBox=' in page.replace("  ", " ") or "<svg" in page
     for words in ("G3", "P1", "double angles", "Framing plan", "Field bolts"):
         assert words in page
+    assert "start: bears on P1; end: bears on P2, free beyond it" in page  # G1, and its columns:
+    assert page.count("top: under G1") == 2
     job = client.get(f"/office/{framed.pk}/").content.decode()
     assert "in the frame" in job
     assert "piece-edit" not in job

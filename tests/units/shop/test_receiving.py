@@ -107,7 +107,7 @@ def test_the_way_that_was_chosen_is_the_one_laid_out(owner: Person, stick: Stick
     assert on is not None
     split = [one for one in on.layout.changed if one.why.startswith("length split")]
     assert split
-    assert card_pdf(Stick.objects.select_related("copy__piece__job").get()).startswith(b"%PDF")
+    assert card_pdf(Stick.objects.select_related("copy__piece__job").get(), {}).startswith(b"%PDF")
 
 
 def test_a_bench_card_stays_as_drawn_until_the_stick_is_measured(
@@ -124,7 +124,7 @@ def test_a_bench_card_stays_as_drawn_until_the_stick_is_measured(
 
 def test_a_card_wants_a_piece_and_the_piece_its_job(owner: Person, stick: Stick, copy: Copy) -> None:
     with pytest.raises(ValueProblem, match="stick R1 is for no piece yet"):
-        card_pdf(stick)
+        card_pdf(stick, {})
     assign(owner, stick, copy)
     copy.piece.active = False
     copy.piece.save()

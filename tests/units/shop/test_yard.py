@@ -103,9 +103,13 @@ def test_measured_judged_laid_and_printed(fitter: Client, stick: Stick, job: Job
     assert "split the difference (taken)" in fitter.get(address).content.decode()
     assert fitter.post(f"{address}way/", {"way": ""}).status_code == 302
     assert "(taken) (advised)" in fitter.get(address).content.decode()
+    assert f'hx-get="{address}odds/" hx-trigger="load"' in fitter.get(address).content.decode()
+    assert "It bolts up without reaming" in fitter.get(f"{address}odds/").content.decode()
     assert fitter.get(f"{address}card.pdf")["Content-Type"] == "application/pdf"
     assert fitter.post(f"{address}piece/", {"copy": ""}).status_code == 302
     assert fitter.get(f"{address}card.pdf").status_code == 422
+    assert fitter.get(f"{address}odds/").status_code == 422
+    assert "Odds of fit-up" not in fitter.get(address).content.decode()
     assert fitter.post(f"{address}piece/", {"copy": "99999"}).status_code == 404
 
 

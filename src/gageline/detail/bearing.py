@@ -153,7 +153,7 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> Iterab
     maker = HoleMaker.of(HoleSize.model_construct(), shop.practice)
     points = _bolt_points(bearing, cap, beam)
     word = "for the column"
-    beam.drill(f"bottom, {word}", Face.BOTTOM, points, maker)
+    beam.drill(f"bottom, {word}", Face.BOTTOM, points, maker, shop.division)
     beam.reasons.append(
         Reason(
             f"{len(points)} holes over column {bearing.column.name}, {shop.say(cap.pitch)} by "

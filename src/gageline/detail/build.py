@@ -96,6 +96,21 @@ def _drop(joint: Joint, ladder: Ladder) -> Length:
     return Length.from_inches(joint.site.point[2] + joint.site.slope * level - ladder.first_in_web)
 
 
+def _evened(joined: Joined, web: Length) -> Joined:
+    """Angles that both lie the larger half of the web off its middle, so that their bolts spread as said.
+
+    Where the web's thickness is an odd number of ticks, the angle at the near side is half a tick off it.
+    """
+    odd = Length(web.ticks % 2)
+
+    def moved(fitting: Fitting) -> Fitting:
+        x, y, z = fitting.placement.origin
+        return replace(fitting, placement=replace(fitting.placement, origin=(x, y, z + odd)))
+
+    fittings = tuple(moved(fit) if fit.on is Face.NEAR else fit for fit in joined.fittings)
+    return replace(joined, fittings=fittings)
+
+
 def _turned(joined: Joined, turn: Placement) -> Joined:
     """Fittings and holes of the square beam, on the beam as it lies."""
 
@@ -123,7 +138,7 @@ def _angles(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop
         return
     bolted = choice.to_beam is Join.BOLTED
     out = choice.to_support is Join.BOLTED
-    web = stick.line.stock.tw
+    half_web = stick.line.stock.tw.parts(2)[1]
     spread = joint.spread or ZERO
     entry = AnglesEntry.model_construct(
         end=joint.site.end.value,
@@ -138,10 +153,12 @@ def _angles(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop
         stagger=ladder.stagger or None,
         bolt=choice.size.size,
         web_gage=gage_of(angle.bf, shop) if bolted else None,
-        out_gage=Length((spread.ticks - web.ticks) // 2) if out else None,
+        out_gage=spread / 2 - half_web if out else None,
         out_hole=joint.site.joint.hole,
     )
-    joined = _turned(join_angles(entry, _square_beam(stick), shop.practice, shop.system), _turn(joint, stick))
+    square = join_angles(entry, _square_beam(stick), shop.practice, shop.system)
+    flat = _evened(square, stick.line.stock.tw)
+    joined = _turned(flat, _turn(joint, stick))
     if not bolted:
         own.reasons.append(
             _weld_reason("angles", shop.practice.weld, "the shop's practice", joint.site.word, shop)
@@ -216,7 +233,8 @@ def _drill_support(
     face = Face.NEAR if joint.site.face is Face.FAR else joint.site.face
     points = tuple(point for fitting in fittings for point in field_points(own, fitting))
     across = Fraction(90 if joint.site.support.is_column else 0)  # slots lie across the reaction
-    other.drill(f"{face}, for a beam", face, points, replace(maker_of(joint, shop), angle=across))
+    maker = replace(maker_of(joint, shop), angle=across)
+    other.drill(f"{face}, for a beam", face, points, maker, shop.division)
     other.reasons.append(_carried(joint, f"{len(points)} holes", shop))
 
 
@@ -304,7 +322,7 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     other.reasons.append(_carried(joint, f"plate {shop.say(joint.thickness)}", shop))
     face = Face.NEAR if side is Side.NEAR else Face.FAR
     points = field_points(other, fitting)
-    own.drill(f"{site.end} end, for the plate", face, points, maker_of(joint, shop))
+    own.drill(f"{site.end} end, for the plate", face, points, maker_of(joint, shop), shop.division)
 
 
 def _plate_weld(joint: Joint, shop: Shop) -> Length:

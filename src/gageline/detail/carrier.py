@@ -22,7 +22,7 @@ from gageline.part import (
     Weld,
     in_order,
 )
-from gageline.units import Length
+from gageline.units import Length, round_to
 
 __all__ = ["AnchorRods", "Carrier", "Served"]
 
@@ -85,6 +85,15 @@ class Carrier:
         member: the member of the frame that it is, or is a shaft of.
         part: the main part, cut to length.
         placement: where it lies in space.
+        copes: what is cut off it so far; likewise the rest.
+        trims: of its flanges.
+        groups: its holes.
+        fittings: what is put on it.
+        welds: of its fittings.
+        bolts: that go through it.
+        reasons: of every decision about it.
+        findings: what there is to say about it.
+        rods: anchor rods under it; None where there are none.
     """
 
     member: str
@@ -115,21 +124,36 @@ class Carrier:
         self.bolts.extend(joined.bolts)
         self.groups.extend(joined.groups)
 
-    def drill(self, name: str, face: Face, points: tuple[Vec, ...], maker: HoleMaker) -> None:
-        """Holes on a face at points of space; a hole that is there already is not made twice."""
+    def drill(
+        self, name: str, face: Face, points: tuple[Vec, ...], maker: HoleMaker, division: Length
+    ) -> None:
+        """Holes on a face at points of space; a hole that is there already is not made twice.
+
+        Args:
+            name: of the group that they make.
+            face: of the part.
+            points: in space, inches.
+            maker: of the holes.
+            division: the finest of the tape; a spacing that roundings left beside a whole number of it is
+                put on it.
+        """
         taken = {
             (hole.x.ticks, hole.y.ticks)
             for group in self.groups
             if group.face is face
             for hole in group.holes
         }
-        holes = []
+        places: list[tuple[Length, Length]] = []
         for point in points:
             x, y, z = (Length.from_inches(value) for value in self.local(point))
             across = z if face in _LYING else y
             if not any(abs(x.ticks - a) <= _SAME and abs(across.ticks - b) <= _SAME for a, b in taken):
+                places.append((x, across))
+        if places:
+            first, holes = places[0], []
+            for place in places:
+                x, across = (a + _even(b - a, division) for a, b in zip(first, place, strict=True))
                 holes.append(maker.at(x, across))
-        if holes:
             self.groups.append(
                 HoleGroup(self._free(name), face, in_order(tuple(holes)), maker.bolt, maker.kind)
             )
@@ -151,11 +175,6 @@ class Carrier:
             chosen, number = f"{name}, {number}", number + 1
         return chosen
 
-    def edge_x(self, end: End, inches: float) -> Length:
-        """A distance in from an end as x."""
-        distance = Length.from_inches(inches)
-        return distance if end is End.LEFT else self.part.length - distance
-
     def assembly(self, finish: str) -> Assembly:
         """The piece with everything added, its features in an order that does not depend on the frame's."""
         main = replace(
@@ -165,6 +184,12 @@ class Carrier:
             groups=tuple(sorted(self.groups, key=_place_of)),
         )
         return Assembly(main, 1, tuple(self.fittings), tuple(self.welds), tuple(self.bolts), finish)
+
+
+def _even(step: Length, division: Length) -> Length:
+    """A spacing, put on a whole number of divisions where it is one but for the rounding of its ends."""
+    whole = round_to(step, division)
+    return whole if abs(whole - step).ticks <= _SAME else step
 
 
 def _place_of(group: HoleGroup) -> tuple[Length, str, Length]:

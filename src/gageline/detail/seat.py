@@ -39,7 +39,8 @@ def build_seat(joint: Joint, own: Carrier, other: Carrier, shop: Shop) -> None:
     seat = Fitting(name, FittingKind.ANGLE, part, other.seen(placement), site.face, None, Join.WELDED)
     other.fittings.append(seat)
     other.welds.append(Weld(name, shop.practice.weld, angle.d, 2, "both ends of the upright leg"))
-    own.drill(f"{site.end} end, for the seat", Face.BOTTOM, field_points(other, seat), maker_of(joint, shop))
+    points = field_points(other, seat)
+    own.drill(f"{site.end} end, for the seat", Face.BOTTOM, points, maker_of(joint, shop), shop.division)
     if site.joint.reaction:
         own.findings.append(
             Finding(
@@ -90,7 +91,7 @@ def _top_clip(joint: Joint, own: Carrier, spread: Length, shop: Shop) -> None:
     fitting = Fitting(name, FittingKind.ANGLE, part, own.seen(placement), Face.TOP, site.end, Join.BOLTED)
     own.fittings.append(fitting)
     points = field_points(own, fitting, frozenset({_CLIP}))
-    own.drill(f"{site.end} end, for the clip", Face.TOP, points, maker_of(joint, shop))
+    own.drill(f"{site.end} end, for the clip", Face.TOP, points, maker_of(joint, shop), shop.division)
     grip = angle.tw + site.member.stock.tf
     own.bolts.append(BoltSet((name,), joint.choice.size.size, 2, grip, field=False))
     own.reasons.append(

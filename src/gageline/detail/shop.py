@@ -37,6 +37,11 @@ class Shop:
         """A dimension of the trade: so many inches, or its counterpart where the job is in millimetres."""
         return Length.from_inches(inches) if self.system is System.FT_IN else Length.from_mm(mm)
 
+    @property
+    def division(self) -> Length:
+        """The finest division of the job's tape, that spacings are told in."""
+        return self.pick(1 / 64, 0.1)
+
     def cope(self, inches: float) -> Length:
         """A length or depth of a cope rounded up to the shop's step."""
         return up_to(inches, self.frame.cope_step)

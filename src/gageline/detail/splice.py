@@ -51,7 +51,7 @@ def splice_plates(line: Line, lower: Carrier, upper: Carrier, shop: Shop) -> Fie
         lower.fittings.append(fitting)
         for group, shaft in (("lower holes", lower), ("upper holes", upper)):
             points = field_points(lower, fitting, frozenset({group}))
-            shaft.drill(f"{face}, splice", face, points, maker)
+            shaft.drill(f"{face}, splice", face, points, maker, shop.division)
     grip = thick + stock.tf
     size = bolt(practice.bolt)
     names = tuple(fit.name for fit in lower.fittings if fit.name.endswith("splice plate"))

@@ -5,6 +5,7 @@ import pytest
 from assembling import bay, detailed
 from gageline.detail import Placed
 from gageline.part import End, Face, Fitting, FittingKind, Join
+from gageline.steel import Section
 from gageline.units import parse_length
 
 
@@ -91,3 +92,16 @@ def test_a_girder_says_what_its_holes_are_for() -> None:
     assert (
         reason.because == '3 rows of its double angles, the first 3 1/4" under the top of G1, spread 5 3/8"'
     )
+
+
+def test_bolts_spread_exactly_as_said_where_half_of_the_web_is_no_whole_tick() -> None:
+    beam, girder = pieces(beam="W18X50")  # web 0.355 in, 57709 ticks
+    assert isinstance(beam.assembly.main.stock, Section)
+    assert beam.assembly.main.stock.tw.ticks % 2
+    (group,) = girder.assembly.main.groups
+    xs = sorted({hole.x for hole in group.holes})
+    assert xs[1] - xs[0] == parse_length("5 3/8")
+    near, far = (fitting.part.groups for fitting in left(beam))
+    assert {hole.y for group in near for hole in group.holes} == {
+        hole.y for group in far for hole in group.holes
+    }

@@ -23,3 +23,9 @@ def test_lengths_are_said_in_the_jobs_units() -> None:
     assert SHOP.say(13.5) == "1'-1 1/2\""
     assert SHOP.bolt(None).size == "3/4"
     assert SHOP.bolt("7/8").size == "7/8"
+
+
+def test_the_finest_division_is_of_the_jobs_tape() -> None:
+    metric = Shop(default_practice(System.MM), frame_practice(FramePracticeEntry(), System.MM), System.MM)
+    assert SHOP.division == parse_length("1/64")
+    assert metric.division == parse_length("0.1 mm")

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from math import exp, pi, prod, sqrt
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from math import exp, hypot, pi, prod, sqrt
 
 from scipy.stats import norm
 
 from gageline.job import Stick
 from gageline.layout import Choice, Way, place
 from gageline.part import Assembly
+from gageline.quality.bolted import Joining
 from gageline.quality.chances import exact, within
-from gageline.quality.fit_up import Span, joints_of, span_of
-from gageline.quality.joint import Joint
+from gageline.quality.drilled import Met, bolted_of, left_out
+from gageline.quality.fit_up import Span, hold_of, span_of
+from gageline.quality.joint import BoltPlace, Joint, Lot
 from gageline.quality.receipt import length_limit
-from gageline.quality.sampling import sample
+from gageline.quality.sampling import Sampled, sample_alike
 from gageline.quality.spread import ASSUMED, Act, Spread
 from gageline.units import ZERO
 
@@ -76,6 +80,7 @@ class Odds:
         worst: the whole without each act's error, the most telling first.
         gains: the whole with one extra check of each act, and with slotted supports, best first.
         spread: what it was reckoned with.
+        left_out: holes that no odds are told of, each with the reason.
     """
 
     joints: tuple[Chance, ...]
@@ -85,6 +90,7 @@ class Odds:
     worst: tuple[Gain, ...]
     gains: tuple[Gain, ...]
     spread: Spread
+    left_out: tuple[str, ...] = ()
 
 
 def odds_of(
@@ -94,6 +100,7 @@ def odds_of(
     off: float = 0.0,
     free: bool = True,
     web_off: float | None = None,
+    met: Met | None = None,
     seed: int = 1,
     count: int = _MANY,
 ) -> Odds:
@@ -108,77 +115,110 @@ def odds_of(
         off: what out-to-out is known to be off, in.
         free: the piece can be shifted on its supports, see `joints_of`.
         web_off: what was read of the web off the middle of the flanges, in.
+        met: what its holes meet in their frame, see `bolted_of`.
         seed: of the samples.
         count: of samples for each joint without a closed form.
     """
-
-    def chances(of: Spread, *, slotted: bool = False) -> tuple[tuple[Chance, ...], Chance | None]:
-        joints = joints_of(assembly, of, slotted_support=slotted, free=free, web_off=web_off)
-        span = span_of(assembly, of, off=off)
-        return _joint_chances(joints, seed, count), _span_chance(span) if span else None
-
-    def whole(of: Spread, *, slotted: bool = False) -> Chance:
-        return _all(*chances(of, slotted=slotted))
-
-    joints, span = chances(spread)
-    now = _all(joints, span)
+    hold = hold_of(assembly, free=free, web_off=web_off)
+    bolted = bolted_of(assembly, met)
     acts = [act for act in Act if spread.of(act)]
-    worst = [_gain(f"no error of the {act}", whole(spread.scaled(act, 0.0)), now, act) for act in acts]
-    gains = [
-        _gain(f"check the {act} once more", whole(spread.scaled(act, CHECKED)), now, act) for act in acts
+    cases = [_Case("", None, spread)]
+    cases += [_Case(f"no error of the {act}", act, spread.scaled(act, 0.0)) for act in acts]
+    cases += [_Case(f"check the {act} once more", act, spread.scaled(act, CHECKED)) for act in acts]
+    if any(one.way is Joining.SUPPORT for one in bolted):
+        cases.append(_Case("horizontal short slots at the supports", None, spread, slotted=True))
+    told = [
+        _chances([one.joint(case.spread, hold, slotted=case.slotted) for case in cases], seed, count)
+        for one in bolted
     ]
-    if any(joint.field for joint in joints_of(assembly, spread)):
-        gains.append(_gain("horizontal short slots at the supports", whole(spread, slotted=True), now, None))
+    spans = [span_of(assembly, case.spread, off=off) for case in cases]
+    goes = [_span_chance(span) if span else None for span in spans]
+    wholes = [_all([joint[n] for joint in told], goes[n]) for n in range(len(cases))]
+    now, *then = wholes
+    gains = [
+        Gain(case.words, one.value, one.value - now.value, case.act)
+        for case, one in zip(cases[1:], then, strict=True)
+    ]
     return Odds(
-        joints,
-        span,
+        tuple(joint[0] for joint in told),
+        goes[0],
         now,
         _steel(assembly),
-        tuple(sorted(worst, key=lambda one: -one.gain)),
-        tuple(sorted(gains, key=lambda one: -one.gain)),
+        _ranked(gains[: len(acts)]),
+        _ranked(gains[len(acts) :]),
         spread,
+        left_out(assembly, met),
     )
 
 
-def _gain(change: str, then: Chance, now: Chance, act: Act | None) -> Gain:
-    return Gain(change, then.value, then.value - now.value, act)
+def _ranked(gains: Sequence[Gain]) -> tuple[Gain, ...]:
+    return tuple(sorted(gains, key=lambda one: -one.gain))
 
 
-def _joint_chances(joints: tuple[Joint, ...], seed: int, count: int) -> tuple[Chance, ...]:
-    """Joints that are alike but for where they are have the same chance, told once."""
-    known: dict[Joint, Chance] = {}
-    found = []
-    for number, joint in enumerate(joints):
-        alike = _at_origin(joint)
-        if alike not in known:
-            known[alike] = _chance(alike, seed + number, count)
-        found.append(replace(known[alike], name=joint.name))
-    return tuple(found)
+@dataclass(frozen=True, slots=True)
+class _Case:
+    """The piece as it is, or with one change.
+
+    Args:
+        words: of the change.
+        act: that is done better.
+        spread: then.
+        slotted: the supports have slots.
+    """
+
+    words: str
+    act: Act | None
+    spread: Spread
+    slotted: bool = False
 
 
-def _at_origin(joint: Joint) -> Joint:
-    """The joint without its name, from its first bolt on, the bolts of each lot from the lowest up."""
-    bolts = sorted(joint.bolts, key=lambda bolt: (bolt.across, bolt.up))
-    first = bolts[0]
-    order = list(dict.fromkeys(bolt.lot for bolt in bolts))
-    moved = tuple(
-        replace(
-            bolt,
-            across=round(bolt.across - first.across, 6),
-            up=round(bolt.up - first.up, 6),
-            lot=order.index(bolt.lot),
-        )
-        for bolt in bolts
+def _chances(joints: Sequence[Joint], seed: int, count: int) -> tuple[Chance, ...]:
+    """One joint in every case; those without a closed form from the same samples."""
+    bare = [_bare(joint) for joint in joints]
+    values = {one: exact(one) for one in dict.fromkeys(bare)}
+    open_ = tuple(one for one, value in values.items() if value is None)
+    told = dict(zip(open_, _sampled(open_, seed, count), strict=True))
+    name = joints[0].name
+    found = {
+        one: Chance(name, told[one].value, *told[one].interval, f"{count:,} samples")
+        if value is None
+        else Chance(name, value, value, value, "exact")
+        for one, value in values.items()
+    }
+    return tuple(found[one] for one in bare)
+
+
+@lru_cache(maxsize=1024)
+def _sampled(joints: tuple[Joint, ...], seed: int, count: int) -> tuple[Sampled, ...]:
+    """Kept, for the pieces of a job have the same few joints again and again."""
+    return sample_alike(joints, count, seed) if joints else ()
+
+
+def _bare(joint: Joint) -> Joint:
+    """The joint without its name and without what cannot be felt, the same wherever it is.
+
+    Of one lot that can be shifted only its turn is felt, which is a turn of the whole.
+    """
+    lots, turn, mill = joint.lots, joint.turn, joint.mill
+    if joint.free and len(lots) == 1:
+        lots, turn, mill = (Lot(),), hypot(turn, lots[0].turn), 0.0
+    known = any(lot.off_across or lot.off_up for lot in lots)
+    ways = [(1, 1)] if known else [(1, 1), (-1, 1), (1, -1), (-1, -1)]  # alike seen from any side
+    seen = min(_from_first(joint.bolts, *way) for way in ways)
+    order = list(dict.fromkeys(lot for *_, lot in seen))
+    bolts = tuple(BoltPlace(x, y, clear, slot, order.index(lot)) for x, y, clear, slot, lot in seen)
+    return Joint("", bolts, tuple(lots[lot] for lot in order), joint.hole, turn, mill, joint.free)
+
+
+def _from_first(
+    bolts: Sequence[BoltPlace], across: int, up: int
+) -> list[tuple[float, float, float, float, int]]:
+    """The bolts in order, counted from the first of them on: place, play, slot and lot."""
+    x, y = min((one.across * across, one.up * up) for one in bolts)
+    return sorted(
+        (round(one.across * across - x, 3), round(one.up * up - y, 3), one.clear, one.slot, one.lot)
+        for one in bolts
     )
-    return replace(joint, name="", bolts=moved, lots=tuple(joint.lots[lot] for lot in order))
-
-
-def _chance(joint: Joint, seed: int, count: int) -> Chance:
-    value = exact(joint)
-    if value is not None:
-        return Chance(joint.name, value, value, value, "exact")
-    told = sample(joint, count, seed)
-    return Chance(joint.name, told.value, *told.interval, f"{count:,} samples")
 
 
 def _span_chance(span: Span) -> Chance:
@@ -197,7 +237,7 @@ def _steel(assembly: Assembly) -> Chance | None:
     return Chance("the steel clear of the supports, uncut", value, value, value, "exact")
 
 
-def _all(joints: tuple[Chance, ...], span: Chance | None) -> Chance:
+def _all(joints: Sequence[Chance], span: Chance | None) -> Chance:
     """All of them together; the interval is that of every part at its end at once, so on the safe side."""
     chances = [*joints, *([span] if span else [])]
     value, low, high = (prod(getattr(one, name) for one in chances) for name in ("value", "low", "high"))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import combinations
 from typing import TypeAlias
 
 import numpy as np
@@ -12,7 +14,7 @@ from scipy.stats import beta
 from gageline.errors import ValueProblem
 from gageline.quality.joint import Joint
 
-__all__ = ["Sampled", "enters", "sample"]
+__all__ = ["Sampled", "enters", "sample", "sample_alike"]
 
 Array: TypeAlias = NDArray[np.float64]
 Flags: TypeAlias = NDArray[np.bool_]
@@ -62,13 +64,29 @@ def sample(joint: Joint, count: int, seed: int) -> Sampled:
     Raises:
         ValueProblem: when the count is less than one.
     """
+    return sample_alike([joint], count, seed)[0]
+
+
+def sample_alike(joints: Sequence[Joint], count: int, seed: int) -> tuple[Sampled, ...]:
+    """Joints that differ in what goes wrong and in their play only, all from the same samples.
+
+    Args:
+        joints: with the same number of bolts in the same lots.
+        count: of samples.
+        seed: of the random numbers; the same seed gives the same answer.
+
+    Raises:
+        ValueProblem: when the count is less than one.
+    """
     if count < 1:
         raise ValueProblem(f"{count} samples tell nothing: give 1 or more")
     draw = np.random.default_rng(seed)
-    hits = 0
+    hits = [0] * len(joints)
     for start in range(0, count, _CHUNK):
-        hits += int(enters(joint, min(_CHUNK, count - start), draw).sum())
-    return Sampled(hits, count)
+        drawn = _draws(joints, min(_CHUNK, count - start), draw)
+        for number, joint in enumerate(joints):
+            hits[number] += int(_entering(joint, drawn).sum())
+    return tuple(Sampled(one, count) for one in hits)
 
 
 def enters(joint: Joint, count: int, draw: np.random.Generator) -> Flags:
@@ -77,7 +95,11 @@ def enters(joint: Joint, count: int, draw: np.random.Generator) -> Flags:
     Returns:
         Shape (count,).
     """
-    x, y = _errors(joint, count, draw)
+    return _entering(joint, _draws([joint], count, draw))
+
+
+def _entering(joint: Joint, drawn: _Draws) -> Flags:
+    x, y = _errors(joint, drawn)
     clear = np.array([bolt.clear for bolt in joint.bolts])[:, np.newaxis]
     slot = np.array([bolt.slot for bolt in joint.bolts])[:, np.newaxis]
     if joint.free:
@@ -85,27 +107,65 @@ def enters(joint: Joint, count: int, draw: np.random.Generator) -> Flags:
     return _no_shift(x, y, clear, slot)
 
 
-def _errors(joint: Joint, count: int, draw: np.random.Generator) -> tuple[Array, Array]:
+@dataclass(frozen=True, slots=True)
+class _Draws:
+    """Standard errors of so many samples; None for what no joint feels.
+
+    Args:
+        holes: shape (2, bolts, samples).
+        places: of each lot, shape (lots, 2, samples).
+        turns: of each lot, shape (lots, samples).
+        turn: of the whole pattern, shape (samples,).
+        mill: uniform from -1 to 1, shape (samples,).
+    """
+
+    holes: Array
+    places: Array | None
+    turns: Array | None
+    turn: Array | None
+    mill: Array | None
+
+
+def _draws(joints: Sequence[Joint], count: int, draw: np.random.Generator) -> _Draws:
+    lots = len(joints[0].lots)
+
+    def normals(*shape: int, wanted: bool) -> Array | None:
+        return draw.standard_normal((*shape, count)) if wanted else None
+
+    every = [lot for joint in joints for lot in joint.lots]
+    felt = any(_felt(joint) for joint in joints)
+    return _Draws(
+        draw.standard_normal((2, len(joints[0].bolts), count)),
+        normals(lots, 2, wanted=felt and any(lot.across or lot.up for lot in every)),
+        normals(lots, wanted=any(lot.turn for lot in every)),
+        normals(wanted=any(joint.turn for joint in joints)),
+        draw.uniform(-1, 1, count) if felt and any(joint.mill for joint in joints) else None,
+    )
+
+
+def _felt(joint: Joint) -> bool:
+    """Whether the place of a lot matters: what all bolts share is taken up by the shift."""
+    return not joint.free or len(joint.lots) > 1
+
+
+def _errors(joint: Joint, drawn: _Draws) -> tuple[Array, Array]:
     """How far the two holes of every bolt are apart across and up, shape (bolts, samples)."""
-    bolts = joint.bolts
-    errors = draw.standard_normal((2, len(bolts), count))
-    errors *= joint.hole
-    x, y = errors
+    bolts, felt = joint.bolts, _felt(joint)
+    x, y = drawn.holes * joint.hole
     places = np.array([(bolt.across, bolt.up) for bolt in bolts])
-    felt = not joint.free or len(joint.lots) > 1  # what all bolts share is taken up by the shift
     for number, lot in enumerate(joint.lots):
         of = [n for n, bolt in enumerate(bolts) if bolt.lot == number]
-        arms = places[of] - places[of].mean(axis=0)
-        for way, sigma, off in ((x, lot.across, lot.off_across), (y, lot.up, lot.off_up)):
-            if felt and (sigma or off):
-                way[of] += off + sigma * draw.standard_normal(count)
-        if lot.turn:
-            _turn(x, y, of, arms, lot.turn * draw.standard_normal(count))
-    if joint.turn:
-        arms = places - places.mean(axis=0)
-        _turn(x, y, list(range(len(bolts))), arms, joint.turn * draw.standard_normal(count))
-    if joint.mill and felt:
-        x += draw.uniform(-joint.mill, joint.mill, count)
+        for axis, way, sigma, off in ((0, x, lot.across, lot.off_across), (1, y, lot.up, lot.off_up)):
+            if felt and off:
+                way[of] += off
+            if felt and sigma and drawn.places is not None:
+                way[of] += sigma * drawn.places[number, axis]
+        if lot.turn and drawn.turns is not None:
+            _turn(x, y, of, places[of] - places[of].mean(axis=0), lot.turn * drawn.turns[number])
+    if joint.turn and drawn.turn is not None:
+        _turn(x, y, list(range(len(bolts))), places - places.mean(axis=0), joint.turn * drawn.turn)
+    if joint.mill and felt and drawn.mill is not None:
+        x += joint.mill * drawn.mill
     return x, y
 
 
@@ -124,15 +184,18 @@ def _some_shift(x: Array, y: Array, clear: Array, slot: Array) -> Flags:
 
     A shift up leaves to each bolt an interval of shifts across; all intervals have a point in common
     when the largest lower end is no more than the smallest upper end. Their difference is a convex
-    function of the shift up, whose least value a golden section finds.
+    function of the shift up, whose least value a golden section finds. Most samples need no search:
+    the middle of their errors fits, or two bolts alone have no shift in common.
     """
     good = _middle_fits(x, y, clear, slot)
-    low, high = (y - clear).max(axis=0), (y + clear).min(axis=0)
-    reach = clear + slot
-    hopeless = (low > high) | ((x - reach).max(axis=0) > (x + reach).min(axis=0))
-    left = np.flatnonzero(~good & ~hopeless)
+    left = np.flatnonzero(~good)
+    for one, two in combinations(range(len(x)), 2):
+        away_x = np.maximum(np.abs(x[one, left] - x[two, left]) - (slot[one] + slot[two]), 0.0)
+        away_y = y[one, left] - y[two, left]
+        left = left[away_x * away_x + away_y * away_y <= (clear[one] + clear[two]) ** 2]
     if left.size:
-        good[left] = _search(x[:, left], y[:, left], (clear, slot), (low[left], high[left]))
+        x, y = x[:, left], y[:, left]
+        good[left] = _search(x, y, (clear, slot), ((y - clear).max(axis=0), (y + clear).min(axis=0)))
     return good
 
 

@@ -6,7 +6,7 @@ from math import sqrt
 
 import pytest
 
-from gageline.part import Assembly, HoleGroup
+from gageline.part import Assembly, FittingKind, HoleGroup
 from gageline.quality.fit_up import joints_of, span_of
 from gageline.quality.spread import ASSUMED
 from jobs import piece_of
@@ -94,8 +94,8 @@ def test_an_end_plate_is_one_lot() -> None:
 def test_holes_that_mate_with_something_else_are_a_joint_of_their_own() -> None:
     web = '[[piece.holes]]\nname = "beam"\nx = "5\'"\nrows = 3\n'
     flange = '[[piece.holes]]\nname = "posts"\nface = "top"\nx = "2\'"\ngage = "3 1/2"\n'
-    bare = piece_of(web + flange)
-    assert [joint.name for joint in joints_of(bare, ASSUMED)] == ["beam"]
+    joints = joints_of(piece_of(web + flange), ASSUMED)
+    assert [(joint.name, joint.field) for joint in joints] == [("beam", True), ("posts", True)]
 
 
 def test_what_is_held_elsewhere_feels_the_web_off_centre() -> None:
@@ -117,3 +117,16 @@ def test_the_span_feels_tape_setting_and_supports() -> None:
     assert welded.sigma == pytest.approx(sqrt(6 / 1024))
     assert span_of(piece_of(PLATE), ASSUMED) is None
     assert span_of(replace(example_piece(), fittings=()), ASSUMED) is None
+
+
+def test_a_column_on_its_base_plate_goes_between_no_supports() -> None:
+    plates = "".join(
+        f'[[piece.end_plates]]\nend = "{end}"\nthickness = "3/4"\nwidth = "12"\nlength = "18"\nrows = 2\n'
+        'gage = "5 1/2"\n'
+        for end in ("left", "right")
+    )
+    column = piece_of(plates)
+    kinds = (FittingKind.BASE_PLATE, FittingKind.CAP_PLATE)
+    fittings = tuple(replace(one, kind=kind) for one, kind in zip(column.fittings, kinds, strict=True))
+    assert span_of(column, ASSUMED) is not None
+    assert span_of(replace(column, fittings=fittings), ASSUMED) is None

@@ -6,6 +6,7 @@ from math import exp
 import pytest
 from scipy.stats import norm, truncnorm
 
+from frames import demo_frame
 from gageline.quality.odds import CHECKED, odds_of
 from gageline.quality.spread import ASSUMED, Act, Spread
 from jobs import job_of, piece_of
@@ -95,6 +96,30 @@ def test_steel_of_any_permitted_length_used_uncut(stock: str, length: str, chanc
     odds = odds_of(piece, count=100)
     assert odds.steel is not None
     assert odds.steel.value == pytest.approx(chance, abs=1e-9)
+
+
+def test_alike_joints_of_unlike_pieces_are_told_alike() -> None:
+    """Seen from the other side, or further along, a pattern is the same joint."""
+    web = '[[piece.holes]]\nname = "a"\nx = "{}"\nrows = 3\ncolumns = 2\nspacing = "3"\n'
+    one, two = (odds_of(piece_of(web.format(x)), count=5_000).joints[0] for x in ("3'", "7'-1/16"))
+    assert one.how == "5,000 samples"
+    assert one == two
+
+
+def test_an_act_that_a_joint_does_not_feel_changes_nothing() -> None:
+    """One fitting can be shifted: tape and gage are not felt, from the same samples to the digit."""
+    web = piece_of('[[piece.holes]]\nname = "a"\nx = "3\'"\nrows = 3\n')
+    odds = odds_of(web, Spread(punch=1 / 32, drill=1 / 32), count=5_000)
+    gains = {one.act: one.gain for one in odds.worst}
+    assert gains[Act.TAPE] == gains[Act.GAGE] == 0
+    assert gains[Act.PUNCH] == gains[Act.DRILL] > 0
+
+
+def test_holes_that_no_odds_are_told_of_are_named() -> None:
+    post = demo_frame().job.piece("P1")
+    odds = odds_of(post, met={("right cap plate", "bolt holes"): "3/4"}, count=5_000)
+    assert [joint.name for joint in odds.joints] == ["right cap plate, bolt holes"]
+    assert odds.left_out == ("left base plate, bolt holes: over anchor rods",)
 
 
 def test_a_piece_without_bolts_goes_together() -> None:

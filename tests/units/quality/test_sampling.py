@@ -9,7 +9,7 @@ from gageline.errors import ValueProblem
 from gageline.quality import sampling
 from gageline.quality.chances import exact
 from gageline.quality.joint import BoltPlace, Joint, Lot
-from gageline.quality.sampling import Sampled, sample
+from gageline.quality.sampling import Sampled, sample, sample_alike
 
 TWO = (BoltPlace(0, 0, 1 / 16), BoltPlace(0, 3, 1 / 16))
 FOUR = tuple(BoltPlace(0, 3 * n, 1 / 16) for n in range(4))
@@ -88,6 +88,14 @@ def test_the_interval_is_that_of_clopper_and_pearson() -> None:
     # None or all of n: 1 - 0.025^(1/n) is left on the open side.
     assert Sampled(0, 10).interval == pytest.approx((0.0, 1 - 0.025**0.1), abs=1e-12)
     assert Sampled(10, 10).interval == pytest.approx((0.025**0.1, 1.0), abs=1e-12)
+
+
+def test_alike_joints_share_their_samples() -> None:
+    """Told together each is what it is alone, and a joint with less wrong is never worse off."""
+    one, two = Joint("j", FOUR, hole=0.03), Joint("j", FOUR, hole=0.025)
+    together = sample_alike([one, two], 50_000, 1)
+    assert together == (sample(one, 50_000, 1), sample(two, 50_000, 1))
+    assert together[1].hits > together[0].hits
 
 
 def test_no_samples_are_refused() -> None:

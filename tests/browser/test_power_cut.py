@@ -72,7 +72,7 @@ def _until(ticks: int, edits: int, said: _Said) -> None:
 
 def _kept(home: Path) -> tuple[list[str], list[str], int, int]:
     """Keys of ticks, lengths of B4 in its revisions, ticks less those taken back by the log, ticks."""
-    log = "SELECT what FROM shop_logentry WHERE what LIKE '% 5. %B1 1/4'"
+    log = "SELECT what FROM shop_logentry WHERE what LIKE '% 5. %B1 (1 of 4)'"
     with closing(sqlite3.connect(home / "shop.sqlite3")) as database:
         keys = [key for (key,) in database.execute("SELECT key FROM shop_sent WHERE key LIKE 'run-%'")]
         texts = database.execute("SELECT text FROM shop_revision WHERE what = 'changed B4' ORDER BY number")

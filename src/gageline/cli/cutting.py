@@ -15,7 +15,7 @@ from rich.table import Table
 from gageline.cli.screen import AsJson, Out, aside, opened, say, write_sheet, written
 from gageline.exchange import json_text
 from gageline.sheets import cutting_sheet
-from gageline.stock import Effort, ShopPlan, Steel, answer, ask, open_rack, traces, weigh_plan
+from gageline.stock import Effort, ShopPlan, Steel, answer, ask, open_rack, shear_cuts, traces, weigh_plan
 from gageline.stock import Progress as Search
 from gageline.units import System
 
@@ -74,6 +74,7 @@ def _search(seconds: float) -> Iterator[Effort]:
 
 def _plan_facts(plan: ShopPlan) -> dict[str, object]:
     """A cutting plan for other programs: every stick, the order, and piece to stick to heat."""
+    burner = plan.question.rack.burner
     return {
         "cents": plan.cents,
         "bound": plan.bound,
@@ -85,6 +86,12 @@ def _plan_facts(plan: ShopPlan) -> dict[str, object]:
         ],
         "sections": plan.cuts.sections,
         "plates": plan.plates,
+        "shear": [
+            {"steel": sheet.sheet.steel, "sheet": sheet.number, "cuts": shear_cuts(sheet, burner)}
+            for plates in plan.plates
+            for sheet in plates.sheets
+            if burner.shear
+        ],
         "traces": traces(plan),
     }
 
@@ -95,17 +102,20 @@ def _show_plan(plan: ShopPlan, system: System) -> None:
         counts = str(len(section.sticks)), str(section.setups), f"{100 * section.yield_:.1f} %"
         table.add_row(str(section.steel), *counts, _amount(section.cents), _amount(section.bound))
     for asked, plates in zip(plan.question.plates, plan.plates, strict=True):
-        counts = f"{len(plates.sheets)} sheets", "", f"{100 * plates.yield_:.1f} %"
+        sheets = "sheet" if len(plates.sheets) == 1 else "sheets"
+        counts = f"{len(plates.sheets)} {sheets}", "", f"{100 * plates.yield_:.1f} %"
         table.add_row(str(asked.steel), *counts, _amount(plates.cents), _amount(plates.bound))
     table.add_section()
     table.add_row("total", "", "", "", _amount(plan.cents), _amount(plan.bound))
     say.print(table)
     for offer, count in plan.cuts.order():
-        say.print(f"order {count} {offer.steel} {written(offer.length, system)}", markup=False)
+        sticks = "stick" if count == 1 else "sticks"
+        say.print(f"order {count} {sticks} {offer.steel} {written(offer.length, system)}", markup=False)
     for plates in plan.plates:
         for sheet, count in plates.order():
             size = f"{written(sheet.width, system)} x {written(sheet.length, system)}"
-            say.print(f"sheets {count} {sheet.steel} {size}", markup=False)
+            sheets = "sheet" if count == 1 else "sheets"
+            say.print(f"order {count} {sheets} {sheet.steel} {size}", markup=False)
     gap = plan.cents - plan.bound
     below = f"{_amount(gap)} below this one" if gap else "which is what this one costs"
     say.print(f"no plan can cost less than {_amount(plan.bound)}, {below}")

@@ -12,7 +12,6 @@ from gageline.steel.holes import (
     leg_gage,
     minimum_edge_distance,
     minimum_spacing,
-    usual_spacing,
 )
 from gageline.steel.lookup import Stock, all_sections, find
 from gageline.steel.outline import Loop
@@ -52,5 +51,4 @@ __all__ = [
     "minimum_spacing",
     "pretension",
     "usual_grade",
-    "usual_spacing",
 ]

@@ -20,7 +20,6 @@ __all__ = [
     "leg_gage",
     "minimum_edge_distance",
     "minimum_spacing",
-    "usual_spacing",
 ]
 
 
@@ -107,14 +106,6 @@ def minimum_spacing(bolt: Bolt) -> Length:
     Source: AISC 360, J3.3 (J3.4 in the 2022 edition, which also asks for a clear distance of one diameter).
     """
     return bolt.diameter * Fraction(8, 3)
-
-
-def usual_spacing(bolt: Bolt) -> Length:
-    """Preferred distance between centres of holes: 3 diameters.
-
-    Source: AISC 360, J3.3.
-    """
-    return bolt.diameter * 3
 
 
 @dataclass(frozen=True, slots=True)

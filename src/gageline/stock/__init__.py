@@ -33,6 +33,7 @@ from gageline.stock.records import (
     by_weight,
 )
 from gageline.stock.schema import rack_schema_text
+from gageline.stock.shearing import ShearCut, shear_cuts
 from gageline.stock.watch import Progress
 from gageline.stock.weights import Weights, weigh_plan, weigh_plates, weigh_section
 
@@ -59,6 +60,7 @@ __all__ = [
     "RackDocument",
     "Saw",
     "SectionPlan",
+    "ShearCut",
     "Sheet",
     "SheetPlan",
     "ShopPlan",
@@ -79,6 +81,7 @@ __all__ = [
     "plan_plates",
     "rack_schema_text",
     "read_rack",
+    "shear_cuts",
     "traces",
     "weigh_plan",
     "weigh_plates",

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from gageline.stock.records import Held, Offer, Piece, Saw
-from gageline.units import ZERO, Length, System, exact_text
+from gageline.stock.records import Held, Offer, Piece, Saw, Steel
+from gageline.units import ZERO, Length, System, write_length
 
 
 def text(length: Length, system: System) -> str:
-    """A length as the shop writes it."""
-    return exact_text(length, system)
+    """A length as the shop reads it, to the finest division that a tape has."""
+    return write_length(length, system, 64)
 
 
 def usable(stock: Offer | Held, saw: Saw) -> Length:
@@ -169,13 +169,14 @@ def _heats(pieces: Sequence[Piece]) -> list[str]:
 def _places(pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw, system: System) -> list[str]:
     """Pieces that no stick can hold, for length or for heat, certificate and date."""
     faults = []
+    without: dict[Steel, list[str]] = {}
     for piece in pieces:
         if piece.quantity <= 0 or piece.length <= ZERO:
             continue
         name = f'{piece.steel}: piece "{piece.mark}", {text(piece.length, system)}'
         same = [s for s in stocks if s.steel == piece.steel]
         if not same:
-            faults.append(f"{name}: there is no stick of this steel: order some, or add what is on the rack")
+            without.setdefault(piece.steel, []).append(f'"{piece.mark}"')
             continue
         longest = max(usable(s, saw) for s in same)
         if piece.length > longest:
@@ -196,4 +197,9 @@ def _places(pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw, s
                 f"{name}: no stick long enough has {' and '.join(w for w in wishes if w)}: "
                 "order one that has, or change what the piece asks for"
             )
+    faults += [
+        f"{steel}: there is no stick of this steel for {', '.join(marks)}: "
+        "order some, or add what is on the rack"
+        for steel, marks in without.items()
+    ]
     return faults

@@ -12,7 +12,6 @@ from gageline.steel import (
     leg_gage,
     minimum_edge_distance,
     minimum_spacing,
-    usual_spacing,
 )
 from gageline.units import Length, parse_length
 
@@ -45,9 +44,8 @@ def test_edge_distance_grows_only_where_the_hole_does_towards_the_edge() -> None
     assert minimum_edge_distance(chosen, HoleKind.LSL, slot_to_edge=True) == parse_length("1-9/16")
 
 
-def test_spacings_are_multiples_of_the_diameter() -> None:
+def test_the_least_spacing_is_a_multiple_of_the_diameter() -> None:
     assert minimum_spacing(bolt("M24")) == Length.from_mm(64)
-    assert usual_spacing(bolt("M24")) == Length.from_mm(72)
 
 
 def test_a_wide_leg_takes_two_lines() -> None:

@@ -33,8 +33,16 @@ def test_a_piece_longer_than_any_stick() -> None:
 
 
 def test_no_stick_of_the_steel() -> None:
-    (fault,) = find_faults([PIECE], [replace(LONG, steel=Steel("W8X10"))], SAW)
-    assert "there is no stick of this steel: order some" in fault
+    pieces = [PIECE, replace(PIECE, mark="B2")]
+    (fault,) = find_faults(pieces, [replace(LONG, steel=Steel("W8X10"))], SAW)
+    assert fault == (
+        'W12X26 A992: there is no stick of this steel for "B1", "B2": order some, or add what is on the rack'
+    )
+
+
+def test_lengths_between_two_divisions_are_said_as_a_tape_reads() -> None:
+    (fault,) = find_faults([replace(PIECE, length=Length.from_mm(12701.3))], [LONG], SAW)
+    assert fault.startswith('W12X26 A992: piece "B1", 41\'-8 3/64", is longer than any stick')
 
 
 def test_negative_stock_and_price() -> None:

@@ -19,7 +19,7 @@ from gageline.strength.connection import (
     SupportFace,
 )
 from gageline.strength.connections import check_connection
-from gageline.strength.demands import SUGGESTED
+from gageline.strength.demands import SUGGESTED, BelowLoads
 from gageline.strength.drawn import Carried, Drawn, connections_of
 from gageline.strength.groups import (
     BoltGroups,
@@ -36,6 +36,7 @@ from gageline.strength.steels import BoltSteel, bolt_steel, material_of, support
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_welds, manual_coefficient
 from gageline.strength.wording import (
+    below_text,
     broken_text,
     force_text,
     percent,
@@ -47,6 +48,7 @@ from gageline.strength.wording import (
 __all__ = [
     "SUGGESTED",
     "Beam",
+    "BelowLoads",
     "BoltGroups",
     "BoltSteel",
     "Bolted",
@@ -82,6 +84,7 @@ __all__ = [
     "Verdict",
     "WeldGroups",
     "beam_of",
+    "below_text",
     "bolt_steel",
     "broken_text",
     "check_beam",

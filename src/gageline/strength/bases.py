@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from gageline.detail import Detailed, Line, Placed
+from gageline.detail import Detailed, Line
 from gageline.errors import ValueProblem
 from gageline.part import Fitting, FittingKind
 from gageline.steel import Plate, Profile
@@ -43,6 +43,7 @@ class CheckedColumn:
         load: which combination.
         checks: of the base plate.
         not_checked: what was not checked of it.
+        parts: of that, what each beam hands to it, by kind of load, kips.
     """
 
     member: str
@@ -52,6 +53,7 @@ class CheckedColumn:
     load: str
     checks: tuple[Check, ...]
     not_checked: tuple[NotChecked, ...]
+    parts: tuple[tuple[str, tuple[tuple[Case, float], ...]], ...] = ()
 
 
 def columns_of(detailed: Detailed, handed: Handed, method: Method) -> Iterator[CheckedColumn | NotChecked]:
@@ -77,7 +79,8 @@ def columns_of(detailed: Detailed, handed: Handed, method: Method) -> Iterator[C
             for _, amounts in parts:
                 for case, amount in (amounts or {}).items():
                     total[case] += amount
-            yield _column(detailed, line, dict(total), method)
+            handed_by = tuple((name, tuple(sorted((amounts or {}).items()))) for name, amounts in parts)
+            yield replace(_column(detailed, line, dict(total), method), parts=handed_by)
 
 
 def _column(detailed: Detailed, line: Line, total: dict[Case, float], method: Method) -> CheckedColumn:
@@ -99,10 +102,10 @@ def _base(detailed: Detailed, line: Line, P: float, method: Method) -> Iterator[
     for one in detailed.placed:
         plates = [fit for fit in one.assembly.fittings if fit.kind is FittingKind.BASE_PLATE]
         if one.member == line.name and plates and P > 0:
-            yield _thickness(one, plates[0], line, P, method)
+            yield _thickness(plates[0], line, P, method)
 
 
-def _thickness(column: Placed, fitting: Fitting, line: Line, P: float, method: Method) -> Check:
+def _thickness(fitting: Fitting, line: Line, P: float, method: Method) -> Check:
     part, stock, shape = fitting.part, fitting.part.stock, line.stock
     if not isinstance(stock, Plate):
         raise ValueProblem(f"{stock.designation} is no plate: use one")
@@ -113,6 +116,6 @@ def _thickness(column: Placed, fitting: Fitting, line: Line, P: float, method: M
     found = hollow_base_cantilever if shape.profile is Profile.BOX else base_plate_cantilever
     working = found(N, B, d, b_f)
     thick = base_plate_thickness(working[-1].value, P, material_of(part).F_y, N, B, method)
-    title = f"thickness of the base plate of {column.mark}"
+    title = f"thickness of the base plate of {line.name}, {fitting.part.stock.designation}"
     clause = clause_of(base_plate_thickness)
     return Check(clause, title, thick.value, stock.thickness.inches, "in", (*working, thick))

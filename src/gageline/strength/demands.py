@@ -14,7 +14,18 @@ from gageline.strength.check import Method
 from gageline.strength.loads import Case, Load, combinations, combined, worst
 from gageline.strength.steels import material_of
 
-__all__ = ["GIVEN", "SUGGESTED", "Demand", "handed_demand", "loads_on", "reaction_at", "suggested"]
+__all__ = [
+    "GIVEN",
+    "SUGGESTED",
+    "BelowLoads",
+    "Demand",
+    "below_at",
+    "below_loads",
+    "handed_demand",
+    "loads_on",
+    "reaction_at",
+    "suggested",
+]
 
 GIVEN = "given"
 SUGGESTED = "none given: half of the beam's largest uniform load, Manual Table 3-6"
@@ -32,6 +43,38 @@ class Demand(NamedTuple):
     V: float
     N: float
     load: str
+
+
+class BelowLoads(NamedTuple):
+    """A reaction that is given although the loads that are given too ask for more.
+
+    Args:
+        name: which end.
+        given: what is given, kips.
+        asked: what the loads come to, kips.
+        load: by which combination.
+    """
+
+    name: str
+    given: float
+    asked: float
+    load: str
+
+
+_ROUNDED = 1.005
+"""How much more the loads may ask for: a reaction is given to three figures."""
+
+
+def below_loads(name: str, given: float, asked: float, load: str) -> BelowLoads | None:
+    """The note of a reaction below what loads ask for; None where it is not below.
+
+    Args:
+        name: which end.
+        given: the reaction, kips.
+        asked: what the loads come to, kips.
+        load: by which combination.
+    """
+    return BelowLoads(name, given, asked, load) if asked > given * _ROUNDED else None
 
 
 def reaction_at(assembly: Assembly, end: End, given: PieceLoads, method: Method) -> Demand:
@@ -56,12 +99,34 @@ def reaction_at(assembly: Assembly, end: End, given: PieceLoads, method: Method)
     N = entry.axial.kips if entry.axial else 0.0
     if entry.reaction:
         return Demand(entry.reaction.kips, N, GIVEN)
-    length = assembly.main.length.inches
     if given.loads:
-        pair, which = worst(loads_on(given.loads, length), length, method)
-        V, index = (pair.left, which.left) if end is End.LEFT else (pair.right, which.right)
-        return Demand(V, N, f"from the loads, {combinations(method)[int(index)].name}")
+        V, name = _from_loads(assembly, end, given, method)
+        return Demand(V, N, f"from the loads, {name}")
     return suggested(assembly, method, N)
+
+
+def below_at(assembly: Assembly, end: End, given: PieceLoads, method: Method) -> BelowLoads | None:
+    """Whether the reaction that an end of a piece is given is less than its loads ask for.
+
+    Args:
+        assembly: the piece.
+        end: which end.
+        given: what its document says that it carries.
+        method: design method.
+    """
+    entry = given.left if end is End.LEFT else given.right
+    if not (entry.reaction and given.loads):
+        return None
+    asked, load = _from_loads(assembly, end, given, method)
+    return below_loads(f"{assembly.mark} {end}", entry.reaction.kips, asked, load)
+
+
+def _from_loads(assembly: Assembly, end: End, given: PieceLoads, method: Method) -> tuple[float, str]:
+    """The reaction of an end by its loads, kips, and the combination."""
+    length = assembly.main.length.inches
+    pair, which = worst(loads_on(given.loads, length), length, method)
+    V, index = (pair.left, which.left) if end is End.LEFT else (pair.right, which.right)
+    return V, combinations(method)[int(index)].name
 
 
 def suggested(assembly: Assembly, method: Method, N: float = 0.0) -> Demand:

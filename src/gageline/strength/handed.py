@@ -12,8 +12,9 @@ from dataclasses import dataclass, field
 
 from gageline.detail import Bearing, Detailed, Line, MemberLoads, Site
 from gageline.part import End
-from gageline.strength.demands import loads_on
-from gageline.strength.loads import Case, Load
+from gageline.strength.check import Method
+from gageline.strength.demands import BelowLoads, below_loads, loads_on
+from gageline.strength.loads import Case, Load, combined
 from gageline.units import System
 
 __all__ = ["Amounts", "Handed", "Rest", "hand_down"]
@@ -47,17 +48,28 @@ class Handed:
         reactions: of each beam at its rests, by kind of load, kips; None where one is not known.
         loads: on each beam whose loads are known, its own and what stands on it.
         why: of each beam with a reaction that is not known, the reason.
+        by_loads: of each beam at its rests, what its loads come to, whatever is given.
     """
 
     rests: Mapping[str, tuple[Rest, ...]]
     reactions: Mapping[str, tuple[Amounts | None, ...]]
     loads: Mapping[str, tuple[Load, ...]]
     why: Mapping[str, str]
+    by_loads: Mapping[str, tuple[Amounts | None, ...]] = field(default_factory=dict)
 
     def at(self, member: str, end: End) -> Amounts | None:
         """The reaction of an end; None where it is not known."""
         pairs = zip(self.rests.get(member, ()), self.reactions.get(member, ()), strict=True)
         return next((amounts for rest, amounts in pairs if rest.end is end), None)
+
+    def below_loads(self, method: Method) -> Iterator[BelowLoads]:
+        """The ends whose given reactions are less than their loads ask for."""
+        for member, rests in self.rests.items():
+            for rest, given, asked in zip(rests, self.reactions[member], self.by_loads[member], strict=True):
+                if given and asked and set(given) == {Case.GIVEN} and rest.end:
+                    most, load = combined(asked, method)
+                    below = below_loads(f"{member} {rest.end}", given[Case.GIVEN], most, load)
+                    yield from [below] if below else []
 
     def by_support(self) -> dict[str, list[tuple[str, Amounts | None]]]:
         """What each member is handed, by the names of the beams that hand it."""
@@ -84,7 +96,7 @@ def hand_down(detailed: Detailed, system: System) -> Handed:
     work = _Work(detailed, system)
     for line in detailed.frame.beams:
         work.settle(line)
-    return Handed(work.rests, work.reactions, work.loads, work.why)
+    return Handed(work.rests, work.reactions, work.loads, work.why, work.by_loads)
 
 
 @dataclass(slots=True)
@@ -97,6 +109,7 @@ class _Work:
     reactions: dict[str, tuple[Amounts | None, ...]] = field(default_factory=dict)
     loads: dict[str, tuple[Load, ...]] = field(default_factory=dict)
     why: dict[str, str] = field(default_factory=dict)
+    by_loads: dict[str, tuple[Amounts | None, ...]] = field(default_factory=dict)
     own: dict[str, MemberLoads] = field(init=False)
     standing: dict[str, list[Site]] = field(init=False)
     ends: dict[str, list[Site]] = field(init=False)
@@ -129,6 +142,7 @@ class _Work:
         else:
             self.loads[line.name] = tuple(self._loads(line))
             found = _on_two(self.loads[line.name], rests)
+        self.by_loads[line.name] = found
         self.reactions[line.name] = tuple(
             one if one is not None else other for one, other in zip(given, found, strict=True)
         )

@@ -8,27 +8,26 @@ from dataclasses import dataclass, replace
 from gageline.detail import Detailed
 from gageline.errors import ValueProblem
 from gageline.job import EndEntry, Job, PieceLoads, stock_named
-from gageline.part import Assembly, End, FittingKind
-from gageline.steel import Profile, Section
+from gageline.part import End, FittingKind
+from gageline.steel import Section
 from gageline.strength.bases import CheckedColumn, columns_of
 from gageline.strength.beams import SimpleBeam, check_beam
 from gageline.strength.bearings import bearings_of
 from gageline.strength.check import Check, Method
 from gageline.strength.connection import Support, SupportFace
 from gageline.strength.connections import check_connection
-from gageline.strength.demands import GIVEN, SUGGESTED, loads_on, reaction_at
+from gageline.strength.demands import GIVEN, SUGGESTED, BelowLoads, below_at, loads_on, reaction_at
 from gageline.strength.drawn import Drawn, connections_of
 from gageline.strength.framed import Span, Subject, subjects_of_frame
 from gageline.strength.handed import Handed, hand_down
+from gageline.strength.left_out import left_out_of_beams, left_out_of_bearings, left_out_of_job
 from gageline.strength.steels import bolt_steel, material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
 
 __all__ = ["CheckedBeam", "CheckedConnection", "JobStrength", "check_strength"]
 
 _NOT_GIVEN = frozenset({"", SUGGESTED})
-_BEAMS = frozenset({Profile.I_SHAPE, Profile.CHANNEL})
 _CONNECTING = frozenset({FittingKind.ANGLE, FittingKind.PLATE, FittingKind.END_PLATE})
-_OTHER_FITTINGS = frozenset({FittingKind.BASE_PLATE, FittingKind.CAP_PLATE, FittingKind.STIFFENER})
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,12 +52,14 @@ class CheckedBeam:
     Args:
         piece: its mark.
         section: its designation.
-        checks: bending, shear and deflection.
+        checks: bending, shear and deflection; or of its web over a column.
+        beam: with its loads, its span and its braces; None where it bears on a column.
     """
 
     piece: str
     section: str
     checks: tuple[Check, ...]
+    beam: SimpleBeam | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +73,7 @@ class JobStrength:
         beams: simple beams with their loads.
         not_checked: what else of the job was not checked.
         columns: of its frame, with what comes down them.
+        below: reactions that are given although the loads ask for more.
     """
 
     method: Method
@@ -80,6 +82,7 @@ class JobStrength:
     beams: tuple[CheckedBeam, ...]
     not_checked: tuple[NotChecked, ...]
     columns: tuple[CheckedColumn, ...] = ()
+    below: tuple[BelowLoads, ...] = ()
 
     @property
     def failed(self) -> tuple[str, ...]:
@@ -135,7 +138,8 @@ def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength
     refused: list[NotChecked] = []
     beams: list[CheckedBeam] = []
     handed = hand_down(detailed, job.system) if detailed else None
-    for subject in _subjects(job, method, detailed, handed):
+    framed = {assembly.mark for assembly in detailed.assemblies} if detailed else set()
+    for subject in _subjects(job, method, detailed, handed, framed):
         for result in _of_piece(job, subject, method):
             if isinstance(result, Verdict):
                 checked.append(CheckedConnection(subject.piece, subject.quantity, result))
@@ -153,18 +157,42 @@ def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength
             beams.append(CheckedBeam(*over))
     refused.extend(base for base in bases if isinstance(base, NotChecked))
     columns = tuple(base for base in bases if isinstance(base, CheckedColumn))
-    left_out = (*_left_out(job, detailed), *(item for one in columns for item in one.not_checked))
+    simple = [(one.piece, one.beam) for one in beams if one.beam is not None]
+    left_out = (
+        *left_out_of_job(job, detailed),
+        *left_out_of_beams(simple, _with_point_loads(job, detailed)),
+        *left_out_of_bearings(len(beams) - len(simple)),
+        *(item for one in columns for item in one.not_checked),
+    )
     if handed:
         left_out += tuple(NotChecked(f"{name} as a beam", why) for name, why in handed.why.items())
-    return JobStrength(method, tuple(checked), tuple(refused), tuple(beams), left_out, columns)
+    below = (*_below(job, framed, method), *(handed.below_loads(method) if handed else ()))
+    return JobStrength(method, tuple(checked), tuple(refused), tuple(beams), left_out, columns, below)
+
+
+def _below(job: Job, framed: set[str], method: Method) -> Iterator[BelowLoads]:
+    """Drawn pieces with reactions that are less than their loads ask for."""
+    loads = {one.mark: one for one in job.loads}
+    for assembly in job.assemblies:
+        for end in End if assembly.mark not in framed else ():
+            given = loads.get(assembly.mark, PieceLoads(assembly.mark))
+            below = below_at(assembly, end, given, method)
+            yield from [below] if below else []
+
+
+def _with_point_loads(job: Job, detailed: Detailed | None) -> Iterator[str]:
+    """The pieces and members with point loads of their own."""
+    yield from (one.mark for one in job.loads if any(load.point for load in one.loads))
+    for own in detailed.loads if detailed else ():
+        if any(load.point for load in own.loads):
+            yield own.member
 
 
 def _subjects(
-    job: Job, method: Method, detailed: Detailed | None, handed: Handed | None
+    job: Job, method: Method, detailed: Detailed | None, handed: Handed | None, framed: set[str]
 ) -> Iterator[Subject]:
     """The pieces as drawn, then every member of the frame."""
     loads = {one.mark: one for one in job.loads}
-    framed = {assembly.mark for assembly in detailed.assemblies} if detailed else set()
     for assembly in job.assemblies:
         if assembly.mark not in framed:
             given = loads.get(assembly.mark, PieceLoads(assembly.mark))
@@ -229,37 +257,4 @@ def _beam(subject: Subject, method: Method) -> Iterator[CheckedBeam]:
     beam = SimpleBeam(
         main.stock, material_of(main), span.length, span.loads, unbraced, entry.live, entry.total
     )
-    yield CheckedBeam(subject.assembly.mark, main.stock.designation, check_beam(beam, method))
-
-
-def _left_out(job: Job, detailed: Detailed | None) -> Iterator[NotChecked]:
-    served = {(one.member, one.end) for one in detailed.served} if detailed else set()
-    free = set(_without_material(detailed)) if detailed else set()
-    bare = [
-        f"{assembly.mark} {end}"
-        for assembly in job.assemblies
-        if assembly.main.profile in _BEAMS and not _is_column(assembly)
-        for end in End
-        if (assembly.mark, end) not in served | free
-        and not any(fitting.end is end for fitting in assembly.fittings)
-    ]
-    if bare:
-        yield NotChecked(f"ends without connection material: {', '.join(bare)}", "it is not in the job")
-    others = sorted(
-        {f.kind.value for assembly in job.assemblies for f in assembly.fittings if f.kind in _OTHER_FITTINGS}
-        - ({FittingKind.BASE_PLATE.value} if detailed else set())
-    )
-    if others:
-        yield NotChecked(", ".join(f"{name}s" for name in others), "their forces are not in the job")
-    if detailed is None and not all(loads.loads for loads in job.loads):
-        yield NotChecked("bending and deflection of members", "their loads are not in the job")
-
-
-def _without_material(detailed: Detailed) -> Iterator[tuple[str, End]]:
-    """Ends that need no connection material: free ones, and those on top of a column."""
-    yield from ((line.name, end) for line, end in detailed.supports.free)
-    yield from ((one.member.name, one.end) for one in detailed.supports.bearings if one.end is not None)
-
-
-def _is_column(assembly: Assembly) -> bool:
-    return any(f.kind in {FittingKind.BASE_PLATE, FittingKind.CAP_PLATE} for f in assembly.fittings)
+    yield CheckedBeam(subject.assembly.mark, main.stock.designation, check_beam(beam, method), beam)

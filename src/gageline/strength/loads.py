@@ -28,7 +28,6 @@ __all__ = [
     "least",
     "moment_along",
     "reactions",
-    "reactions_by_case",
     "shear_along",
     "worst",
 ]
@@ -183,26 +182,6 @@ def worst(loads: Sequence[Load], length: float, method: Method) -> tuple[Pair, P
     left = max(range(len(found)), key=lambda index: found[index].left)
     right = max(range(len(found)), key=lambda index: found[index].right)
     return Pair(found[left].left, found[right].right), Pair(left, right)
-
-
-def reactions_by_case(loads: Sequence[Load], length: float) -> dict[Case, Pair]:
-    """End reactions of a simple beam, each kind of load on its own and without factors.
-
-    Args:
-        loads: on it.
-        length: between its supports, in.
-
-    Returns:
-        Reactions by kind of load, kips, so that what carries the beam can combine them anew.
-    """
-    _check(loads, length)
-    found = {}
-    for case in Case:
-        own = [load for load in loads if load.case is case]
-        if own:
-            right = sum(load.total * load.middle / length for load in own)
-            found[case] = Pair(sum(load.total for load in own) - right, right)
-    return found
 
 
 def shear_along(loads: Sequence[Load], length: float, combination: Combination, x: Array) -> Array:

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 
 from gageline.strength.bases import CheckedColumn
 from gageline.strength.check import Check, figure
-from gageline.strength.demands import SUGGESTED
+from gageline.strength.demands import SUGGESTED, BelowLoads
 from gageline.strength.jobs import CheckedBeam, CheckedConnection, JobStrength
 from gageline.strength.remedies import lighter, remedy
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.units import System
 
-__all__ = ["broken_text", "force_text", "percent", "report_of", "suggestion_text", "summary_of"]
+__all__ = ["below_text", "broken_text", "force_text", "percent", "report_of", "suggestion_text", "summary_of"]
 
 _KIP = 4.4482216152605
 
@@ -51,16 +51,23 @@ def report_of(strength: JobStrength, system: System, *, working: bool = False) -
         yield from _column(column, system, working=working)
     for item in strength.refused:
         yield f"{item.what}: not checked: {item.why}"
+    for below in strength.below:
+        yield f"warning: {below_text(below, system)}"
     for item in _once(strength):
         yield f"not checked: {item.what}: {item.why}"
 
 
 def summary_of(strength: JobStrength) -> str:
-    """The strength of a job in a few words."""
-    count = len(strength.connections)
-    if not count and not strength.beams:
+    """The strength of a job in a few words: what was checked, and what of it is not enough."""
+    counts = (
+        (len(strength.connections), "connection"),
+        (sum(1 for one in strength.beams if one.beam is not None), "beam"),
+        (len(strength.columns), "column"),
+    )
+    named = [f"{count} {what}{'s' if count != 1 else ''}" for count, what in counts if count]
+    if not named:
         return "strength: not checked"
-    parts = [f"{count} connection{'s' if count != 1 else ''} checked"]
+    parts = [f"{' and '.join(filter(None, (', '.join(named[:-1]), named[-1])))} checked"]
     forbidden = sum(1 for one in strength.connections if one.verdict.forbidden)
     if weak := len(strength.failed) - forbidden:
         parts.append(f"{weak} not strong enough")
@@ -92,6 +99,17 @@ def _connection(one: CheckedConnection, system: System, *, working: bool) -> Ite
         yield f"    {suggestion}"
     if working:
         yield from _working(verdict)
+
+
+def below_text(below: BelowLoads, system: System) -> str:
+    """A reaction that is given although the loads ask for more, in words.
+
+    Args:
+        below: the reaction.
+        system: units of the job.
+    """
+    given, asked = force_text(below.given, system), force_text(below.asked, system)
+    return f"{below.name}: {given} is given as the reaction, its loads ask for {asked} ({below.load})"
 
 
 def broken_text(rule: Check) -> str:

@@ -32,6 +32,6 @@ def test_checks_of_pieces_with_errors_say_so(run: Run, tmp_path: Path) -> None:
     job = broken(tmp_path, ("ends = { reaction = 44 }", "ends = { rows = 9 }"), "mezzanine-frame.toml")
     code, out, err = run("checks", job, "--out", "checks.pdf")
     assert code == 1
-    assert "connections checked" in out
+    assert "30 connections, 16 beams and 8 columns checked" in out
     assert "error: G4 start: 9 rows are given" in err
     assert err.endswith("checked with their errors, not to be built yet: G4\n")

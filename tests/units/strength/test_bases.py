@@ -46,7 +46,7 @@ def test_the_thickness_of_a_base_plate() -> None:
     (first, *_) = found(loads=LOADS)
     assert isinstance(first, CheckedColumn)
     (check,) = first.checks
-    assert check.title == "thickness of the base plate of P1"
+    assert check.title == "thickness of the base plate of P1, PL3/4X16"
     F_y = dict(check.steps[-1].values)["F_y"]
     assert check.demand == pytest.approx(4 * (2 * 28.5 / (0.9 * F_y * 256)) ** 0.5, rel=2e-3)
     assert check.capacity == 0.75

@@ -44,3 +44,27 @@ def test_a_reaction_that_is_not_known_is_said() -> None:
 def test_a_web_that_needs_its_stiffeners_is_said() -> None:
     first = found("400 kip/ft", girder="W12X26")[0]
     assert first == NotChecked("G1 over P1", "its web needs its stiffeners, which are not covered")
+
+
+@pytest.mark.parametrize(
+    ("overhang", "inside"), [(30, (True, True)), (18, (False, True)), (9, (False, False))]
+)
+def test_a_web_under_an_overhang_by_how_far_its_end_is(overhang: int, inside: tuple[bool, bool]) -> None:
+    """J10.2 and J10.3: W21x62 is 21.0 in deep; farther than that, and half of it, the web goes on.
+
+    50 0.400 (5 1.12 + 10.0) = 312 and (2.5 1.12 + 10.0) 20 = 256 kips; crippling halves at the end.
+    """
+    frame: dict[str, Any] = bay(girder="W21X62", loads=[{"case": "live", "uniform": "2 kip/ft"}])
+    under = {"stock": "W10X49", "base": "0", "under": "G1"}
+    at = {"point": "1/A", "x": 240 - overhang}
+    frame["column"] = [{"name": "P1", "at": "1/A", **under}, {"name": "P2", "at": at, **under}]
+    frame["member"][0] |= {"start": {"connection": "bearing"}, "end": {"connection": "free"}}
+    frame["member"][0].pop("ends")
+    result = detailed(frame)
+    yielding, crippling = next(
+        one[2]
+        for one in bearings_of(result, hand_down(result, System.FT_IN), Method.LRFD)
+        if not isinstance(one, NotChecked) and one[0] == "G1 over P2"
+    )
+    assert yielding.capacity == pytest.approx(312 if inside[0] else 256, rel=0.005)
+    assert ("0.80" in crippling.steps[-2].formula) is inside[1]

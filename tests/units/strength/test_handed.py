@@ -10,7 +10,7 @@ from assembling import bay, detailed
 from frames import bays
 from gageline.detail import read_full
 from gageline.part import End
-from gageline.strength import Case, Handed, hand_down
+from gageline.strength import Case, Handed, Method, hand_down
 from gageline.units import System
 
 LOADS = [{"case": "dead", "uniform": "1 kip/ft"}, {"case": "live", "point": "12 kip", "at": "5'-0"}]
@@ -125,3 +125,11 @@ def test_everything_that_is_put_on_a_frame_comes_down_its_columns() -> None:
             (amounts or {}).get(case, 0.0) for name in columns for _, amounts in found.by_support()[name]
         )
         assert down == pytest.approx(feet * 5 * psf / 1000, rel=1e-9)
+
+
+def test_a_given_reaction_below_the_loads_is_told() -> None:
+    """1.2 7.5 + 1.6 8.0 = 21.8 kips at the start, 15.4 at the end; 20 and 16 are given."""
+    frame = framed(loads=LOADS, start={"reaction": 20}, end={"reaction": 16})
+    (below,) = handed(frame).below_loads(Method.LRFD)
+    assert (below.name, below.given, below.load) == ("B1 left", 20.0, "1.2D + 1.6L + 0.5Lr")
+    assert below.asked == pytest.approx(21.8)

@@ -5,7 +5,7 @@ import pytest
 
 from gageline.errors import ValueProblem
 from gageline.strength import Case, Load, Method, combinations, reactions, worst
-from gageline.strength.loads import combined, least, moment_along, reactions_by_case, shear_along
+from gageline.strength.loads import combined, least, moment_along, shear_along
 
 PLAIN = combinations(Method.ASD)[1]  # D + L
 LOADS = (Load(Case.DEAD, 0.1, 0.0, 100.0), Load(Case.LIVE, 12.0, 25.0))
@@ -40,17 +40,6 @@ def test_shear_and_moment_along_the_beam() -> None:
     x = np.array([0.0, 25.0, 50.0, 100.0])
     assert shear_along(LOADS, 100.0, PLAIN, x) == pytest.approx([14.0, -0.5, -3.0, -8.0])
     assert moment_along(LOADS, 100.0, PLAIN, x) == pytest.approx([0.0, 318.75, 275.0, 0.0])
-
-
-def test_reactions_handed_on_by_their_kind_are_combined_anew() -> None:
-    """A beam in the middle of a girder: the girder's reactions are half of the beam's, case by case."""
-    beam = reactions_by_case(LOADS, 100.0)
-    handed = [Load(case, pair.left, 60.0) for case, pair in beam.items()]
-    for method in Method:
-        for combination in combinations(method):
-            direct = reactions(LOADS, 100.0, combination).left
-            girder = reactions(handed, 120.0, combination)
-            assert girder.left == pytest.approx(direct / 2)
 
 
 def test_a_load_beyond_the_beam_is_refused() -> None:

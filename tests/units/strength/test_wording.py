@@ -2,8 +2,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from gageline.detail import open_full
 from gageline.job import open_job, read_job
-from gageline.strength import check_strength, report_of, summary_of
+from gageline.strength import below_text, check_strength, report_of, summary_of
 from gageline.units import System
 
 DEMO = Path(__file__).parents[3] / "src/gageline/demo/mezzanine.toml"
@@ -32,3 +33,30 @@ def test_a_job_without_connections_says_that_nothing_was_checked() -> None:
     strength = check_strength(job)
     assert summary_of(strength) == "strength: not checked"
     assert not list(report_of(strength, System.FT_IN))
+
+
+BEAM = '[[piece]]\nmark = "B1"\nstock = "W16x26"\nlength = "20\'-0"\nloads = [{ uniform = "9 klf" }]\n'
+
+
+def test_beams_count_in_the_summary_and_among_what_is_not_enough() -> None:
+    strength = check_strength(read_job('[job]\nname = "one"\n' + BEAM))
+    assert summary_of(strength) == "strength: 1 beam checked, 1 not strong enough"
+    assert strength.failed == ("B1",)
+
+
+def test_connections_beams_and_columns_are_all_counted() -> None:
+    full = open_full(DEMO.parent / "mezzanine-frame.toml")
+    strength = check_strength(full.job, detailed=full.detailed)
+    assert summary_of(strength) == "strength: 30 connections, 16 beams and 8 columns checked"
+
+
+def test_a_reaction_below_what_the_loads_ask_for_is_warned_of() -> None:
+    """20 ft at 1.4 1.0 kip/ft dead: 14 kips at each end."""
+    head = '[job]\nname = "one"\n' + BEAM.replace("9 klf", "1 klf")
+    job = read_job(f'{head}left = {{ reaction = "10 kip" }}\nright = {{ reaction = "14 kip" }}\n')
+    strength = check_strength(job)
+    warned = "warning: B1 left: 10.0 kip is given as the reaction, its loads ask for 14.0 kip (1.4D)"
+    assert [line for line in report_of(strength, System.FT_IN) if line.startswith("warning")] == [warned]
+    assert "44 kN is given as the reaction, its loads ask for 62 kN" in below_text(
+        strength.below[0], System.MM
+    )

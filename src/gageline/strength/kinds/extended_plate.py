@@ -19,7 +19,7 @@ from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.kinds.beam_web import end_distance
 from gageline.strength.kinds.bolted import eccentric_rows, moment_coefficient, net_modulus, yield_of_fitting
-from gageline.strength.kinds.rules import at_least, at_most
+from gageline.strength.kinds.rules import at_least, at_most, exempt
 from gageline.strength.kinds.single_plate import (
     plate_axial,
     plate_states,
@@ -111,5 +111,11 @@ def _limits(connection: Connection, bolts: Bolted, weld: Fillet) -> Iterator[Che
         clause = clause_of(maximum_plate_thickness)
         most = at_most(clause, "thickness of the plate", working[-1], fitting.t)
         yield Check(most.clause, most.title, most.demand, most.capacity, "in", working)
+    else:
+        yield exempt(
+            clause_of(maximum_plate_thickness),
+            "thickness of the plate: no limit, for one column of bolts, plate or web up to d/2 + 1/16 in, "
+            "edges of 2 d",
+        )
     throat = weld.leg * math.cos(math.radians(connection.skew) / 2)
     yield at_least(clause_of(single_plate_weld), "weld of the plate", single_plate_weld(fitting.t), throat)

@@ -20,7 +20,7 @@ from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind
 from gageline.strength.kinds.beam_web import end_distance
 from gageline.strength.verdict import Findings, NotChecked
 
-__all__ = ["at_least", "at_most", "detail_rules"]
+__all__ = ["at_least", "at_most", "detail_rules", "exempt"]
 
 _EDGE = spec("Table J3.4", "Least edge distance")
 _LENGTH = manual("Part 10", "Least length of a connection")
@@ -72,6 +72,16 @@ def at_most(clause: Clause, title: str, most: Step, given: float) -> Check:
         given: what is there.
     """
     return Check(clause, title, given, most.value, "in", (most,))
+
+
+def exempt(clause: Clause, title: str) -> Check:
+    """A rule that does not bind here, said so that nobody looks for it.
+
+    Args:
+        clause: where it stands.
+        title: what it does not bind, and why.
+    """
+    return Check(clause, title, 0.0, 1.0, "", ())
 
 
 def detail_rules(connection: Connection) -> Findings:

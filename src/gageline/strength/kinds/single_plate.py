@@ -22,7 +22,7 @@ from gageline.strength.kinds.bolted import (
     eccentric_rows,
     yield_of_fitting,
 )
-from gageline.strength.kinds.rules import at_least, at_most
+from gageline.strength.kinds.rules import at_least, at_most, exempt
 from gageline.strength.kinds.welded import beside_weld, counted
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
@@ -177,8 +177,12 @@ def _limits(connection: Connection, bolts: Bolted, weld: Fillet, t_max: float) -
     thinner = min(fitting.t, connection.beam.t_w) if connection.beam else fitting.t
     if t_max < float("inf"):
         most = step("t_max", "t_9", t_max, "in", t_9=t_max)
-        clause = clause_of(conventional_plate)
-        yield at_most(clause, "thickness of the plate or of the web", most, thinner)
+        yield at_most(clause_of(conventional_plate), "thickness of the plate or of the web", most, thinner)
+    else:
+        yield exempt(
+            clause_of(conventional_plate),
+            "thickness of the plate or of the web: no limit, for up to 5 bolts in short slots",
+        )
     two = step("l_eh", "2 d", 2 * bolts.d, "in", d=bolts.d)
     yield at_least(_EDGES, "bolts to the edge of the plate", two, bolts.edge_side)
     yield at_least(

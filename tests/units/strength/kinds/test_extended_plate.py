@@ -63,7 +63,8 @@ def test_the_plate_yields_before_its_bolts_break() -> None:
 
 def test_one_column_in_a_thin_web_needs_no_such_limit() -> None:
     found = {rule.title for rule in extended_plate(PLATE, Method.LRFD).rules}
-    assert found == {"weld of the plate"}
+    (said,) = found - {"weld of the plate"}
+    assert said.startswith("thickness of the plate: no limit, for one column of bolts")
 
 
 def test_an_axial_force_bends_the_plate_by_its_distance() -> None:

@@ -9,7 +9,17 @@ import pytest
 
 from connections import EXAMPLES, bolts
 from gageline.errors import ValueProblem
-from gageline.strength import Check, Connection, Fillet, Material, Method, SupportFace
+from gageline.strength import (
+    Bolted,
+    Check,
+    Connection,
+    Fillet,
+    Material,
+    Method,
+    SupportFace,
+    check_connection,
+)
+from gageline.strength.aisc360.j3_bolts import Hole
 from gageline.strength.kinds import single_plate
 
 A18 = EXAMPLES["II.A-18"]
@@ -60,7 +70,17 @@ def test_a_plate_on_a_hollow_wall_must_not_punch_through() -> None:
     assert rule.passes
     thick = replace(A18, support=wall, fitting=replace(A18.fitting, t=0.4375))
     assert not rules(thick)[title].passes
+    assert [rule.title for rule in check_connection(thick, Method.LRFD).forbidden] == [title]
     assert title not in rules()
+
+
+def test_a_plate_without_a_limit_of_thickness_says_so() -> None:
+    """Table 10-9 (from memory): 2 to 5 bolts in short slots."""
+    joint = A18.to_beam
+    assert isinstance(joint, Bolted)
+    slots = replace(joint.holes, kind=Hole.SHORT_PERPENDICULAR, across=1.0)
+    found = rules(replace(A18, to_beam=replace(joint, holes=slots)))
+    assert "thickness of the plate or of the web: no limit, for up to 5 bolts in short slots" in found
 
 
 def test_six_bolts_take_the_whole_distance_and_a_thinner_plate() -> None:

@@ -40,6 +40,8 @@ _ALONG: Vector = (1, 0, 0)
 _DOWN: Vector = (0, -1, 0)
 _TOWARD: Vector = (0, 0, 1)
 _WIDTHS = {System.FT_IN: Length.from_inches(Fraction(1, 4)), System.MM: Length.from_mm(5)}
+_SAWN = {System.FT_IN: Length.from_inches(Fraction(1, 16)), System.MM: Length.from_mm(1)}
+"""Plates are cut to these, so that a stiffener goes in between the flanges (common practice, no source)."""
 
 
 def join_plates(entry: PlateEntry, main: Part, practice: Practice, system: System) -> Joined:
@@ -123,7 +125,7 @@ def join_stiffeners(entry: StiffenerEntry, main: Part, practice: Practice, syste
         foot = face_point(section, face, x, section.d - _flange_beyond(section, _clip_of(part)))
         placement = standing(face, _DOWN, foot, entry.thickness)
         fittings.append(Fitting(name, FittingKind.STIFFENER, part, placement, face, None, Join.WELDED))
-        welds.extend(_stiffener_welds(name, part, section, entry.weld or practice.weld))
+        welds.extend(_stiffener_welds(name, part, section, entry.weld or practice.weld, _SAWN[system]))
     return Joined(tuple(fittings), tuple(welds))
 
 
@@ -134,7 +136,7 @@ def _stiffener(entry: StiffenerEntry, section: Section, side: Side, system: Syst
     width = entry.width or _shop_width(near - level if side is Side.NEAR else level - far, system)
     clip = _fillet_clip(section, system) if entry.clip is None else entry.clip
     clear = section.d - _flange_beyond(section, clip) * 2
-    length = entry.length or clear
+    length = entry.length or round_down(clear, _SAWN[system])
     if length > clear:
         raise ValueProblem(
             f"length {say(length, system)} is more than the clear depth {say(clear, system)} "
@@ -176,9 +178,10 @@ def _flange_beyond(section: Section, clip: Length) -> Length:
     return section.tf + max(rise, ZERO)
 
 
-def _stiffener_welds(name: str, part: Part, section: Section, size: Length) -> tuple[Weld, Weld]:
+def _stiffener_welds(name: str, part: Part, section: Section, size: Length, gap: Length) -> tuple[Weld, Weld]:
+    """To the web, and to the flanges that it reaches but for less than a division of the saw's stop."""
     clip = _clip_of(part)
-    reaches = part.length == section.d - _flange_beyond(section, clip) * 2
+    reaches = section.d - _flange_beyond(section, clip) * 2 - part.length < gap
     flanges, runs = ("both flanges", 4) if reaches else ("the top flange", 2)
     width = part.stock.width if isinstance(part.stock, Plate) else ZERO
     return (

@@ -29,6 +29,7 @@ from gageline.sheets.furniture import (
 from gageline.sheets.grid_elevation import grid_elevations
 from gageline.sheets.inspection_sheet import inspection_sheets
 from gageline.sheets.labels import Reading, Side, Writing
+from gageline.sheets.notation import Scribe
 from gageline.sheets.odds_table import odds_sheets
 from gageline.sheets.packet import frame_packet, packet
 from gageline.sheets.parts_list import parts_list
@@ -58,6 +59,7 @@ from gageline.sheets.scene import (
     Typeset,
     leaves,
 )
+from gageline.sheets.sheet_picture import sheet_picture
 from gageline.sheets.style import BODY, FINE, HEADING, TITLE, Hatch, Ink, Role, Weight
 from gageline.sheets.svg import to_svg
 from gageline.sheets.table import Column, Table, table_blocks
@@ -103,6 +105,7 @@ __all__ = [
     "Role",
     "SawCard",
     "SawCut",
+    "Scribe",
     "Sheet",
     "Side",
     "Table",
@@ -151,6 +154,7 @@ __all__ = [
     "receiving_cards",
     "running",
     "saw_card",
+    "sheet_picture",
     "space",
     "table_blocks",
     "text_box",

@@ -17,7 +17,7 @@ from gageline.shop.sticks import held_tables
 from gageline.stock import Blank, Question, Rack, Saw, Steel, blanks_of, read_rack
 from gageline.units import exact_text
 
-__all__ = ["CUT", "MADE", "Source", "blank_key", "rack_of_now", "sources_among"]
+__all__ = ["CUT", "MADE", "Source", "blank_key", "plates_done", "rack_of_now", "sources_among"]
 
 Table = dict[str, Any]
 CUT = "cut "
@@ -87,6 +87,19 @@ def rack_of_now(jobs: Sequence[tuple[int, BuiltJob]], ask: Callable[[str], Quest
             done.append({"stick": stick.name, "pieces": counted})
     whole = whole_rack(text, [*free, *held])
     return f"{whole.rstrip()}\n\n{tomlkit.dumps({'done': done})}" if done else whole
+
+
+def plates_done(jobs: Sequence[tuple[int, BuiltJob]], question: Question) -> dict[str, int]:
+    """How many of each plate of a question are cut already.
+
+    Args:
+        jobs: with their keys, each with pieces.
+        question: asked of them.
+    """
+    sources = sources_among(jobs)
+    made = Counter(mark for one in (*_sticks(sources), *_made(jobs, sources)) for mark in one.marks)
+    wanted = {plate.mark: plate.quantity for one in question.plates for plate in one.plates}
+    return {mark: min(made[mark], number) for mark, number in wanted.items() if made[mark]}
 
 
 def _left(rack: Rack, wanted: dict[str, int]) -> Counter[str]:

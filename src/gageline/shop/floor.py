@@ -15,19 +15,23 @@ from django.urls import reverse
 from django.views.decorators.http import require_GET, require_POST
 
 from gageline.errors import GagelineError, ValueProblem
-from gageline.shop.engine import card_of, document_of, layout_of
+from gageline.job import Job
+from gageline.part import Weld
+from gageline.sheets import Scribe
+from gageline.shop.engine import card_of, document_of, job_of, layout_of
 from gageline.shop.filters import weight
 from gageline.shop.inspecting import let_go
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Person, Stage
 from gageline.shop.office import person_of, whole
 from gageline.shop.pictures import step_svg, stick_svg
-from gageline.shop.readings import STICK_ITEMS, OnStick, on_stick, readings_on, take, taken
+from gageline.shop.readings import OnStick, half_read, on_stick, readings_on, stick_items, take, taken
 from gageline.shop.roles import WORK
 from gageline.shop.sawing import strike_saw
 from gageline.shop.selectors import marks_table, onward, task_lines, waiting
 from gageline.shop.ticking import Answer, Stroke, clock, send_off, strike
-from gageline.units import System, write_length
+from gageline.steel import Profile
+from gageline.units import System
 
 __all__ = ["bench", "card", "counts", "fit", "fit_card", "gate", "send", "tick", "ticks"]
 
@@ -139,23 +143,21 @@ def _card(request: HttpRequest, pk: int, place: str) -> HttpResponse:
         "marks": marks_table(layout.main.steps),
         "system": layout.system,
         "lengths": {
-            line.task.code: (write_length(line.task.weld.size, layout.system), _runs(line, layout))
-            for line in lines
-            if line.task.weld
+            line.task.code: _weld_words(line.task.weld, job_of(text)) for line in lines if line.task.weld
         },
         "may": person.role in WORK,
         "now": now,
-        **(_stick_context(copy) if place == "bench" else {}),
+        **(_stick_context(copy, layout.main.part.profile) if place == "bench" else {}),
     }
     return render(request, "shop/card.html", context)
 
 
-def _stick_context(copy: Copy) -> dict[str, Any]:
+def _stick_context(copy: Copy, profile: Profile) -> dict[str, Any]:
     """What was read on the stick of a piece, and what that changes."""
     found = taken(copy, "bench")
-    items = [(item, found[item.name].value if item.name in found else "") for item in STICK_ITEMS]
+    items = [(item, found[item.name].value if item.name in found else "") for item in stick_items(profile)]
     on, trouble = _on(copy)
-    return {"items": items, "on": on, "trouble": trouble}
+    return {"items": items, "on": on, "trouble": trouble, "half": half_read(copy)}
 
 
 def _on(copy: Copy) -> tuple[OnStick | None, str]:
@@ -166,9 +168,10 @@ def _on(copy: Copy) -> tuple[OnStick | None, str]:
         return None, str(refused)
 
 
-def _runs(line: Any, layout: Any) -> str:
-    weld = line.task.weld
-    return f"{weld.runs} x {write_length(weld.length, layout.system)}"
+def _weld_words(weld: Weld, job: Job) -> tuple[str, str]:
+    """The size of a weld and how many runs of which length, as the sheets write them."""
+    scribe, unit = Scribe.of(job), " mm" if job.system is System.MM else ""
+    return f"{scribe.fine(weld.size)}{unit}", f"{weld.runs} x {scribe.tell(weld.length)}{unit}"
 
 
 @require_POST

@@ -10,12 +10,13 @@ from django.db import transaction
 
 from gageline.errors import GagelineError, ValueProblem
 from gageline.job import JobDocument, parse, read_document, write_document
+from gageline.sheets import Scribe
 from gageline.shop.drafts import with_piece
 from gageline.shop.engine import card_key, document_of, frame_key, full_of, job_of
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Job, Person, Piece, Revision, Stage
 from gageline.takeoff import bill_of_piece
-from gageline.units import System, write_length
+from gageline.units import System
 
 __all__ = [
     "Conflict",
@@ -142,7 +143,7 @@ def _bring_in_line(person: Person, job: Job, text: str, before: str | None) -> N
         unit = " mm" if built.system is System.MM else ""
         row.position, row.quantity, row.active, row.card = position, assembly.quantity, True, key
         row.stock = assembly.main.stock.designation
-        row.length = f"{write_length(assembly.main.length, built.system, 64)}{unit}"
+        row.length = f"{Scribe.of(built).tell(assembly.main.length)}{unit}"
         row.save()
         _copies_in_line(row)
         if changed:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from datetime import timedelta
 from functools import lru_cache
@@ -15,7 +15,7 @@ from pydantic import TypeAdapter
 
 from gageline.errors import GagelineError, ValueProblem
 from gageline.job import Job as BuiltJob
-from gageline.shop.cut_already import Source, rack_of_now, sources_among
+from gageline.shop.cut_already import Source, plates_done, rack_of_now, sources_among
 from gageline.shop.engine import job_of
 from gageline.shop.logbook import note
 from gageline.shop.models import Cut, Cutting, Job, Person, Plan, Revision, Search
@@ -25,10 +25,12 @@ from gageline.stock import (
     Effort,
     Held,
     PlatePlan,
+    PlateQuestion,
     Progress,
     Question,
     Rack,
     SectionPlan,
+    SheetPlan,
     ShopPlan,
     Steel,
     StickPlan,
@@ -44,10 +46,10 @@ __all__ = [
     "choose_plan",
     "jobs_of",
     "plan_of",
+    "planned_of",
     "search",
     "sources_of",
     "start_plan",
-    "stick_of",
     "stop_plan",
     "trouble_of",
 ]
@@ -84,8 +86,11 @@ def start_plan(person: Person, jobs: Sequence[Job], seconds: int) -> Plan:
             raise ValueProblem(f"{job.name} has no pieces yet: leave it out, or add pieces first")
     alone = tuple(one for _, one in built)
     rack = rack_of_now(built, lambda text: _ask(alone, text))
-    _ask(alone, rack)
-    known = {"jobs": [(job.pk, job.current) for job in jobs], "rack": rack, "cuts": Cut.objects.count()}
+    plates = plates_done(built, _ask(alone, rack))
+    known = {
+        "jobs": [(job.pk, job.current) for job in jobs], "rack": rack, "cuts": Cut.objects.count(),
+        "plates": plates,
+    }  # fmt: skip
     asked = json.dumps(known)
     with transaction.atomic():
         plan = Plan.objects.create(asked=asked, seconds=seconds, by=person.name)
@@ -112,7 +117,19 @@ def sources_of(plan: Plan) -> dict[str, Source]:
 
 @lru_cache(maxsize=16)  # the plans that are cut by
 def _question(asked: str) -> Question:
-    return _ask(jobs_of(asked), json.loads(asked)["rack"])
+    known = json.loads(asked)
+    return _less(_ask(jobs_of(asked), known["rack"]), known.get("plates", {}))
+
+
+def _less(question: Question, done: dict[str, int]) -> Question:
+    """The question without the plates that were cut already."""
+    asked = []
+    for one in question.plates:
+        left = (replace(plate, quantity=plate.quantity - done.get(plate.mark, 0)) for plate in one.plates)
+        plates = tuple(plate for plate in left if plate.quantity > 0)
+        if plates:
+            asked.append(replace(one, plates=plates))
+    return replace(question, plates=tuple(asked))
 
 
 def _ask(jobs: tuple[BuiltJob, ...], text: str) -> Question:
@@ -174,13 +191,22 @@ def _plan(asked: str, found: str) -> ShopPlan:
     return ShopPlan(_question(asked), *_ANSWER.validate_json(found))
 
 
-def stick_of(cutting: Cutting) -> StickPlan:
-    """The stick of a plan that a cutting is of."""
-    for section in plan_of(cutting.plan).cuts.sections:
+def planned_of(cutting: Cutting) -> StickPlan | SheetPlan:
+    """The stick or the sheet of a plan that a cutting is of; the plates of a sheet from its first end on."""
+    plan = plan_of(cutting.plan)
+    for section in plan.cuts.sections:
         for stick in section.sticks:
             if str(section.steel) == cutting.steel and stick.number == cutting.number:
                 return stick
+    for asked, sheet in _sheets(plan):
+        if str(asked.steel) == cutting.steel and sheet.number == cutting.number:
+            return replace(sheet, pieces=tuple(sorted(sheet.pieces, key=lambda laid: (laid.x, laid.y))))
     raise ValueProblem(f"cutting plan {cutting.plan_id} has no stick {cutting.number} of {cutting.steel}")
+
+
+def _sheets(plan: ShopPlan) -> Iterator[tuple[PlateQuestion, SheetPlan]]:
+    for asked, plates in zip(plan.question.plates, plan.plates, strict=True):
+        yield from ((asked, sheet) for sheet in plates.sheets)
 
 
 def broke_off(plan: Plan) -> bool:
@@ -237,6 +263,10 @@ def choose_plan(person: Person, plan: Plan) -> None:
             row = rows.get(stick.stock.mark) if isinstance(stick.stock, Held) else None
             Cutting.objects.create(
                 plan=plan, steel=str(section.steel), number=stick.number, stick=row, heat=stick.heat or ""
+            )
+        for asked, sheet in _sheets(plan_of(plan)):
+            Cutting.objects.create(
+                plan=plan, steel=str(asked.steel), number=sheet.number, heat=sheet.sheet.heat or ""
             )
         Plan.objects.filter(pk=plan.pk).update(state=Search.CHOSEN)
         note(person.name, f"cutting plan {plan.pk} is cut by from now on")

@@ -13,6 +13,7 @@ from gageline.job import Job
 from gageline.layout import Layout, lay_out
 from gageline.quality import blank_report
 from gageline.sheets import (
+    Scribe,
     Sheet,
     bench_cards,
     check_sheet,
@@ -31,7 +32,7 @@ from gageline.sheets import (
 from gageline.shop.engine import rules_for
 from gageline.strength import check_strength
 from gageline.takeoff import bill_of_piece, parts_of_job, weight_text, weight_unit
-from gageline.units import System, write_length
+from gageline.units import System
 
 __all__ = ["PRINTS", "Print", "parts_csv", "printed", "prints_of", "safe_cell"]
 
@@ -124,7 +125,7 @@ def parts_csv(job: Job) -> str:
     head = ("mark", "quantity", "stock", "grade", "length", f"weight each {unit}", f"weight total {unit}")
     table.writerow(head)
     for line in parts_of_job(bill_of_piece(assembly) for assembly in job.assemblies):
-        length = write_length(line.length, job.system, 64) + (" mm" if job.system is System.MM else "")
+        length = Scribe.of(job).tell(line.length) + (" mm" if job.system is System.MM else "")
         texts = (line.mark, str(line.quantity), line.designation, line.grade, length)
         weights = (weight_text(one, job.system).replace(",", "") for one in (line.weight, line.total_weight))
         table.writerow((*map(safe_cell, texts), *weights))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import tomlkit
@@ -19,10 +19,13 @@ from gageline.shop.logbook import note
 from gageline.shop.models import Person, RackText, Stick, Where
 from gageline.shop.prints import safe_cell
 from gageline.shop.sticks import HELD, add_sticks, held_tables, save_stick, sticks_in
-from gageline.stock import Held
+from gageline.stock import Held, Sheet, read_rack
 from gageline.units import System
 
-__all__ = ["LARGEST_RACK", "Brought", "rack_text", "save_rack", "sticks_csv", "whole_rack", "yard_system"]
+__all__ = [
+    "LARGEST_RACK", "Brought", "add_sheet", "rack_text", "save_rack", "sticks_csv", "use_sheet", "whole_rack",
+    "yard_system",
+]  # fmt: skip
 
 Table = dict[str, Any]
 LARGEST_RACK = 500_000  # bytes; the sticks of ten yards
@@ -128,8 +131,7 @@ def save_rack(person: Person, content: bytes, base: int | None) -> Brought | Con
             )
         if facts != now or not latest:
             number += 1
-            RackText.objects.create(number=number, text=facts, by=person.name)
-            note(person.name, f"changed the facts of the rack (number {number})")
+            _save_facts(person, facts)
         added, changed = _bring_in(person, there, system)
     return Brought(number, tuple(added), tuple(changed))
 
@@ -173,6 +175,54 @@ def _bring_in(person: Person, found: list[tuple[Held, Table]], system: System) -
             raise JobProblems((Problem(f'held "{row.mark}"', message),))
         save_stick(person, row, kept, row.current, system)
     return [held.mark for held, _ in found if held.mark not in known], [str(one["mark"]) for one in changed]
+
+
+def use_sheet(person: Person, sheet: Sheet, number: int) -> bool:
+    """Count sheets of the rack that are taken, or come back; those without a limit are not counted.
+
+    Args:
+        person: who takes them.
+        sheet: what they are.
+        number: how many, below zero where they come back.
+
+    Returns:
+        False where not so many are there.
+    """
+    if sheet.limit is None:
+        return True
+    with transaction.atomic():
+        RackText.objects.select_for_update().first()
+        text = rack_text()[1]
+        document = tomlkit.parse(text)
+        for table, there in zip(document.get("sheet", []), read_rack(text).sheets, strict=True):
+            if replace(there, limit=sheet.limit) == sheet and (there.limit or 0) >= number:
+                table["limit"] = (there.limit or 0) - number
+                _save_facts(person, tomlkit.dumps(document))
+                return True
+    return False
+
+
+def add_sheet(person: Person, table: Table) -> None:
+    """Put one sheet, or what is left of one, on the rack.
+
+    Args:
+        person: who does.
+        table: as it stands under `[[sheet]]`.
+
+    Raises:
+        GagelineError: with everything that is wrong with it.
+    """
+    with transaction.atomic():
+        RackText.objects.select_for_update().first()
+        text = f"{rack_text()[1].rstrip()}\n\n{tomlkit.dumps({'sheet': [table]})}"
+        read_rack(text)
+        _save_facts(person, text)
+
+
+def _save_facts(person: Person, text: str) -> None:
+    number = rack_text()[0] + 1
+    RackText.objects.create(number=number, text=text, by=person.name)
+    note(person.name, f"changed the facts of the rack (number {number})")
 
 
 def sticks_csv() -> str:

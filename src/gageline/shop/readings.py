@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -22,17 +23,20 @@ from gageline.shop.receiving import read_table, way_of
 from gageline.shop.selectors import ReadingLine
 from gageline.shop.sticks import HELD, MEASURED, part_of
 from gageline.shop.ticking import Answer, Stroke
-from gageline.units import Length, System, Unit, exact_text, parse_length
+from gageline.steel import Profile
+from gageline.units import ZERO, Length, System, Unit, exact_text, parse_length
 
 __all__ = [
     "STICK_ITEMS",
     "OnStick",
     "StickItem",
+    "half_read",
     "item_code",
     "on_stick",
     "readings_on",
     "report_of",
     "shop_records",
+    "stick_items",
     "take",
     "taken",
     "words_of",
@@ -50,11 +54,13 @@ class StickItem:
         name: of the reading; its task is `stick-` and this.
         label: what to read, in the trade's words.
         choices: of what is chosen and not read with a tape.
+        way: of a reading, the name of what tells to which side it is; it counts only together with that.
     """
 
     name: str
     label: str
     choices: tuple[str, ...] = ()
+    way: str = ""
 
     @property
     def task(self) -> str:
@@ -64,11 +70,21 @@ class StickItem:
 
 STICK_ITEMS = (
     StickItem("length", "Overall length, between the furthest points"),
-    StickItem("left-gap", "Left end: a square held across the depth stands open at the far edge by"),
+    StickItem("left-gap", "Left end: a square held across the depth stands open by", way="left-long"),
     StickItem("left-long", "Left end: the square touches at the", ("top", "bottom")),
-    StickItem("right-gap", "Right end: a square held across the depth stands open at the far edge by"),
+    StickItem("right-gap", "Right end: a square held across the depth stands open by", way="right-long"),
     StickItem("right-long", "Right end: the square touches at the", ("top", "bottom")),
+    StickItem("left-depth", "Left end: depth"),
+    StickItem("right-depth", "Right end: depth"),
+    StickItem("camber", "Camber: a string along the edge stands off in the middle by", way="camber-way"),
+    StickItem("camber-way", "Camber: the middle is", ("up", "down")),
+    StickItem("sweep", "Sweep: a string along the side stands off in the middle by", way="sweep-way"),
+    StickItem("sweep-way", "Sweep: the middle is to the side", ("near", "far")),
+    StickItem("web-off", "Web: off the middle of the flanges by", way="web-toward"),
+    StickItem("web-toward", "Web: it is off toward the side", ("near", "far")),
 )
+_CORNERS = ("top_near", "top_far", "bottom_near", "bottom_far")
+_OF_WEBS = ("web-off", "web-toward")
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +117,24 @@ def taken(copy: Copy, place: str) -> dict[str, Reading]:
         if place == "bench" or reading.card == copy.piece.card:
             found[reading.name] = reading
     return {name: reading for name, reading in found.items() if reading.value}
+
+
+def stick_items(profile: Profile) -> tuple[StickItem, ...]:
+    """What can be read on a stick of a shape."""
+    return tuple(one for one in STICK_ITEMS if profile is Profile.I_SHAPE or one.name not in _OF_WEBS)
+
+
+def half_read(copy: Copy) -> tuple[str, ...]:
+    """The readings of a stick that do not count yet, since nobody said to which side they are."""
+    found = {name: one.value for name, one in taken(copy, "bench").items()}
+    return tuple(one.label for one in STICK_ITEMS if one.name in found and not _counts(one, found))
+
+
+def _counts(item: StickItem, found: Mapping[str, str]) -> bool:
+    """Whether a reading counts: it was read and has its side, or needs none since there is nothing."""
+    if item.name not in found:
+        return False
+    return not item.way or item.way in found or _length(found[item.name]) == ZERO
 
 
 def take(person: Person, stroke: Stroke) -> Answer:
@@ -266,15 +300,23 @@ def _with_bench(table: dict[str, Any], copy: Copy, layout: Layout) -> dict[str, 
     found = {name: one.value for name, one in taken(copy, "bench").items()}
     if "length" in found:
         table = {key: value for key, value in table.items() if key != "along"} | {"length": found["length"]}
+    counted = {one.name: one for one in STICK_ITEMS if _counts(one, found)}
+    for name in ("camber", "sweep", "web-off"):
+        if item := counted.get(name):
+            side = {item.way.replace("-", "_"): found[item.way]} if item.way in found else {}
+            table = {**table, name.replace("-", "_"): found[name], **side}
     low, high = extent_y(layout.main.part.stock)
     for end in End:
-        gap, long = found.get(f"{end}-gap"), found.get(f"{end}-long")
-        if gap is None or long is None:
-            continue
-        corners = {"top_near", "top_far", "bottom_near", "bottom_far"}
-        rest = {key: value for key, value in table.get(str(end), {}).items() if key not in corners}
-        blade = exact_text(high - low, System.FT_IN)
-        table = {**table, str(end): {**rest, "web_gap": gap, "web_blade": blade, "web_long": long}}
+        read = dict(table.get(str(end), {}))
+        if f"{end}-depth" in counted:
+            read["depth"] = found[f"{end}-depth"]
+        if f"{end}-gap" in counted:
+            read = {key: value for key, value in read.items() if key not in _CORNERS}
+            blade = exact_text(high - low, System.FT_IN)
+            long = found.get(f"{end}-long", "top")  # of an end that is square it does not matter
+            read |= {"web_gap": found[f"{end}-gap"], "web_blade": blade, "web_long": long}
+        if read:
+            table = {**table, str(end): read}
     return table
 
 

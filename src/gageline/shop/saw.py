@@ -26,15 +26,16 @@ from gageline.shop.plans import (
     choose_plan,
     jobs_of,
     plan_of,
+    planned_of,
     start_plan,
-    stick_of,
     stop_plan,
     trouble_of,
 )
 from gageline.shop.roles import WORK
 from gageline.shop.sawing import DROP, TAKE, card_name, card_of_cutting, saw_lines
+from gageline.shop.sheeting import sheet_card
 from gageline.shop.ticking import clock
-from gageline.stock import Held, ShopPlan, StickPlan
+from gageline.stock import Held, SheetPlan, ShopPlan, StickPlan
 from gageline.units import exact_text
 
 __all__ = ["card", "choose", "new_plan", "print_plan", "show", "show_plan", "stop"]
@@ -53,7 +54,8 @@ def show(request: HttpRequest) -> HttpResponse:
     lines = []
     for one in Cutting.objects.filter(plan=chosen).select_related("stick").annotate(cut=counted):
         one.plan = chosen or one.plan  # once, and not once a stick: a plan is a large text
-        lines.append((one, len(stick_of(one).pieces)))
+        planned = planned_of(one)
+        lines.append((one, len(planned.pieces), _kind(planned)))
     context: dict[str, Any] = {
         "lines": [line for line in lines if not line[0].done],
         "cut": [line for line in lines if line[0].done],
@@ -122,9 +124,15 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
         for section in plan.cuts.sections
         for stick in section.sticks
     ]  # fmt: skip
+    sticks += [
+        (str(asked.steel), sheet.number, "a sheet",
+         ", ".join(f"{n} x {mark}" for mark, n in Counter(p.mark for p in sheet.pieces).items()))
+        for asked, one in zip(plan.question.plates, plan.plates, strict=True)
+        for sheet in one.sheets
+    ]  # fmt: skip
     return {
         "sections": sections, "sticks": sticks, "order": _order(plan), "total": money(plan.cents),
-        "proof": proof(plan.cents, plan.bound), "plates": bool(plan.plates),
+        "proof": proof(plan.cents, plan.bound),
     }  # fmt: skip
 
 
@@ -163,6 +171,10 @@ def _pictures(row: Plan) -> list[tuple[str, str]]:
             if len(found) < _MOST_PICTURES:
                 made = saw_card(job, alike[0], of_mark, plan.question.rack.saw.kerf)
                 found.append((title, block_svg(made.picture, title)))
+    for asked, plates in zip(plan.question.plates, plan.plates, strict=True):
+        for sheet in plates.sheets[: max(0, _MOST_PICTURES - len(found))]:
+            title = f"{asked.steel}, sheet {sheet.number}"
+            found.append((title, block_svg(sheet_card(job, sheet).picture, title)))
     return found
 
 
@@ -208,6 +220,23 @@ def print_plan(_request: HttpRequest, plan: int) -> HttpResponse:
     return response
 
 
+def _kind(planned: StickPlan | SheetPlan) -> str:
+    return "sheet" if isinstance(planned, SheetPlan) else "stick"
+
+
+def _alike(row: Cutting, planned: StickPlan | SheetPlan) -> list[Stick]:
+    """The sticks of the yard that could be the one that was bought."""
+    if row.stick is not None or isinstance(planned, SheetPlan):
+        return []
+    stock = planned.stock
+    return list(
+        Stick.objects.filter(
+            where=Where.YARD, stock=stock.steel.section, grade=stock.steel.grade, copy=None,
+            ticks=stock.length.ticks,
+        )[:50]
+    )  # fmt: skip
+
+
 @require_GET
 def card(request: HttpRequest, cutting: int) -> HttpResponse:
     """One stick at the saw, one cut at a time."""
@@ -219,24 +248,21 @@ def card(request: HttpRequest, cutting: int) -> HttpResponse:
     made = card_of_cutting(row)
     lines = saw_lines(row, made)
     ticks = {cut.task: cut for cut in row.cuts.all()}
-    stock = stick_of(row).stock
-    alike = Stick.objects.filter(
-        where=Where.YARD, stock=stock.steel.section, grade=stock.steel.grade, copy=None,
-        ticks=stock.length.ticks,
-    )  # fmt: skip
+    planned = planned_of(row)
+    sheet = isinstance(planned, SheetPlan)
     after = Cutting.objects.filter(plan__state=Search.CHOSEN, done=False).exclude(pk=row.pk)
     other = after.filter(pk__gt=row.pk).first() or after.first()
     context = {
         "onward": reverse("saw-card", args=(other.pk,)) if other else "",
-        "onward_words": f"{other.steel}, stick {other.number}" if other else "",
+        "onward_words": f"{other.steel}, {_kind(planned_of(other))} {other.number}" if other else "",
         "back_to": reverse("saw"), "finished": row.done,
         "cutting": row, "name": card_name(row), "card": made, "lines": lines, "taken": ticks.get(TAKE),
         "back": ticks.get(DROP), "take": TAKE, "drop": DROP, "now": now,
         "done": len(ticks), "of": len(lines) + 2,
-        "asks": (row.stick is None or not row.stick.heat) and TAKE not in ticks, "bought": row.stick is None,
-        "alike": alike[:50] if row.stick is None else (),
+        "asks": not (row.stick.heat if row.stick else sheet and row.heat) and TAKE not in ticks,
+        "bought": row.stick is None, "kind": _kind(planned), "sheet": sheet, "alike": _alike(row, planned),
         "picture": cuts_svg(
-            made.picture, f"Stick {row.number} of {row.steel} with its cuts", len(made.cuts)
+            made.picture, f"{_kind(planned)} {row.number} of {row.steel} with its cuts", len(made.cuts)
         ),
         "may": person_of(request).role in WORK and row.plan.state == Search.CHOSEN,
     }  # fmt: skip

@@ -14,11 +14,12 @@ from gageline.sheets import SawCard, drop_marks, saw_card
 from gageline.shop.cut_already import Source, blank_key
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Cut, Cutting, Job, Person, Search, Sent, Stick, Where
-from gageline.shop.plans import jobs_of, plan_of, sources_of, stick_of
+from gageline.shop.plans import jobs_of, plan_of, planned_of, sources_of
 from gageline.shop.racks import yard_system
+from gageline.shop.sheeting import keep_rest, lay_sheet_back, sheet_card, take_rest_up, take_sheet
 from gageline.shop.sticks import add_revision, free_mark, save_stick
 from gageline.shop.ticking import Answer, Stroke
-from gageline.stock import Held, StickPlan
+from gageline.stock import Held, SheetPlan, StickPlan
 from gageline.units import ZERO, Length, exact_text, round_down
 
 __all__ = ["DROP", "TAKE", "SawLine", "card_name", "card_of_cutting", "heats_of", "saw_lines", "strike_saw"]
@@ -46,11 +47,13 @@ def card_name(cutting: Cutting) -> str:
 
 
 def card_of_cutting(cutting: Cutting) -> SawCard:
-    """The stick with its picture and its cuts."""
-    plan = plan_of(cutting.plan)
-    of_mark = {piece.mark: piece for piece in plan.question.pieces}
+    """The stick, or the sheet, with its picture and its cuts."""
+    plan, planned = plan_of(cutting.plan), planned_of(cutting)
     job = jobs_of(cutting.plan.asked)[0]
-    return saw_card(job, stick_of(cutting), of_mark, plan.question.rack.saw.kerf)
+    if isinstance(planned, SheetPlan):
+        return sheet_card(job, planned)
+    of_mark = {piece.mark: piece for piece in plan.question.pieces}
+    return saw_card(job, planned, of_mark, plan.question.rack.saw.kerf)
 
 
 def saw_lines(cutting: Cutting, card: SawCard) -> tuple[SawLine, ...]:
@@ -91,7 +94,7 @@ def strike_saw(person: Person, stroke: Stroke) -> Answer:
 def _strike(person: Person, stroke: Stroke, cutting: Cutting | None) -> Answer:
     if cutting is None or cutting.plan.state != Search.CHOSEN or stroke.card != card_name(cutting):
         return Answer("conflict", "this cutting plan was put aside: open the saw again")
-    stick = stick_of(cutting)
+    stick = planned_of(cutting)
     ticks = {cut.task: cut for cut in cutting.cuts.all()}
     order = [TAKE, *(f"saw-{n}" for n in range(1, len(stick.pieces) + 1))]
     if stroke.task not in {*order, DROP}:
@@ -115,31 +118,32 @@ def _tick(
     person: Person,
     stroke: Stroke,
     cutting: Cutting,
-    stick: StickPlan,
+    stick: StickPlan | SheetPlan,
     ticks: dict[str, Cut],
     order: list[str],
 ) -> Answer:
     if cutting.done:
         raise ValueProblem("the rest of this stick was put back already: nothing more is cut from it")
     first = next((task for task in order if task not in ticks), None)
-    if stroke.task == DROP and "saw-1" not in ticks:
+    if stroke.task == DROP and not set(ticks) - {TAKE}:
         raise ValueProblem("nothing was cut from it yet: take the tick of taking it back instead")
-    if stroke.task not in {DROP, first}:
+    any_order = isinstance(stick, SheetPlan) and TAKE in ticks
+    if stroke.task not in {DROP, first} and not any_order:
         raise ValueProblem(f"{_words(str(first), stick)} comes first")
     now = timezone.now()
     made: dict[str, Any] = {"by": person.name, "at": min(stroke.at, now) if stroke.at else now}
     do: dict[str, Callable[[], dict[str, Any]]] = {
         TAKE: lambda: _take(person, stroke, cutting, stick),
-        DROP: lambda: _put_back(person, cutting, stick, len(ticks) - 1),
+        DROP: lambda: _put_back(person, stroke, cutting, stick, len(ticks) - 1),
     }
     made |= do.get(stroke.task, lambda: _cut(person, stroke, cutting, stick))()
     Cut.objects.create(cutting=cutting, task=stroke.task, **made)
     return Answer("done", "")
 
 
-def _words(task: str, stick: StickPlan) -> str:
+def _words(task: str, stick: StickPlan | SheetPlan) -> str:
     if task == TAKE:
-        return "taking the stick"
+        return "taking the sheet" if isinstance(stick, SheetPlan) else "taking the stick"
     number = int(task.removeprefix("saw-")) if task != "None" else 0
     return f"cut {number}, {stick.pieces[number - 1].mark}," if number else "putting back the rest"
 
@@ -153,8 +157,11 @@ def _heat(typed: str) -> str:
     return heat
 
 
-def _take(person: Person, stroke: Stroke, cutting: Cutting, stick: StickPlan) -> dict[str, Any]:
+def _take(person: Person, stroke: Stroke, cutting: Cutting, stick: StickPlan | SheetPlan) -> dict[str, Any]:
     """The stick comes to the saw: one of the yard, or one that was bought, by its heat or its mark there."""
+    if isinstance(stick, SheetPlan):
+        take_sheet(person, cutting, stick, stick.sheet.heat or _heat(stroke.note))
+        return {}
     row = cutting.stick
     if row is None:
         typed = _heat(stroke.note)
@@ -177,7 +184,7 @@ def _take(person: Person, stroke: Stroke, cutting: Cutting, stick: StickPlan) ->
     return {}
 
 
-def _cut(person: Person, stroke: Stroke, cutting: Cutting, stick: StickPlan) -> dict[str, Any]:
+def _cut(person: Person, stroke: Stroke, cutting: Cutting, stick: StickPlan | SheetPlan) -> dict[str, Any]:
     """A piece is cut: which, of which job, and the thing itself where it is a piece of its own."""
     placed = stick.pieces[int(stroke.task.removeprefix("saw-")) - 1]
     source: Source = sources_of(cutting.plan)[placed.mark]
@@ -188,16 +195,22 @@ def _cut(person: Person, stroke: Stroke, cutting: Cutting, stick: StickPlan) -> 
     copy = free.order_by("number").first()
     name = copy.name if copy else source.mark
     piece = copy.piece if copy else None
-    note(person.name, f"cut {name} from {_of(cutting)}, heat {cutting.heat}", job=job, piece=piece)
+    note(person.name, f"cut {name} from {_of(cutting, stick)}, heat {cutting.heat}", job=job, piece=piece)
     return {"job": job, "mark": source.mark, "blank": blank_key(source.blank), "copy": copy}
 
 
-def _of(cutting: Cutting) -> str:
+def _of(cutting: Cutting, stick: StickPlan | SheetPlan) -> str:
+    if isinstance(stick, SheetPlan):
+        return f"a sheet of {cutting.steel}"
     return cutting.stick.mark if cutting.stick else f"a bought stick of {cutting.steel}"
 
 
-def _put_back(person: Person, cutting: Cutting, stick: StickPlan, cuts: int) -> dict[str, Any]:
+def _put_back(
+    person: Person, stroke: Stroke, cutting: Cutting, stick: StickPlan | SheetPlan, cuts: int
+) -> dict[str, Any]:
     """What is left goes back to the yard, or is scrap; the stick is done."""
+    if isinstance(stick, SheetPlan):
+        return {"mark": keep_rest(person, cutting, stick, stroke.note)}
     plan = plan_of(cutting.plan)
     saw = plan.question.rack.saw
     whole = cuts == len(stick.pieces)
@@ -210,7 +223,7 @@ def _put_back(person: Person, cutting: Cutting, stick: StickPlan, cuts: int) -> 
         )
         cutting.drop = _drop(person, cutting, stick, rest, credit)
     else:
-        note(person.name, f"the rest of {_of(cutting)}, heat {cutting.heat}, is scrap")
+        note(person.name, f"the rest of {_of(cutting, stick)}, heat {cutting.heat}, is scrap")
     cutting.done = True
     cutting.save()
     if cutting.stick is not None:
@@ -242,20 +255,25 @@ def _drop(person: Person, cutting: Cutting, stick: StickPlan, rest: Length, cred
 def _untick(person: Person, cutting: Cutting, known: Cut, ticks: dict[str, Cut], order: list[str]) -> Answer:
     if known.by != person.name:
         raise ValueProblem(f"ticked by {known.by}, who takes it back or asks the office")
+    stick = planned_of(cutting)
     last = DROP if DROP in ticks else next(task for task in reversed(order) if task in ticks)
-    if known.task != last:
+    any_order = isinstance(stick, SheetPlan) and DROP not in ticks and known.task != TAKE
+    if known.task != last and not any_order:
         raise ValueProblem("something was done after it: take that back first")
     if known.task == DROP:
-        _take_up_again(person, cutting)
+        _take_up_again(person, cutting, stick, known)
     elif known.task == TAKE:
-        _lay_back(person, cutting)
+        _lay_back(person, cutting, stick)
     else:
-        note(person.name, f"took back: cut {known.mark} from {_of(cutting)}", job=known.job)
+        note(person.name, f"took back: cut {known.mark} from {_of(cutting, stick)}", job=known.job)
     known.delete()
     return Answer("done", "")
 
 
-def _take_up_again(person: Person, cutting: Cutting) -> None:
+def _take_up_again(person: Person, cutting: Cutting, stick: StickPlan | SheetPlan, back: Cut) -> None:
+    if isinstance(stick, SheetPlan):
+        take_rest_up(person, cutting, stick, back)
+        return
     drop = cutting.drop
     if drop is not None:
         drop = Stick.objects.select_for_update(of=("self",)).get(pk=drop.pk)
@@ -270,8 +288,11 @@ def _take_up_again(person: Person, cutting: Cutting) -> None:
         add_revision(person, cutting.stick, f"stick {cutting.stick.mark} is at the saw again")
 
 
-def _lay_back(person: Person, cutting: Cutting) -> None:
-    planned = stick_of(cutting).stock
+def _lay_back(person: Person, cutting: Cutting, stick: StickPlan | SheetPlan) -> None:
+    if isinstance(stick, SheetPlan):
+        lay_sheet_back(person, cutting, stick)
+        return
+    planned = stick.stock
     if cutting.stick is not None:
         cutting.stick.where = Where.YARD
         add_revision(person, cutting.stick, f"stick {cutting.stick.mark} is back from the saw")

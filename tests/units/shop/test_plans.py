@@ -14,16 +14,16 @@ from gageline.shop.plans import (
     choose_plan,
     jobs_of,
     plan_of,
+    planned_of,
     search,
     sources_of,
     start_plan,
-    stick_of,
     stop_plan,
     trouble_of,
 )
 from gageline.shop.racks import save_rack
 from gageline.shop.sticks import assign, remove_stick, save_stick
-from gageline.stock import Held
+from gageline.stock import Held, StickPlan
 from gageline.units import Length, System
 
 RACK = b"""
@@ -128,7 +128,9 @@ def test_a_chosen_plan_has_a_cutting_for_every_stick_and_takes_the_place_of_the_
     sticks = [stick for section in plan_of(first).cuts.sections for stick in section.sticks]
     assert Cutting.objects.count() == len(sticks)
     row = Cutting.objects.get(stick__mark="R1")
-    assert (row.heat, stick_of(row).stock.heat) == ("7K2214", "7K2214")
+    stick = planned_of(row)
+    assert isinstance(stick, StickPlan)
+    assert (row.heat, stick.stock.heat) == ("7K2214", "7K2214")
     choose_plan(owner, second)
     first.refresh_from_db()
     assert first.state == Search.PAST

@@ -7,8 +7,19 @@ from gageline.quality import Act, Outcome
 from gageline.shop.engine import items_for, layout_of
 from gageline.shop.jobs import current_text, save_piece
 from gageline.shop.models import Copy, Job, LogEntry, Person, Reading, Stage
-from gageline.shop.readings import item_code, on_stick, readings_on, report_of, shop_records, take, taken
+from gageline.shop.readings import (
+    half_read,
+    item_code,
+    on_stick,
+    readings_on,
+    report_of,
+    shop_records,
+    stick_items,
+    take,
+    taken,
+)
 from gageline.shop.ticking import Answer, Stroke
+from gageline.steel import Profile
 from gageline.units import Length
 
 
@@ -114,6 +125,35 @@ def test_a_short_stick_out_of_square_moves_the_readings(owner: Person, copy: Cop
     assert {line.drawn for line in changed} <= {reading.text for step in steps for reading in step.readings}
     assert all(line.why for line in changed)
     assert readings_on(None, found) == ()
+
+
+def test_camber_depth_and_web_are_read_at_the_bench_too(owner: Person, copy: Copy) -> None:
+    for task, value in (
+        ("camber", "3/4"), ("left-depth", "12 3/8"), ("web-off", "1/8"), ("web-toward", "far"),
+        ("right-gap", "0"),
+    ):  # fmt: skip
+        assert take(owner, _sent(copy, f"stick-{task}", value)).state == "done"
+    assert half_read(copy) == ("Camber: a string along the edge stands off in the middle by",)
+    found = on_stick(copy)
+    assert found is not None
+    assert found.layout.stick.camber is None  # nobody said whether it is up or down
+    take(owner, _sent(copy, "stick-camber-way", "down"))
+    assert half_read(copy) == ()
+    found = on_stick(copy)
+    assert found is not None
+    stick = found.layout.stick
+    # a beam is laid with its camber up: what was read of the stick is turned over with it
+    assert stick.camber == Length.from_inches(0.75)
+    assert stick.web_off is not None
+    assert abs(stick.web_off) == Length.from_inches(0.125)
+    ends = (stick.left, stick.right)
+    assert [end.depth for end in ends if end.depth] == [Length.from_inches(12.375)]
+    (gap,) = (end.web_gap for end in ends if end.web_gap)
+    assert gap is not None
+    assert gap.gap == Length.from_inches(0)  # square: it has no side
+    names = [one.name for one in stick_items(Profile.BOX)]
+    assert "camber" in names
+    assert "web-off" not in names
 
 
 def test_a_reading_of_steel_as_drawn_changes_nothing(copy: Copy) -> None:

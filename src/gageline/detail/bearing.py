@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
-from gageline.detail.bolting import FieldBolts, field_bolts_of
 from gageline.detail.carrier import Carrier
 from gageline.detail.line import Line
 from gageline.detail.reason import PRACTICE, Reason
@@ -13,9 +11,9 @@ from gageline.detail.shop import Shop, up_to
 from gageline.detail.space import Vec, along, cross, dot
 from gageline.detail.stick import EndPlane
 from gageline.detail.supports import Bearing
-from gageline.job import ColumnPlateEntry, HoleMaker, HoleSize, StiffenerEntry, join_stiffeners
+from gageline.job import ColumnEntry, ColumnPlateEntry, HoleMaker, HoleSize, StiffenerEntry, join_stiffeners
 from gageline.part import Face, Finding, FittingKind, Severity
-from gageline.steel import Profile, Section, bolt, hole_size, minimum_edge_distance
+from gageline.steel import Profile, bolt, hole_size, minimum_edge_distance
 from gageline.units import Length, round_down
 
 __all__ = ["bear", "cap_for", "end_plane_on_column", "stiffens"]
@@ -60,7 +58,7 @@ def stiffens(bearing: Bearing, station: float) -> bool:
 
 
 def _holes(bearing: Bearing, shop: Shop) -> _Cap | None:
-    """Where the bolts through a cap plate lie; None where the beam lies askew or sloped on it."""
+    """Where the bolts through a cap plate lie, as given or by rule; None for a beam askew or sloped on it."""
     way = _way(bearing)
     if way is None or abs(bearing.member.slope) > 1e-9:
         return None
@@ -69,7 +67,10 @@ def _holes(bearing: Bearing, shop: Shop) -> _Cap | None:
     gage = beam.gage or round_down(beam.bf / 2, shop.pick(0.25, 5))
     edge = shop.practice.end_distance
     pitch = round_down(size + edge * 2, shop.pick(0.5, 10))
-    return _Cap(way, pitch, gage)
+    entry = bearing.column.entry
+    given = (entry.cap_plate if isinstance(entry, ColumnEntry) else None) or ColumnPlateEntry()
+    along, across = (given.pitch, given.gage) if way else (given.gage, given.pitch)
+    return _Cap(way, along or pitch, across or gage)
 
 
 def cap_for(
@@ -127,8 +128,8 @@ def end_plane_on_column(bearing: Bearing, inward: Vec, word: str, shop: Shop, *,
     return EndPlane(along(middle, inward, -half.inches), inward, why)
 
 
-def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> Iterable[FieldBolts]:
-    """Holes in the beam over a cap plate, stiffeners over the column, and the bolts.
+def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> None:
+    """Holes in the beam over a cap plate, and stiffeners over the column.
 
     Args:
         bearing: the beam on the column.
@@ -149,7 +150,7 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> Iterab
                 "turn the column along the beam, level the beam, or enter them as drawn",
             )
         )
-        return []
+        return
     maker = HoleMaker.of(HoleSize.model_construct(), shop.practice)
     points = _bolt_points(bearing, cap, beam)
     word = "for the column"
@@ -163,12 +164,6 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> Iterab
         )
     )
     _stiffen(bearing, cap, beam, shop)
-    size = bolt(shop.practice.bolt)
-    stock = plate.part.stock
-    thick = stock.tf if isinstance(stock, Section) else stock.thickness
-    grip = thick + bearing.member.stock.tf
-    name = f"{bearing.member.name} on {bearing.column.name}"
-    return [field_bolts_of(name, (beam.part.mark, column.part.mark), size, len(points), grip)]
 
 
 def _bolt_points(bearing: Bearing, cap: _Cap, beam: Carrier) -> tuple[Vec, ...]:

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from gageline.detail.agree import Key, Shared, agreed
 from gageline.detail.bearing import bear, cap_for, end_plane_on_column, stiffens
-from gageline.detail.bolting import FieldBolts, clearances, field_bolts_of, length_reason
+from gageline.detail.bolting import clearances, length_reason
 from gageline.detail.build import build_joint
 from gageline.detail.carrier import Carrier, Served
 from gageline.detail.choice import Choice, choose
@@ -21,12 +21,14 @@ from gageline.detail.framing import frame_of
 from gageline.detail.joint import Joint, joint_at
 from gageline.detail.line import Frame, Line
 from gageline.detail.loads import MemberLoads, carried_by, unused_area_loads, wrong_loads
+from gageline.detail.mating import met_by, piles_of
 from gageline.detail.openings import crossed
 from gageline.detail.pieces import mark_pieces
 from gageline.detail.reason import Reason
 from gageline.detail.shop import Shop
 from gageline.detail.site import joint_of
-from gageline.detail.space import along
+from gageline.detail.site_bolts import Meeting, site_bolts, unmet_holes
+from gageline.detail.space import along, vec_of
 from gageline.detail.splice import splice_plates
 from gageline.detail.stick import EndPlane, Stick, stick_of
 from gageline.detail.supports import Bearing, Supports, find_supports
@@ -94,7 +96,7 @@ class _Work:
         self.shared: dict[Key, Shared] = {}
         self.carriers: dict[str, Carrier] = {}
         self.shafts: dict[str, tuple[tuple[float, Carrier], ...]] = {}
-        self.bolts: list[FieldBolts] = []
+        self.meetings: list[Meeting] = []
         self.served: list[Served] = []
         self.bearings: dict[str, list[Bearing]] = defaultdict(list)
         self.over: dict[str, list[Bearing]] = defaultdict(list)
@@ -182,7 +184,9 @@ class _Work:
             post = self._carrier(bearing.column.name, bearing.column.finish[2])
             if post is not None:
                 beam = self.carriers[bearing.member.name]
-                self.bolts.extend(bear(bearing, beam, post, self.shop))
+                bear(bearing, beam, post, self.shop)
+                name = f"{bearing.member.name} on {bearing.column.name}"
+                self.meetings.append(Meeting(name, beam.part.mark, post.part.mark, bearing.column.finish))
 
     def _stack(self, column: Line, cap: ColumnPlateEntry | None) -> None:
         """The shafts of a column, spliced where the document says."""
@@ -194,7 +198,9 @@ class _Work:
         self.shafts[column.name] = shafts
         self.carriers |= {shaft.part.mark: shaft for _, shaft in shafts}
         for (_, lower), (_, upper) in pairwise(shafts):
-            self.bolts.append(splice_plates(column, lower, upper, self.shop))
+            splice_plates(column, lower, upper, self.shop)
+            place = vec_of(upper.placement.origin)
+            self.meetings.append(Meeting(f"{column.name} splice", upper.part.mark, lower.part.mark, place))
 
     def _carrier(self, name: str, elevation: float) -> Carrier | None:
         """The piece of a member at an elevation."""
@@ -221,39 +227,29 @@ class _Work:
             reasons, findings = clearances(joint, self.shop)
             own.reasons.extend(reasons)
             own.findings.extend(findings)
-            self.bolts.extend(self._field_bolts(joint, (own.part.mark, other.part.mark)))
+            own.reasons.extend(self._bolt_lengths(joint))
+            site = joint.site
+            first = self.shared.get((name, site.end))
+            second = first is not None and first.two == (name, site.end)
+            self.meetings.append(Meeting(site.name, own.part.mark, other.part.mark, site.point, second))
         own.reasons.insert(0, _length_reason(stick, self.planes[name], self.shop))
         if len(joints) == 2:
             reasons, findings = entering(joints[0], joints[1], self.shop)
             own.reasons.extend(reasons)
             own.findings.extend(findings)
 
-    def _field_bolts(self, joint: Joint, pieces: tuple[str, str]) -> Iterable[FieldBolts]:
-        """The bolts of a connection, those that are shared counted with the end that keeps the holes."""
+    def _bolt_lengths(self, joint: Joint) -> Iterable[Reason]:
+        """Why the bolts of a connection are so long; shared ones stand with the end that keeps the holes."""
+        size, word, key = joint.choice.size, joint.site.word, (joint.site.member.name, joint.site.end)
         if joint.kind == "seat":
-            grip = joint.material + joint.site.member.stock.tf
-            self.carriers[joint.site.member.name].reasons.append(
-                length_reason(joint.choice.size, grip, joint.site.word, self.shop)
-            )
-            yield field_bolts_of(joint.site.name, pieces, joint.choice.size, 2, grip)
+            yield length_reason(size, joint.material + joint.site.member.stock.tf, word, self.shop)
         if joint.ladder is None:
             return
-        key = (joint.site.member.name, joint.site.end)
-        lines = 1 if joint.kind in {"single plate", "extended plate", "single angle"} else 2
-        size = joint.choice.size
         first = self.shared.get(key)
-        alone = joint.ladder.rows - (first.rows if first else 0)
-        grip = joint.grip
-        counts = [(alone, grip)]
-        if first is not None and key == first.one:
-            other = self.joints[first.two]
-            counts.append((first.rows, grip + other.material))
-        own = self.carriers[key[0]]
-        for rows, through in counts:
-            if rows > 0:
-                bolts = field_bolts_of(joint.site.name, pieces, size, rows * lines, through)
-                own.reasons.append(length_reason(size, through, joint.site.word, self.shop))
-                yield bolts
+        if joint.ladder.rows > (first.rows if first else 0):
+            yield length_reason(size, joint.grip, word, self.shop)
+        if first is not None and key == first.one and first.rows:
+            yield length_reason(size, joint.grip + self.joints[first.two].material, word, self.shop)
 
     def result(
         self, drawn: tuple[Assembly, ...], loads: tuple[MemberLoads, ...], more: tuple[Finding, ...]
@@ -278,6 +274,8 @@ class _Work:
             Placed(self.carriers[name].member, marks[name], pieces[name], self.carriers[name].placement)
             for name in pieces
         )
+        piles = piles_of(placed)
+        more = (*more, *unmet_holes(piles))
         own = [found for one in carriers for found in one.findings]
         crowded = list(in_the_way(placed, self.supports))
         said: dict[str, list[Finding]] = defaultdict(list)
@@ -297,12 +295,13 @@ class _Work:
             tuple(fittings.of(one) for one in assemblies),
             placed,
             _reasons(self.carriers, marks, pieces),
-            tuple(self.bolts),
+            site_bolts(piles, self.meetings),
             tuple(dict.fromkeys([*taken, *more, *own, *(found for _, found in crowded)])),
             {mark: tuple(dict.fromkeys(found)) for mark, found in said.items()},
             loads,
             tuple(self.served),
             tuple(one.rods for one in carriers if one.rods is not None),
+            met_by(piles, marks),
         )
 
 

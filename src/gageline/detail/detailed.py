@@ -53,6 +53,7 @@ class Detailed:
         loads: what each beam carries by itself.
         served: fittings that a piece carries for the end of another member.
         anchor_rods: of the columns with base plates.
+        met: by mark the holes that meet others: fitting (empty for the main part) and group, and the bolt.
     """
 
     frame: Frame
@@ -68,6 +69,7 @@ class Detailed:
     loads: tuple[MemberLoads, ...]
     served: tuple[Served, ...]
     anchor_rods: tuple[AnchorRods, ...]
+    met: dict[str, dict[tuple[str, str], str]]
 
     @property
     def wrong(self) -> tuple[str, ...]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gageline.detail.bolting import FieldBolts, field_bolts_of
 from gageline.detail.carrier import Carrier
 from gageline.detail.line import Line
 from gageline.detail.points import field_points
@@ -24,7 +23,7 @@ _OSHA = (
 )
 
 
-def splice_plates(line: Line, lower: Carrier, upper: Carrier, shop: Shop) -> FieldBolts:
+def splice_plates(line: Line, lower: Carrier, upper: Carrier, shop: Shop) -> None:
     """Plates on both flanges, bolted to the lower shaft in the shop, to the upper one at the site.
 
     Args:
@@ -32,9 +31,6 @@ def splice_plates(line: Line, lower: Carrier, upper: Carrier, shop: Shop) -> Fie
         lower: its shaft under the splice.
         upper: the one on top of it, of the same section.
         shop: the practice.
-
-    Returns:
-        The field bolts.
     """
     stock, practice = line.stock, shop.practice
     thick = shop.pick(0.5, 12) if stock.tf < shop.pick(0.75, 20) else shop.pick(0.75, 20)
@@ -65,7 +61,6 @@ def splice_plates(line: Line, lower: Carrier, upper: Carrier, shop: Shop) -> Fie
             _OSHA,
         )
     )
-    return field_bolts_of(f"{line.name} splice", (upper.part.mark, lower.part.mark), size, _ROWS * 4, grip)
 
 
 def _plate(

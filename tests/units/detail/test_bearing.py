@@ -1,14 +1,23 @@
 from __future__ import annotations
 
+import pytest
+
 from assembling import detailed, overlaps
 from gageline.detail import Detailed
 from gageline.part import Face, FittingKind
 from gageline.units import parse_length
 
 
-def over_posts(post: str = "HSS6X6X3/8", turn: int = 0, beam: str = "W18X50", **end: object) -> Detailed:
+def over_posts(
+    post: str = "HSS6X6X3/8",
+    turn: int = 0,
+    beam: str = "W18X50",
+    cap: dict[str, object] | None = None,
+    **end: object,
+) -> Detailed:
+    more = {"cap_plate": cap} if cap else {}
     posts = [
-        {"name": f"P{n}", "at": f"{n}/A", "stock": post, "base": "0", "under": "G", "turn": turn}
+        {"name": f"P{n}", "at": f"{n}/A", "stock": post, "base": "0", "under": "G", "turn": turn} | more
         for n in (1, 2)
     ]
     girder = {"name": "G", "stock": beam, "from": "1/A", "to": "2/A", "top": "12'-0"}
@@ -44,6 +53,15 @@ def test_the_girder_is_drilled_where_the_cap_plate_is() -> None:
             beam.add(tuple(round(v.inches, 4) for v in place[:2]))
     assert plate <= beam
     assert len(beam) == 8
+
+
+@pytest.mark.parametrize("turn", [0, 90])
+def test_holes_that_are_given_for_a_cap_plate_are_those_of_the_beam_too(turn: int) -> None:
+    result = over_posts(
+        "W8X31", turn, cap={"pitch": "10" if turn == 0 else "4", "gage": "4" if turn == 0 else "10"}
+    )
+    assert [(one.connection, one.count) for one in result.field_bolts] == [("G on P1", 4), ("G on P2", 4)]
+    assert not [one for one in result.findings if one.code == "holes-meet-nothing"]
 
 
 def test_stiffeners_stand_over_the_walls_of_the_post() -> None:

@@ -58,7 +58,9 @@ class PracticeEntry(Entry):
 
     tape: TapeLength | None = Field(None, description="smallest division of the tape")
     bolt: BoltText | None = Field(None, description="size of the bolts that holes are for")
-    bolt_grade: Text | None = Field(None, description="of the bolts, printed on the sheets")
+    bolt_grade: Text | None = Field(
+        None, description="of the bolts, printed on the sheets; A325-SC or A325-SC-B for slip-critical ones"
+    )
     hole: HoleKind | None = Field(None, description="kind of hole for a bolt")
     cope_radius: LengthText | None = Field(None, description="of the re-entrant corner of a cope")
     drop: PositiveLength | None = Field(None, description="top of steel down to the first row of holes")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gageline.strength import Beam, Bolted, Connection, Fillet, Kind, Notch, Support
+from gageline.strength import Beam, Bolted, Connection, Fillet, Kind, Notch, Support, force_text
 from gageline.units import Length, System, inches_text, millimetres
 
 __all__ = ["facts_of"]
@@ -65,12 +65,17 @@ def _joint(joint: Bolted | Fillet, system: System) -> str:
     edges = f"end distance {_size(min(joint.edge_top, joint.edge_bottom), system)}"
     side = f"edge {_size(joint.edge_side, system)}"
     rows = f"{joint.rows} row{'s' if joint.rows > 1 else ''}{columns} of {joint.size} bolts{pitch}"
-    return f"{rows}, group {joint.group}-{joint.threads}, {holes} holes, {edges}, {side}"
+    held = f"slip-critical, faying surfaces of class {joint.surface}, " if joint.surface else ""
+    return f"{rows}, group {joint.group}-{joint.threads}, {held}{holes} holes, {edges}, {side}"
 
 
 def _support(support: Support | None, system: System) -> str:
     if support is None:
         return "not known"
-    both = ", beams on both sides" if support.opposite else ""
+    both = ""
+    if support.opposite:
+        other = force_text(support.opposite, system)
+        rows = f" in {support.opposite_rows} rows" if support.opposite_rows else ""
+        both = f", beams on both sides, the other one with {other}{rows}"
     t = f"{support.t:.3f} in" if system is System.FT_IN else _size(support.t, system)
     return f"{support.section}, {support.face.value} {t} thick, {support.steel.grade}{both}"

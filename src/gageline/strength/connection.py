@@ -177,6 +177,7 @@ class Bolted:
         columns: number of columns in one leg or plate; the two of an end plate, one on each side, are one.
         between: between columns, in.
         uneven: between each row and the next from the first down, in, where the pitches are not all one.
+        surface: class of the faying surfaces of slip-critical bolts, A or B; empty where the bolts bear.
     """
 
     size: str
@@ -194,6 +195,7 @@ class Bolted:
     columns: int = 1
     between: float = 0.0
     uneven: tuple[float, ...] = ()
+    surface: str = ""
 
     def __post_init__(self) -> None:
         positive(d=self.d, rows=self.rows, pitch=self.pitch, gage=self.gage, columns=self.columns)

@@ -15,6 +15,7 @@ from gageline.strength.kinds import (
     seat,
     single_angle,
     single_plate,
+    slip_checks,
     support_left_out,
 )
 from gageline.strength.verdict import Findings, Verdict, gathered
@@ -49,6 +50,7 @@ def check_connection(connection: Connection, method: Method) -> Verdict:
     parts = [
         _CHECKS[connection.kind](connection, method),
         beam_web(connection, method),
+        slip_checks(connection, method),
         detail_rules(connection),
         Findings(not_checked=support_left_out(connection)),
     ]

@@ -141,6 +141,7 @@ def bolted(
         len(grid.columns),
         between.pop().inches if between else 0.0,
         _uneven(steps),
+        steel.surface,
     )
 
 

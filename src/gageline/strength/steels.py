@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from gageline.errors import ValueProblem
@@ -25,6 +26,8 @@ _GROUPS = {
     "8.8": "8.8",
     "10.9": "10.9",
 }
+_WRITTEN = re.compile(r"(?P<name>[A-Z0-9.]+)(-(?P<threads>[NX]))?(?P<slip>-SC(-(?P<surface>[AB]))?)?")
+_PRETENSIONED = frozenset({"120", "150"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,31 +37,42 @@ class BoltSteel:
     Args:
         group: of Table J3.2, or the property class of metric bolts.
         threads: N or X.
+        surface: class of the faying surfaces of slip-critical bolts, A or B; empty where they bear.
     """
 
     group: str
     threads: str
+    surface: str = ""
 
 
 def bolt_steel(text: str) -> BoltSteel:
     """The strength group that a bolt's grade stands for.
 
     Args:
-        text: `A325-N`, `A490-X`, `F1852`, `8.8`; N where the threads are not given.
+        text: `A325-N`, `A490-X`, `F1852`, `8.8`; N where the threads are not given. `A325-SC` is
+            slip-critical on surfaces of class A, `A325-SC-B` of class B, `A325-X-SC` with threads excluded.
 
     Raises:
-        ValueProblem: a grade that has no stresses.
+        ValueProblem: a grade that has no stresses, or no pretension where it should be slip-critical.
 
     Source: Table J3.2: group 120 is A325 and F1852, group 150 is A490 and F2280; bolts of ISO 898-1 are not
         in it and have the stresses of its row for threaded parts.
     """
-    name, _, threads = text.upper().replace("ASTM", "").replace(" ", "").partition("-")
-    if name not in _GROUPS or threads not in {"", "N", "X"}:
+    found = _WRITTEN.fullmatch(text.upper().replace("ASTM", "").replace(" ", ""))
+    if found is None or found["name"] not in _GROUPS:
         raise ValueProblem(
             f'bolt grade "{text}" is not in Table J3.2: give A325-N, A325-X, A490-N or A490-X as bolt_grade, '
-            "or 8.8 or 10.9 for metric bolts"
+            "A325-SC or A325-SC-B for slip-critical bolts, or 8.8 or 10.9 for metric bolts"
         )
-    return BoltSteel(_GROUPS[name], threads or "N")
+    group, surface = _GROUPS[found["name"]], ""
+    if found["slip"]:
+        surface = found["surface"] or "A"
+        if group not in _PRETENSIONED:
+            raise ValueProblem(
+                f'bolt grade "{text}": Table J3.1 has no pretension for {found["name"]}, so it is not '
+                "slip-critical: give A325-SC or A490-SC, of metric bolts too"
+            )
+    return BoltSteel(group, found["threads"] or "N", surface)
 
 
 def material_of(part: Part) -> Material:

@@ -34,6 +34,12 @@ def test_uneven_pitches_and_columns_are_said() -> None:
     assert text.startswith('3 rows in 2 columns 3" apart of 0.75 bolts at 3", 4",')
 
 
+def test_slip_critical_bolts_are_called_so() -> None:
+    joint = replace(bolts(3, 3.0, 1.5), surface="B")
+    text = said(replace(EXAMPLES["II.A-18"], to_beam=joint))["To the beam"]
+    assert "group 120-N, slip-critical, faying surfaces of class B, standard holes" in text
+
+
 def test_a_seat_has_no_joint_with_the_beam_and_welds_have_their_metal() -> None:
     found = said(EXAMPLES["II.A-16"])
     assert "To the beam" not in found
@@ -52,5 +58,6 @@ def test_beams_on_both_sides_and_millimetres() -> None:
     assert example.support is not None
     both = replace(example, support=replace(example.support, opposite=10.0, opposite_rows=3))
     found = said(both, System.MM)
-    assert found["Support"] == "W14X90, column flange 18 mm thick, A992, beams on both sides"
+    side = "beams on both sides, the other one with 44 kN in 3 rows"
+    assert found["Support"] == f"W14X90, column flange 18 mm thick, A992, {side}"
     assert found["Setback"] == "12.7 mm, and 6.4 mm that the beam may be short"

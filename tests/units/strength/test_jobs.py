@@ -123,7 +123,19 @@ def test_slots_along_the_reaction_fail_a_job_at_whatever_load() -> None:
     lines = list(report_of(found, System.FT_IN))
     assert (
         "    detail: slots along the load in the fitting, bolts to the beam: not allowed in a bearing joint; "
-        "use STD, or slots across the load, or slip-critical bolts"
+        "use STD, or slots across the load, or slip-critical bolts (A325-SC)"
     ) in lines
     assert summary_of(found) == "strength: 2 connections checked, 2 not allowed"
     assert holed("").failed == ()
+
+
+def test_a_job_asks_for_slip_critical_bolts_by_their_grade() -> None:
+    """Three rows of 3/4 A325 of class A in double shear: 3 19.0 = 57.0 kips (Example J.4A)."""
+    wide = BEAM.replace('drop = "3 1/2"', 'drop = "3 1/2", hole = "OVS"')
+    head = '[job]\nname = "test"\n[practice]\nbolt_grade = "A325-SC"\n'
+    found = check_strength(read_job(f'{head}{wide}left = {{ reaction = "50 kip" }}\n'))
+    assert found.failed == ("B1 left",)
+    checks = {check.title: check for check in found.connections[0].verdict.checks}
+    slipped = checks["slip of the bolts to the beam, surfaces A"]
+    assert slipped.capacity == pytest.approx(0.85 * 3 * 18.984, rel=0.001)
+    assert slipped.utilisation > 1

@@ -57,3 +57,30 @@ def test_bolts_of_class_8_8_stay_under_the_european_shear_values() -> None:
 def test_a_grade_that_is_not_known_is_refused() -> None:
     with pytest.raises(ValueProblem, match=r'bolt grade "SAE 5" is not in Table J3\.2: give A325-N'):
         bolt_steel("SAE 5")
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("A325-SC", ("120", "N", "A")),
+        ("A490-SC-B", ("150", "N", "B")),
+        ("A325-X-SC-A", ("120", "X", "A")),
+        ("astm a325m-sc", ("120", "N", "A")),
+        ("F2280-N", ("150", "N", "")),
+    ],
+)
+def test_slip_critical_bolts_are_asked_for_by_their_grade(text: str, expected: tuple[str, str, str]) -> None:
+    found = bolt_steel(text)
+    assert (found.group, found.threads, found.surface) == expected
+
+
+@pytest.mark.parametrize("text", ["8.8-SC", "A307-SC-B"])
+def test_bolts_without_a_pretension_are_not_slip_critical(text: str) -> None:
+    with pytest.raises(ValueProblem, match=r"Table J3\.1 has no pretension .* give A325-SC or A490-SC"):
+        bolt_steel(text)
+
+
+@pytest.mark.parametrize("text", ["A325-SC-C", "A325-SC-N", "A325-Y", ""])
+def test_a_grade_that_is_written_otherwise_is_refused(text: str) -> None:
+    with pytest.raises(ValueProblem, match="A325-SC or A325-SC-B for slip-critical bolts"):
+        bolt_steel(text)

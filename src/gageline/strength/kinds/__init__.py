@@ -8,6 +8,7 @@ from gageline.strength.kinds.rules import detail_rules
 from gageline.strength.kinds.seat import seat
 from gageline.strength.kinds.single_angle import single_angle
 from gageline.strength.kinds.single_plate import single_plate
+from gageline.strength.kinds.slip import slip_checks
 from gageline.strength.kinds.support import support_left_out
 
 __all__ = [
@@ -19,5 +20,6 @@ __all__ = [
     "seat",
     "single_angle",
     "single_plate",
+    "slip_checks",
     "support_left_out",
 ]

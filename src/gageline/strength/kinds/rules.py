@@ -34,7 +34,10 @@ _METRIC_EDGES = {16: 22, 20: 26, 22: 28, 24: 30, 27: 34, 30: 38, 36: 46}
 _MM = 25.4
 _USE = spec("J3.3", "Kinds of hole that a joint may have")
 _ENDS = 2  # rows that have an end of the fitting beside them
-_REMEDY = "use STD, or slots across the load, or slip-critical bolts"
+_IN_BEARING = (
+    "not allowed in a bearing joint; use STD, or slots across the load, or slip-critical bolts (A325-SC)"
+)
+_ANY = "not allowed in any joint; use STD in one of them"
 _LONG = frozenset({Hole.LONG_PARALLEL, Hole.LONG_PERPENDICULAR})
 _PARALLEL = frozenset({Hole.SHORT_PARALLEL, Hole.LONG_PARALLEL})
 _ACROSS = frozenset({Hole.SHORT_PERPENDICULAR, Hole.LONG_PERPENDICULAR})
@@ -114,22 +117,24 @@ def _of_kinds(joint: Bolted, where: str, slope: float) -> Iterator[Check]:
         where: what it is bolted to.
         slope: of the load that shears its bolts, level over upright.
 
+    Slip-critical bolts may have any of them, but not long slots in both parts.
+
     Source: Section J3.3(b) to (d), from memory; that a slot lies across the load within 10 degrees: Section
         4.3 of the RCSC Specification, from memory.
     """
     plies = {"the fitting": joint.holes.kind, f"the {where}": joint.other.kind}
-    for name, kind in plies.items():
+    for name, kind in plies.items() if not joint.surface else ():
         if kind is Hole.OVERSIZED:
             yield _not_allowed(f"oversized holes in {name}, bolts to the {where}", 1)
         elif kind in _PARALLEL or (kind in _ACROSS and slope > _STEEPEST):
             yield _not_allowed(f"slots along the load in {name}, bolts to the {where}", 1)
     if all(kind in _LONG for kind in plies.values()):
-        yield _not_allowed(f"long slots in both parts, bolts to the {where}", 2, 1)
+        yield _not_allowed(f"long slots in both parts, bolts to the {where}", 2, 1, _ANY)
 
 
-def _not_allowed(what: str, plies: int, most: int = 0) -> Check:
+def _not_allowed(what: str, plies: int, most: int = 0, words: str = _IN_BEARING) -> Check:
     limit = step("n_max", "n_p", most, n_p=most)
-    title = f"{what}: not allowed in a bearing joint; {_REMEDY}"
+    title = f"{what}: {words}"
     return Check(_USE, title, plies, most, "", (limit,), binding=True)
 
 

@@ -26,7 +26,15 @@ from gageline.strength.kinds.rules import at_least, at_most, exempt
 from gageline.strength.kinds.welded import beside_weld, counted
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
-__all__ = ["plate_axial", "plate_states", "plate_welds", "plates_joints", "plies_of_plate", "single_plate"]
+__all__ = [
+    "conventional_eccentricity",
+    "plate_axial",
+    "plate_states",
+    "plate_welds",
+    "plates_joints",
+    "plies_of_plate",
+    "single_plate",
+]
 
 _EDGES = manual("Table 10-9", "Edge distances along the beam")
 _WALL = manual("Part 10", "Single plate on a hollow section")
@@ -69,6 +77,18 @@ def plate_states(connection: Connection, bolts: Bolted) -> Iterator[State]:
     yield "shear yielding of the plate", yield_of_fitting(fitting, 1)
     yield "shear rupture of the plate", net_shear(fitting, bolts, 1)
     yield "block shear of the plate", block_of_fitting(fitting, bolts, 1, pushed_up=False)
+
+
+def conventional_eccentricity(bolts: Bolted) -> float:
+    """From the weld, or half of that, to the bolts of a conventional plate, as its method counts it, in.
+
+    Args:
+        bolts: in the beam's web.
+
+    Raises:
+        ValueProblem: outside the method.
+    """
+    return conventional_plate(bolts.rows, bolts.d, bolts.gage, bolts.holes.kind).e.value
 
 
 def single_plate(connection: Connection, method: Method) -> Findings:

@@ -16,7 +16,7 @@ from gageline.strength.kinds.bolted import Ply, eccentric_rows, net_modulus, row
 from gageline.strength.kinds.welded import c_shape, eccentric_lines
 from gageline.strength.verdict import NotChecked
 
-__all__ = ["SHORT_BEAM", "as_reaction", "pulled_web", "web_bolts", "web_weld"]
+__all__ = ["SHORT_BEAM", "as_reaction", "eccentricity_on_web", "pulled_web", "web_bolts", "web_weld"]
 
 _MOST_GAGE = 3.0
 SHORT_BEAM = NotChecked(
@@ -42,7 +42,7 @@ def as_reaction(strength: Strength, e: float) -> Strength:
     return Strength(strength.clause, last.value, strength.factors, "kip", (*strength.steps, last))
 
 
-def _eccentricity(joint: Bolted) -> float:
+def eccentricity_on_web(joint: Bolted) -> float:
     """From the heel to the middle of the bolts, in; zero where the Manual leaves it out.
 
     Source: Manual Part 10: it is left out for one column of bolts up to 3 in from the heel.
@@ -64,7 +64,7 @@ def pulled_web(connection: Connection, joint: Bolted, count: int) -> PulledWeb:
     edge = first_row(connection, joint) if beam.top else None
     legs = Ply(fitting.steel, count * fitting.t, joint.holes, joint.edge_bottom)
     web = Ply(beam.steel, beam.t_w, joint.other, edge, at_top=True)
-    e = _eccentricity(joint)
+    e = eccentricity_on_web(joint)
     return PulledWeb(joint, legs, web, count, e, joint.gage if e else 0.0)
 
 

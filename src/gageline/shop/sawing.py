@@ -26,6 +26,7 @@ __all__ = ["DROP", "TAKE", "SawLine", "card_name", "card_of_cutting", "heats_of"
 
 TAKE, DROP = "saw-take", "saw-rest"
 _LONGEST = 80  # characters of a heat number
+_PICTURE = 125.0  # mm of paper: on a tablet its lengths are then read at arm's length
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,9 +52,9 @@ def card_of_cutting(cutting: Cutting) -> SawCard:
     plan, planned = plan_of(cutting.plan), planned_of(cutting)
     job = jobs_of(cutting.plan.asked)[0]
     if isinstance(planned, SheetPlan):
-        return sheet_card(job, planned)
+        return sheet_card(job, planned, _PICTURE)
     of_mark = {piece.mark: piece for piece in plan.question.pieces}
-    return saw_card(job, planned, of_mark, plan.question.rack.saw.kerf)
+    return saw_card(job, planned, of_mark, plan.question.rack.saw.kerf, _PICTURE)
 
 
 def saw_lines(cutting: Cutting, card: SawCard) -> tuple[SawLine, ...]:

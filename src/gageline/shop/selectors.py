@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from django.db.models import Count, Q
 from django.urls import reverse
@@ -52,11 +52,13 @@ class Waiting:
         copy: the piece.
         done: tasks ticked of this place, at Check lines read.
         of: tasks of this place, at Check lines of the sheet.
+        more: of the same mark that wait here too and were not begun; they have no line of their own.
     """
 
     copy: Copy
     done: int
     of: int
+    more: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +123,7 @@ def _states(counts: dict[str, int]) -> str:
 
 
 def waiting(stage: Stage) -> tuple[Waiting, ...]:
-    """The pieces that wait at a place, in the order of jobs and documents."""
+    """The pieces that wait at a place in the order of jobs and documents; of alike ones not begun the first."""
     copies = (
         Copy.objects.filter(active=True, stage=stage)
         .select_related("piece__job")
@@ -129,12 +131,20 @@ def waiting(stage: Stage) -> tuple[Waiting, ...]:
         .order_by("piece__job_id", "piece__position", "number")[:500]
     )
     texts: dict[int, str] = {}
-    found = []
+    found: list[Waiting] = []
+    fresh: dict[int, int] = {}  # a mark whose first untouched piece has a line already, and which
     for copy in copies:
         job = copy.piece.job
         text = texts.setdefault(job.pk, "") or current_text(job)
         texts[job.pk] = text
-        found.append(Waiting(copy, *_progress(copy, text, stage)))
+        one = Waiting(copy, *_progress(copy, text, stage))
+        line = fresh.get(copy.piece_id)
+        if line is not None and not one.done:
+            found[line] = replace(found[line], more=found[line].more + 1)
+            continue
+        if not one.done:
+            fresh[copy.piece_id] = len(found)
+        found.append(one)
     return tuple(found)
 
 

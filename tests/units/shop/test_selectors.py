@@ -19,9 +19,19 @@ def test_what_waits_says_how_far_it_is(owner: Person, job: Job) -> None:
     copy = Copy.objects.select_related("piece").get(piece__mark="B1", number=1)
     strike(owner, Stroke("waiting-key", copy.pk, copy.piece.card, "bench-1"))
     card = card_of(current_text(job), "B1")
-    first = waiting(Stage.BENCH)[0]
+    first, second, post = waiting(Stage.BENCH)
+    assert [one.copy.number for one in (first, second, post)] == [1, 2, 1]
     assert (first.copy.pk, first.done, first.of) == (copy.pk, 1, len(card.bench))
     assert [line.tick is not None for line in task_lines(copy, card, "bench")][:2] == [True, False]
+
+
+def test_alike_pieces_that_are_not_begun_have_one_line(owner: Person, job: Job) -> None:
+    copies = list(Copy.objects.select_related("piece").filter(piece__mark="B1"))
+    beams, post = waiting(Stage.BENCH)
+    assert (beams.copy.pk, beams.more, post.more) == (copies[0].pk, 1, 0)
+    strike(owner, Stroke("begun-key", copies[1].pk, copies[1].piece.card, "bench-1"))
+    assert [(one.copy.number, one.more) for one in waiting(Stage.BENCH)] == [(1, 0), (2, 0), (1, 0)]
+    assert job.pieces.count() == 2
 
 
 def test_from_a_card_one_goes_on_to_the_next_piece_that_waits(job: Job) -> None:

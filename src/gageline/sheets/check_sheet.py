@@ -22,8 +22,9 @@ from gageline.strength import (
     NotChecked,
     Step,
     figure,
+    force_text,
+    suggestion_text,
 )
-from gageline.strength.wording import force_text, suggestion_text
 from gageline.units import System
 
 __all__ = ["check_sheet"]
@@ -42,7 +43,8 @@ _HEAD = """#set text(size: 10pt)
     + h(2mm) + box(text(fill: luma(25%), clause)), text(weight: 700, share)))
   body
 })
-#let working(body) = block(inset: (left: 3mm), above: 0.55em, below: 0.55em, body)
+#let working(body, note: none) = block(inset: (left: 3mm), above: 0.55em, below: 0.55em,
+  if note == none { body } else { body + h(2mm) + text(size: 8pt, fill: luma(25%), note) })
 """
 
 
@@ -58,14 +60,21 @@ def check_sheet(job: Job, strength: JobStrength) -> Sheet:
     """
     paper = Paper(job.facts.sheet) if job.facts.sheet else _usual(job.system)
     title = f"{job.facts.name}: checks of strength"
-    pages = [
-        Typeset(
-            _HEAD + "\n".join(_type_page(job, strength, group)), paper, title=group[0].verdict.connection.name
-        )
+    runs = [
+        (_type_page(job, strength, group), f"{_what(group)}: {group[0].verdict.connection.name}")
         for group in _types(strength)
     ]
-    pages.append(Typeset(_HEAD + "\n".join(_last_page(job, strength)), paper, title="beams and what is left"))
+    runs.append((_last_page(job, strength), "beams and what is left"))
+    pages = [
+        Typeset(_HEAD + "\n".join(lines), paper, title=name, foot=f"{title} - {name}") for lines, name in runs
+    ]
     return Sheet(tuple(pages), title)
+
+
+def _what(group: list[CheckedConnection]) -> str:
+    """What kind of connection, and its fitting."""
+    connection = group[0].verdict.connection
+    return f"{connection.kind.value.capitalize()}: {connection.fitting.name}"
 
 
 def _usual(system: System) -> Paper:
@@ -106,7 +115,7 @@ def _top(job: Job, strength: JobStrength, title: str) -> Iterator[str]:
 def _type_page(job: Job, strength: JobStrength, group: list[CheckedConnection]) -> Iterator[str]:
     worst = group[0].verdict
     connection = worst.connection
-    yield from _top(job, strength, f"{connection.kind.value.capitalize()}: {connection.fitting.name}")
+    yield from _top(job, strength, _what(group))
     yield from _facts(job, connection)
     yield from _repeats(job, group)
     if suggestion := suggestion_text(worst):
@@ -148,7 +157,7 @@ def _repeats(job: Job, group: list[CheckedConnection]) -> Iterator[str]:
 def _state(check: Check, *, known: bool) -> Iterator[str]:
     shown = f"{figure(check.demand)} / {figure(check.capacity)} {check.unit}"
     share = f"{shown} = {check.utilisation:.2f}" if known else f"{figure(check.capacity)} {check.unit}"
-    lines = "\n".join(f"working(${line}$)" for line in _lines(check.steps))
+    lines = "\n".join(_lines(check.steps))
     head = f"{literal(check.title)}, {literal(check.clause.number)}, {literal(share)}"
     yield f"#state({head}, {{\n{lines}\n}})"
 
@@ -171,14 +180,15 @@ def _height(check: Check) -> float:
 
 
 def _lines(steps: tuple[Step, ...]) -> Iterator[str]:
-    """The working, lines of bolts that are alike written once."""
+    """The working as calls of typst, lines of bolts that are alike written once."""
     for _, run in groupby(steps, key=_likeness):
         alike = list(run)
         symbols, rest = math_of(alike[0]).split(" = ", 1)
         if len(alike) > 1:
             between = ", " if len(alike) == 2 else " dots "
             symbols += f"{between}{symbol_of(alike[-1].symbol)}"
-        yield f"{symbols} = {rest}"
+        note = f", note: {literal(alike[0].note)}" if alike[0].note else ""
+        yield f"working(${symbols} = {rest}${note})"
 
 
 def _likeness(step: Step) -> object:

@@ -93,9 +93,19 @@ def _page(page: Page | Typeset) -> str:
     width, height = page.paper.size(landscape=page.landscape)
     size = f"width: {number(width)}mm, height: {number(height)}mm"
     if isinstance(page, Typeset):
-        return f"#page({size}, margin: {number(page.margin)}mm)[\n{page.source}\n]"
+        margin = f"margin: {number(page.margin)}mm"
+        return f"#page({size}, {margin}, footer: {_foot(page.foot)})[\n{page.source}\n]"
     body = "\n".join(_path(x) if isinstance(x, Path) else _text(*x) for x in drawn(page.items))
     return f"#page({size}, margin: 0mm, {{\n{body}\n}})"
+
+
+def _foot(text: str) -> str:
+    """The foot of a typeset page: what it belongs to, and its number of all pages of the file."""
+    number_of_all = '"page " + counter(page).display() + " of " + str(counter(page).final().first())'
+    return (
+        f"context text(size: 8pt, grid(columns: (1fr, auto), column-gutter: 4mm, {literal(text)}, "
+        f"{number_of_all}))"
+    )
 
 
 def _at(x: float, y: float) -> str:

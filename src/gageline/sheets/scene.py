@@ -253,6 +253,7 @@ class Typeset:
         landscape: the long side lies across.
         margin: free edge on all four sides, mm.
         title: what the pages are.
+        foot: text at the foot of every page, beside its number of all pages.
     """
 
     source: str
@@ -260,6 +261,7 @@ class Typeset:
     landscape: bool = False
     margin: float = 15.0
     title: str = ""
+    foot: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from typing import NamedTuple
 
-__all__ = ["Check", "Clause", "Factors", "Method", "Step", "Strength", "figure", "step"]
+__all__ = ["Check", "Clause", "Factors", "Method", "Step", "Strength", "figure", "found", "step"]
 
 _SYMBOL = re.compile(r"[^\W\d][\w']*")
 _SIDE_BY_SIDE = re.compile(r"(?<=[\w.)'])\s+(?=[\w.(])")
@@ -60,6 +60,7 @@ class Step:
         values: The symbols of the formula with their values.
         value: The result.
         unit: Unit of the result; empty for a ratio.
+        note: Where a value comes from that no formula of the line gives, in words; empty without one.
     """
 
     symbol: str
@@ -67,6 +68,7 @@ class Step:
     values: tuple[tuple[str, float], ...]
     value: float
     unit: str
+    note: str = ""
 
     @property
     def numbers(self) -> str:
@@ -75,9 +77,18 @@ class Step:
 
     @property
     def line(self) -> str:
-        """The whole line: symbol, formula, numbers, value and unit."""
+        """The whole line: symbol, formula, numbers, value and unit, and the note."""
         parts = [self.symbol, self.formula, self.numbers, f"{figure(self.value)} {self.unit}".rstrip()]
-        return " = ".join(dict.fromkeys(parts))
+        note = f" ({self.note})" if self.note else ""
+        return " = ".join(dict.fromkeys(parts)) + note
+
+    def noted(self, note: str) -> Step:
+        """The same line with where its value comes from.
+
+        Args:
+            note: in words.
+        """
+        return replace(self, note=note)
 
     def written(self, form: Callable[[float], str]) -> str:
         """Write the formula with its numbers put in, products marked with a times sign.
@@ -127,6 +138,18 @@ def step(symbol: str, formula: str, value: float, unit: str = "", /, **values: f
         The line.
     """
     return Step(symbol, formula, tuple(values.items()), value, unit)
+
+
+def found(symbol: str, value: float, unit: str, note: str) -> Step:
+    """A line for a value that no formula of the standard gives.
+
+    Args:
+        symbol: What it is called in the lines after it.
+        value: What it is.
+        unit: Its unit.
+        note: How it was found, in words.
+    """
+    return Step(symbol, symbol, ((symbol, value),), value, unit, note)
 
 
 @dataclass(frozen=True, slots=True)

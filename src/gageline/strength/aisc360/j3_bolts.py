@@ -341,7 +341,7 @@ def effective_bolt(strengths: Sequence[Strength]) -> Strength:
     return min(strengths, key=lambda strength: strength.nominal)
 
 
-@limit_state(spec("J3.7", "Group of bolts: the sum of the bolts' own strengths"), RUPTURE)
+@limit_state(spec("J3.7, J3.11", "Group of bolts: the sum of the bolts' own strengths"), RUPTURE)
 def bolt_group(bolts: Sequence[Strength]) -> tuple[Step, ...]:
     """The strength of a group of bolts loaded through its centre: the sum of what each bolt carries.
 
@@ -354,7 +354,7 @@ def bolt_group(bolts: Sequence[Strength]) -> tuple[Step, ...]:
     Raises:
         ValueProblem: No bolts.
 
-    Source: User note of Section J3.7.
+    Source: User note of Section J3.7; bearing and tear-out of each bolt by Section J3.11.
     """
     if not bolts:
         raise ValueProblem("the group has 0 bolts, at least 1 is needed: give the strength of each bolt")

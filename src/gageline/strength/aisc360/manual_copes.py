@@ -12,7 +12,7 @@ from typing import NamedTuple
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.f_bars import bar_lateral_buckling, bar_yielding
 from gageline.strength.aisc360.standard import FLEXURE, E, manual
-from gageline.strength.check import Step, Strength, step
+from gageline.strength.check import Step, Strength, found, step
 from gageline.strength.clause import limit_state, provision
 from gageline.strength.guard import positive
 
@@ -119,6 +119,8 @@ def single_cope_flexure(
             f"cope depth d_c = {d - h_o:.4g} in must be at most d/2 = {d / 2:g} in: make it shallower"
         )
     lam = h_o / t_w
+    tee = "of the tee that the cope leaves, without fillets, Table 9-2"
+    moduli = (found("Z_c", Z_c, "in³", tee), found("S_c", S_c, "in³", tee))
     slender = step("λ", "h_o/t_w", lam, h_o=h_o, t_w=t_w)
     long, narrow = c > d, c > h_o
     adjust = step("f", "1 + c/d" if long else "2 c/d", 1 + c / d if long else 2 * c / d, c=c, d=d)
@@ -130,7 +132,7 @@ def single_cope_flexure(
     limit = step("λ_p", "0.475 sqrt(k_1 E/F_y)", lam_p, k_1=k_1, E=E, F_y=F_y)
     moment = _coped_moment(F_y, section, lam, lam_p, k_1)
     reaction = step("R_n", "M_n/e", moment[-1].value / e, "kip", M_n=moment[-1].value, e=e)
-    return slender, adjust, plate, both, limit, *moment, reaction
+    return *moduli, slender, adjust, plate, both, limit, *moment, reaction
 
 
 def _coped_moment(

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.j3_bolts import Hole
 from gageline.strength.aisc360.standard import YIELDING, manual
-from gageline.strength.check import Step, step
+from gageline.strength.check import Step, found, step
 from gageline.strength.clause import limit_state, provision
 from gageline.strength.guard import positive
 
@@ -35,11 +35,11 @@ class ConventionalPlate(NamedTuple):
 
     Args:
         e: Eccentricity for the bolts, in.
-        t_max: Most thickness of the plate or of the beam web, one of the two, in; infinite without limit.
+        t_max: Most thickness of the plate or of the beam web, one of the two, in; None without a limit.
     """
 
     e: Step
-    t_max: float
+    t_max: Step | None
 
 
 @provision(manual("Table 10-9", "Conventional single plate"))
@@ -75,11 +75,13 @@ def conventional_plate(n: int, d: float, a: float, hole: Hole) -> ConventionalPl
             "use standard holes or short slots perpendicular to the load"
         )
     half = step("e", "a/2", a / 2, "in", a=a)
+    thick = step("t_max", "d/2 + 1/16", d / 2 + 1 / 16, "in", d=d).noted("Table 10-9")
     if hole is Hole.SHORT_PERPENDICULAR:
-        return ConventionalPlate(half, math.inf if n <= 5 else d / 2 + 1 / 16)
+        return ConventionalPlate(half, None if n <= 5 else thick)
     if n <= 5:
-        return ConventionalPlate(half, d / 2 + 1 / 16)
-    return ConventionalPlate(step("e", "a", a, "in", a=a), d / 2 - 1 / 16)
+        return ConventionalPlate(half, thick)
+    thin = step("t_max", "d/2 - 1/16", d / 2 - 1 / 16, "in", d=d).noted("Table 10-9")
+    return ConventionalPlate(step("e", "a", a, "in", a=a), thin)
 
 
 @provision(manual("Equation 10-3", "Most thickness of an extended single plate"))
@@ -107,8 +109,9 @@ def maximum_plate_thickness(F_y: float, L: float, F_nv: float, A_b: float, C: fl
         F_nv / 0.90 * A_b * C,
         "kip-in",
     )
+    group = found("C'", C, "in", "of the bolts under a moment alone, instantaneous-centre method, Part 7")
     most = 6 * moment.value / (F_y * L**2)
-    return moment, step("t_max", "6 M_max/(F_y L^2)", most, "in", M_max=moment.value, F_y=F_y, L=L)
+    return group, moment, step("t_max", "6 M_max/(F_y L^2)", most, "in", M_max=moment.value, F_y=F_y, L=L)
 
 
 @provision(manual("Part 10", "Weld of a single plate"))

@@ -21,7 +21,7 @@ _BOTTOM_ONLY = NotChecked(
 
 _SHORT_BOTTOM = NotChecked(
     "what Equation 9-22 of the Manual gains where the bottom cope is the shorter",
-    "the equation was not read: its least C_b, 1.84, is taken",
+    "the equation was not read: the least modification factor of the method, 1.84, is taken",
 )
 
 _PULLED = NotChecked(

@@ -13,8 +13,9 @@ from gageline.errors import ValueProblem
 from gageline.strength.aisc360.d_tension import hole_for_net_area
 from gageline.strength.aisc360.j3_bolts import bearing, bolt_group, bolt_shear, effective_bolt, tear_out
 from gageline.strength.aisc360.j3_spacing import clear_between_holes, clear_to_edge
+from gageline.strength.aisc360.j4_elements import flexural_rupture
 from gageline.strength.aisc360.standard import RUPTURE, manual
-from gageline.strength.check import Step, Strength, step
+from gageline.strength.check import Step, Strength, found, step
 from gageline.strength.clause import limit_state
 from gageline.strength.connection import Bolted, Fitting, Holes, Material
 from gageline.strength.groups import eccentric_bolts, wrench
@@ -30,6 +31,7 @@ __all__ = [
     "net_modulus",
     "row_strengths",
     "rows_of_bolts",
+    "rupture_of_net",
     "yield_of_fitting",
 ]
 
@@ -173,8 +175,9 @@ def eccentric_rows(
     lessened = _eccentric(whole.nominal, C, joint.rows * joint.columns)
     last = whole.steps[-1]
     total = Step("R_b", last.formula, last.values, last.value, last.unit)
-    eccentricity = step("e", "e_x", e, "in", e_x=e)
-    working = (*whole.steps[:-1], total, eccentricity, *lessened.steps)
+    level = found("e", e, "in", "level from the reaction to the middle of the bolts")
+    group = found("C", C, "", "coefficient of the group under that load, instantaneous-centre method, Part 7")
+    working = (*whole.steps[:-1], total, level, group, *lessened.steps)
     return Strength(lessened.clause, lessened.nominal, lessened.factors, lessened.unit, working)
 
 
@@ -235,6 +238,21 @@ def net_modulus(fitting: Fitting, joint: Bolted) -> float:
     index = min(int(np.searchsorted(before, middle, side="right")) - 1, len(solid) - 1)
     axis = solid[index][0] + middle - before[index]
     return float(sum(fitting.t * _first_moment(low, high, axis) for low, high in solid))
+
+
+def rupture_of_net(fitting: Fitting, joint: Bolted, count: int = 1) -> Strength:
+    """Flexural rupture of plates or legs through a column of holes.
+
+    Args:
+        fitting: the plate or the leg.
+        joint: whose holes weaken it.
+        count: how many stand side by side.
+
+    Source: Manual Part 9.
+    """
+    Z_net = count * net_modulus(fitting, joint)
+    origin = found("Z_net", Z_net, "in³", "plastic modulus through the holes, each with its 1/16 in (B4.3b)")
+    return flexural_rupture(fitting.steel.F_u, Z_net).after(origin)
 
 
 def _first_moment(low: float, high: float, axis: float) -> float:

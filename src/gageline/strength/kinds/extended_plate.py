@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from gageline.strength.aisc360.f_bars import bar_lateral_buckling
 from gageline.strength.aisc360.h_combined import shear_and_flexure
 from gageline.strength.aisc360.j3_bolts import nominal_shear_stress
-from gageline.strength.aisc360.j4_elements import flexural_rupture, flexural_yielding
+from gageline.strength.aisc360.j4_elements import flexural_yielding
 from gageline.strength.aisc360.manual_plates import (
     maximum_plate_thickness,
     plate_without_stabilizer,
@@ -18,7 +18,12 @@ from gageline.strength.check import Check, Method, Strength, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.kinds.beam_web import end_distance
-from gageline.strength.kinds.bolted import eccentric_rows, moment_coefficient, net_modulus, yield_of_fitting
+from gageline.strength.kinds.bolted import (
+    eccentric_rows,
+    moment_coefficient,
+    rupture_of_net,
+    yield_of_fitting,
+)
 from gageline.strength.kinds.rules import at_least, at_most, exempt
 from gageline.strength.kinds.single_plate import (
     plate_axial,
@@ -78,7 +83,7 @@ def extended_plate(connection: Connection, method: Method) -> Findings:
 
 def _bending(connection: Connection, bolts: Bolted) -> Iterator[State]:
     fitting, a = connection.fitting, bolts.gage
-    rupture = flexural_rupture(fitting.steel.F_u, net_modulus(fitting, bolts))
+    rupture = rupture_of_net(fitting, bolts)
     yield "flexural rupture of the plate", as_reaction(rupture, a)
     buckling = bar_lateral_buckling(fitting.steel.F_y, fitting.length, fitting.t, a, _LEAST_CB)
     yield "buckling of the plate in bending", as_reaction(buckling, a)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gageline.strength.aisc360.f_bars import bar_yielding
-from gageline.strength.aisc360.j4_elements import flexural_rupture
 from gageline.strength.check import Method, Strength
 from gageline.strength.connection import Bolted, Connection
 from gageline.strength.groups import wrench
@@ -14,7 +13,7 @@ from gageline.strength.kinds.bolted import (
     Ply,
     block_of_fitting,
     eccentric_rows,
-    net_modulus,
+    rupture_of_net,
     yield_of_fitting,
 )
 from gageline.strength.kinds.support import shared_bolts, support_ply
@@ -80,7 +79,7 @@ def _angle(connection: Connection) -> Iterator[State]:
     if isinstance(out, Bolted):
         block = block_of_fitting(fitting, out, 1, pushed_up=True)
         yield "block shear of the angle, outstanding leg", block
-        rupture = as_reaction(flexural_rupture(fitting.steel.F_u, net_modulus(fitting, out)), e)
+        rupture = as_reaction(rupture_of_net(fitting, out), e)
         yield "flexural rupture of the outstanding leg", rupture
 
 

@@ -6,13 +6,12 @@ from collections.abc import Iterator
 
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.f_bars import bar_yielding
-from gageline.strength.aisc360.j4_elements import flexural_rupture
 from gageline.strength.check import Strength, step
 from gageline.strength.connection import UNDER_RUN, Bolted, Connection, Fillet
 from gageline.strength.groups import wrench
 from gageline.strength.kinds.axial import PulledWeb
 from gageline.strength.kinds.beam_web import first_row
-from gageline.strength.kinds.bolted import Ply, eccentric_rows, net_modulus, rows_of_bolts
+from gageline.strength.kinds.bolted import Ply, eccentric_rows, rows_of_bolts, rupture_of_net
 from gageline.strength.kinds.welded import c_shape, eccentric_lines
 from gageline.strength.verdict import NotChecked
 
@@ -86,7 +85,7 @@ def web_bolts(connection: Connection, joint: Bolted, count: int) -> Iterator[Sta
     yield "bolts through the beam web, eccentric", eccentric_rows(joint, count, plies, found.e)
     yielding = bar_yielding(fitting.steel.F_y, fitting.length, count * fitting.t)
     yield "bending of the legs on the beam", as_reaction(yielding, found.arm)
-    rupture = flexural_rupture(fitting.steel.F_u, count * net_modulus(fitting, joint))
+    rupture = rupture_of_net(fitting, joint, count)
     yield "flexural rupture of the legs on the beam", as_reaction(rupture, found.arm)
 
 

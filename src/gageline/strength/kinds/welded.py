@@ -10,7 +10,7 @@ from functools import lru_cache
 from gageline.strength.aisc360.j2_welds import effective_fillet_size, fillet_weld
 from gageline.strength.aisc360.manual_welds import minimum_thickness_at_weld
 from gageline.strength.aisc360.standard import RUPTURE, manual
-from gageline.strength.check import Step, Strength, step
+from gageline.strength.check import Step, Strength, found, step
 from gageline.strength.clause import limit_state
 from gageline.strength.connection import Fillet, Material
 from gageline.strength.weld_groups import eccentric_welds
@@ -43,7 +43,13 @@ def counted(weld: Fillet, shortest: float) -> tuple[Fillet, tuple[Step, ...]]:
 @limit_state(manual("Part 8", "Eccentrically loaded fillet welds"), RUPTURE)
 def _eccentric(r_n: float, L_e: float, count: int, e: float) -> tuple[Step, ...]:
     return (
-        step("e", "e_x", e, "in", e_x=e),
+        found("e", e, "in", "level from the reaction to the centroid of the weld"),
+        found(
+            "L_e",
+            L_e,
+            "in",
+            "straight length along the load that carries as much, instantaneous-centre method",
+        ),
         step("R_n", "n r_n L_e", count * r_n * L_e, "kip", n=count, r_n=r_n, L_e=L_e),
     )
 
@@ -66,10 +72,10 @@ def eccentric_lines(weld: Fillet, lines: Lines, load: Sequence[float], e: float,
     weld, short = counted(weld, min(math.dist(*line) for line in lines))
     inch = fillet_weld(weld.leg, 1.0, weld.F_EXX)
     length = _effective_length(lines, tuple(load))
-    found = _eccentric(inch.nominal, length, count, e)
+    group = _eccentric(inch.nominal, length, count, e)
     one = Step("r_n", inch.steps[-1].formula, inch.steps[-1].values, inch.nominal, "kip/in")
     return Strength(
-        found.clause, found.nominal, found.factors, found.unit, (*short, *inch.steps[:-1], one, *found.steps)
+        group.clause, group.nominal, group.factors, group.unit, (*short, *inch.steps[:-1], one, *group.steps)
     )
 
 
@@ -98,7 +104,10 @@ def c_shape(length: float, run: float) -> Lines:
 
 @limit_state(manual("Equations 9-6 and 9-7", "Rupture of the steel beside a fillet weld"), RUPTURE)
 def _beside(R_w: float, t: float, t_min: float) -> tuple[Step, ...]:
-    return (step("R_n", "R_w t/t_min", R_w * t / t_min, "kip", R_w=R_w, t=t, t_min=t_min),)
+    return (
+        found("R_w", R_w, "kip", "nominal strength of the weld itself"),
+        step("R_n", "R_w t/t_min", R_w * t / t_min, "kip", R_w=R_w, t=t, t_min=t_min),
+    )
 
 
 def beside_weld(strength: Strength, weld: Fillet, steel: Material, t: float, sides: int) -> Strength:
@@ -118,5 +127,4 @@ def beside_weld(strength: Strength, weld: Fillet, steel: Material, t: float, sid
         proportion.
     """
     least = minimum_thickness_at_weld(weld.leg, steel.F_u, sides, weld.F_EXX)
-    found = _beside(strength.nominal, t, least.value)
-    return Strength(found.clause, found.nominal, found.factors, found.unit, (least, *found.steps))
+    return _beside(strength.nominal, t, least.value).after(least)

@@ -122,10 +122,11 @@ def bays(draw: st.DrawFn) -> RandomFrame:
         if rise:
             beam["rise"] = f"{rise} in 12"
         if shift == 0 and not rise:
-            beam["ends"] = {"connection": draw(st.sampled_from(CONNECTIONS))} | draw(kit.attached())
+            kind: Table = {"connection": draw(st.sampled_from(CONNECTIONS))}
+            beam["ends"] = kind | draw(kit.attached())
         members.append(beam)
     members[1]["top"] = str((120 + rise * math.hypot(span, shift) / 12) * inch)
-    tables = {
+    tables: Table = {
         "grid": {
             "x": {"names": ["1", "2"], "spacing": [max(320, along[1] + abs(shift) + 60) * inch]},
             "y": {"names": ["A", "B"], "spacing": [span * inch]},
@@ -141,7 +142,7 @@ def beam(
 ) -> Table:
     """A level beam between two places, its top up to 3 in down."""
     kind = draw(st.sampled_from(kinds))
-    ends = {"connection": kind} if kind else {}
+    ends: Table = {"connection": kind} if kind else {}
     if kind in {"double angles", "single angle"}:
         ends |= draw(kit.attached())
     return {
@@ -179,7 +180,7 @@ def knots(draw: st.DrawFn) -> RandomFrame:
             tip = {"point": "3/C", "x": aside[0], "y": aside[1]}
             arm = beam(draw, kit, name, "3/C", tip, PLATES if skew else COLUMN_KINDS)
             members.append(arm | {"end": free})
-    tables = {
+    tables: Table = {
         "grid": {
             "x": {"names": ["1", "2", "3"], "spacing": [150 * inch, 200 * inch]},
             "y": {"names": ["A", "B", "C"], "spacing": [120 * inch, 140 * inch]},

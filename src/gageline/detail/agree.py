@@ -16,7 +16,7 @@ from gageline.detail.space import dot, minus
 from gageline.part import End, Face, Finding, Severity
 from gageline.units import Length
 
-__all__ = ["Key", "Shared", "agreed"]
+__all__ = ["Disagreed", "Key", "Shared", "agreed"]
 
 Key = tuple[str, End]
 _SAME = 1e-4  # inches: webs this near are on one line
@@ -26,6 +26,21 @@ _REMEDY = (
     "shift one connection by a row so that one bolt stays in the first beam, add a seat or an equal "
     "device, or let one beam have a longer connection and erect it first"
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Disagreed:
+    """Two ends at one web whose bolts are in each other's way.
+
+    Args:
+        one: an end.
+        two: the end on the other side.
+        finding: what is wrong.
+    """
+
+    one: Key
+    two: Key
+    finding: Finding
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,14 +58,9 @@ class Shared:
     rows: int
 
 
-def key_of(joint: Joint) -> Key:
-    """The end that a joint belongs to."""
-    return (joint.site.member.name, joint.site.end)
-
-
 def agreed(
     joints: Mapping[Key, Joint], over_columns: Mapping[str, tuple[float, ...]], shop: Shop
-) -> tuple[dict[Key, Joint], tuple[Shared, ...]]:
+) -> tuple[dict[Key, Joint], tuple[Shared, ...], tuple[Disagreed, ...]]:
     """The joints with those on opposite sides of one web made to agree.
 
     Args:
@@ -59,23 +69,26 @@ def agreed(
         shop: the practice.
 
     Returns:
-        The joints, and which of them share bolts.
+        The joints, which of them share bolts, and which cannot be made to agree.
     """
     made = dict(joints)
     shared: list[Shared] = []
+    apart: list[Disagreed] = []
     by_support: dict[str, list[Key]] = defaultdict(list)
     for key, joint in joints.items():
         if joint.drills_support and joint.ladder and joint.site.face in _WEBS:
             by_support[joint.site.support.name].append(key)
     for name, keys in by_support.items():
         for one, two in _opposite(keys, joints):
+            known = made[one].findings
             made[one], made[two], rows = _pair(made[one], made[two], shop)
+            apart.extend(Disagreed(one, two, found) for found in made[one].findings[len(known) :])
             if rows:
                 shared.append(Shared(one, two, rows))
                 found = _over_column(made[one], made[two], rows, over_columns.get(name, ()))
                 if found is not None:
                     made[one] = replace(made[one], findings=(*made[one].findings, found))
-    return made, tuple(shared)
+    return made, tuple(shared), tuple(apart)
 
 
 def _opposite(keys: list[Key], joints: Mapping[Key, Joint]) -> Iterable[tuple[Key, Key]]:

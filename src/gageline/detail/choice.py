@@ -9,11 +9,12 @@ from dataclasses import dataclass, replace
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
 from gageline.detail.site import FaceKind, Site
+from gageline.detail.values import sizes_under
 from gageline.part import Finding, Join, Severity
 from gageline.steel import Bolt, Profile
 from gageline.units import Length
 
-__all__ = ["Choice", "choose"]
+__all__ = ["Choice", "choose", "others"]
 
 _ANGLES = frozenset({"double angles", "single angle"})
 _PLATES = frozenset({"single plate", "extended plate"})
@@ -21,6 +22,17 @@ _MOST_SKEW = 45.0  # degrees that a single plate is welded at
 _MOST_SLOPE = 0.5  # 6 in 12
 _LEVEL = 1e-9
 _PLATE_BESIDE = 0.5  # inches of a plate beside a beam's web, with some room
+_CLOSE = 3  # diameters between rows where they are set closer, what AISC 360-22 J3.4 calls preferred
+Way = tuple[str, Join]
+"""A connection, and how its material is joined to the beam."""
+_WAYS: tuple[Way, ...] = (
+    ("double angles", Join.BOLTED),
+    ("single plate", Join.BOLTED),
+    ("end plate", Join.WELDED),
+    ("extended plate", Join.BOLTED),
+    ("double angles", Join.WELDED),
+    ("seat", Join.BOLTED),
+)
 Limit = tuple[bool, str, str, str]
 """Whether it is passed, what is detailed then, why, and the remedy."""
 
@@ -36,8 +48,10 @@ class Choice:
         to_support: how it is joined to the support.
         setback: from the face to the end of the steel, square to the face.
         size: the bolt.
+        pitch: between rows.
         reasons: why.
         findings: what is wrong with it.
+        in_vain: connections that were tried for it and do not go either; empty where none was tried.
     """
 
     site: Site
@@ -46,8 +60,16 @@ class Choice:
     to_support: Join
     setback: Length
     size: Bolt
+    pitch: Length
     reasons: tuple[Reason, ...] = ()
     findings: tuple[Finding, ...] = ()
+    in_vain: tuple[str, ...] = ()
+
+    @property
+    def bolts_in_beam(self) -> int:
+        """Bolts of one row that hold the beam: the two legs of welded angles and an end plate have two."""
+        two_legs = self.kind == "double angles" and self.to_beam is Join.WELDED
+        return 2 if two_legs or self.kind == "end plate" else 1
 
     @property
     def planes(self) -> int:
@@ -64,29 +86,77 @@ def choose(site: Site, shop: Shop, *, stiffened: bool = False) -> Choice:
         stiffened: whether the support bears on a column there and has stiffeners.
     """
     kind, why = _kind(site, stiffened=stiffened)
-    findings: list[Finding] = []
     usable, wrong = _usable(site, kind)
-    if wrong is not None:
-        findings.append(wrong)
-        why = f"{kind} cannot be made here, see the finding"
-        kind = usable
-    to_beam, to_support = _joins(site, kind)
+    if wrong is None:
+        return _choice(site, kind, why, shop)
+    made = _choice(site, usable, f"{kind} cannot be made here, see the finding", shop)
+    return replace(made, findings=(wrong,))
+
+
+def others(usual: Choice, shop: Shop) -> Iterator[Choice]:
+    """What else an end can get, in the order in which a shop would take it.
+
+    First the same with its rows closer and with smaller bolts, then other connections. What the document
+    gives stays: a bolt that it gives, and the connection where it says anything about it.
+
+    Args:
+        usual: the connection given or by rule.
+        shop: the practice.
+    """
+    if usual.kind == "free" or usual.findings:
+        return
+    site = usual.site
+    smaller = () if site.joint.bolt else sizes_under(usual.size)[:1]
+    for kind, to_beam in (_way(usual), *_other_ways(usual)):
+        made = _choice(site, kind, "", shop, to_beam)
+        for size in (usual.size, *smaller):
+            close = up_to(size.diameter.inches * _CLOSE, shop.pick(0.25, 5))
+            for pitch in sorted({shop.practice.pitch, close}, reverse=True):
+                if (_way(made), size, pitch) != (_way(usual), usual.size, usual.pitch):
+                    yield replace(made, size=size, pitch=pitch)
+
+
+def _way(choice: Choice) -> Way:
+    return choice.kind, choice.to_beam
+
+
+def _other_ways(usual: Choice) -> Iterator[Way]:
+    """Connections that can be made at an end besides the usual one."""
+    site, joint = usual.site, usual.site.joint
+    said = (joint.connection, joint.angle, joint.thickness, joint.side, joint.to_beam, joint.to_support)
+    over_column = usual.kind == "extended plate" and site.kind is FaceKind.GIRDER_WEB
+    if over_column or any(one is not None for one in said):
+        return
+    for way in _WAYS:
+        useless = way[0] == "extended plate" and not site.reach
+        rowless = way[0] == "seat" and (joint.rows or joint.drop)
+        if way != _way(usual) and not useless and not rowless and _usable(site, way[0])[1] is None:
+            yield way
+
+
+def _choice(site: Site, kind: str, why: str, shop: Shop, to_beam: Join | None = None) -> Choice:
+    """A connection of an end with its reasons."""
+    usual, to_support = _joins(site, kind)
     setback, rule = _setback(site, kind, shop)
     word = site.word
     meets = f"{site.kind} of {site.support.name} {site.support.stock.designation}"
     angle = "square" if site.square else f"at a skew of {abs(site.skew):.2f} degrees"
     lean = "" if abs(site.slope) < _LEVEL else f", sloping {abs(site.slope) * 12:.4g} in 12"
-    reasons = (
-        Reason(
-            f"meets the {meets}", f"its line meets that face {angle}{lean}", "geometry of the frame", word
-        ),
-        Reason(f"{kind}", why, PRACTICE, word),
-        Reason(f"setback {shop.say(setback)}", rule, PRACTICE, word),
+    face = Reason(
+        f"meets the {meets}", f"its line meets that face {angle}{lean}", "geometry of the frame", word
     )
-    joined = Choice(
-        site, kind, to_beam, to_support, setback, shop.bolt(site.joint.bolt), reasons, tuple(findings)
+    off = Reason(f"setback {shop.say(setback)}", rule, PRACTICE, word)
+    taken = Reason(kind, why, PRACTICE, word)
+    return Choice(
+        site,
+        kind,
+        to_beam or usual,
+        to_support,
+        setback,
+        shop.bolt(site.joint.bolt),
+        shop.practice.pitch,
+        (face, off) if kind == "free" else (face, taken, off),
     )
-    return joined if kind != "free" else replace(joined, reasons=(reasons[0], reasons[2]))
 
 
 def _kind(site: Site, *, stiffened: bool) -> tuple[str, str]:

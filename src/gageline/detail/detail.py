@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Callable, Iterable
+from functools import partial
 from itertools import pairwise
 
-from gageline.detail.agree import Key, Shared, agreed
+from gageline.detail.agree import Disagreed, Key, Shared, agreed
 from gageline.detail.bearing import bear, cap_for, end_plane_on_column, stiffens
 from gageline.detail.bolting import clearances, length_reason
 from gageline.detail.build import build_joint
@@ -32,6 +33,7 @@ from gageline.detail.space import along, vec_of
 from gageline.detail.splice import splice_plates
 from gageline.detail.stick import EndPlane, Stick, stick_of
 from gageline.detail.supports import Bearing, Supports, find_supports
+from gageline.detail.trying import broken, in_vain, settled
 from gageline.errors import ValueProblem
 from gageline.job import (
     ColumnEntry,
@@ -114,33 +116,75 @@ class _Work:
                 notes.append(((*site.member.path, site.word), str(wrong)))
 
     def work_out(self, notes: list[Note]) -> None:
-        """Where each beam is cut, and the connection of each end."""
+        """Where each beam is cut, and the connection of each end: the usual one, or another that goes."""
         for line in self.frame.beams:
-            left, right = self._plane(line, End.LEFT), self._plane(line, End.RIGHT)
-            if left is None or right is None:
-                continue
-            stick = stick_of(line, left, right)
-            if stick.part.length < _LEAST:
-                notes.append((line.path, _nothing_left(line, left, right, self.shop)))
-                continue
-            self.planes[line.name] = (left, right)
-            self.sticks[line.name] = stick
-            for end in End:
-                choice = self.choices.get((line.name, end))
-                if choice is not None:
-                    try:
-                        self.joints[line.name, end] = joint_at(choice, self.sticks[line.name], self.shop)
-                    except ValueProblem as wrong:
-                        notes.append(((*line.path, choice.site.word), str(wrong)))
+            if self._work_out(line, notes) and self._settle(line, {}):
+                self._work_out(line, notes)
         over = {name: tuple(b.run for b in bearings) for name, bearings in self.bearings.items()}
-        self.joints, shared = agreed(self.joints, over, self.shop)
+        joints, shared, apart = agreed(self.joints, over, self.shop)
+        if self._part(apart, notes):
+            joints, shared, _ = agreed(self.joints, over, self.shop)
+        self.joints = joints
         self.shared = {key: one for one in shared for key in (one.one, one.two)}
 
-    def _plane(self, line: Line, end: End) -> EndPlane | None:
+    def _work_out(self, line: Line, notes: list[Note]) -> bool:
+        """Where a beam is cut and its connections, whether anything is left of it."""
+        left, right = (self._plane(line, end, self.choices.get((line.name, end))) for end in End)
+        if left is None or right is None:
+            return False
+        stick = stick_of(line, left, right)
+        if stick.part.length < _LEAST:
+            notes.append((line.path, _nothing_left(line, left, right, self.shop)))
+            return False
+        self.planes[line.name], self.sticks[line.name] = (left, right), stick
+        for end in End:
+            choice = self.choices.get((line.name, end))
+            if choice is not None:
+                try:
+                    self.joints[line.name, end] = joint_at(choice, stick, self.shop)
+                except ValueProblem as wrong:
+                    notes.append(((*line.path, choice.site.word), str(wrong)))
+        return True
+
+    def _settle(self, line: Line, apart: dict[Key, Finding]) -> bool:
+        """Another connection for the ends of a beam that break a rule, whether there is one."""
+        changed = False
+        for end in End:
+            key = (line.name, end)
+            joint, clash = self.joints.get(key), apart.get(key)
+            if joint is None:
+                continue
+            wrong = (clash,) if clash else broken(joint, self.shop)
+            if wrong:
+                usual, work = self.choices[key], partial(self._tried, line, end)
+                self.choices[key] = settled(usual, wrong, work, self.shop, through=clash is None)
+                changed |= self.choices[key] != usual
+        return changed
+
+    def _tried(self, line: Line, end: End, choice: Choice) -> Joint | None:
+        """The connection of an end if it were that one."""
+        chosen = {one: self.choices.get((line.name, one)) for one in End} | {end: choice}
+        left, right = (self._plane(line, one, chosen[one]) for one in End)
+        if left is None or right is None:
+            return None
+        stick = stick_of(line, left, right)
+        return joint_at(choice, stick, self.shop) if stick.part.length >= _LEAST else None
+
+    def _part(self, apart: Iterable[Disagreed], notes: list[Note]) -> bool:
+        """Another connection where two patterns of one web disagree, for one of the two; whether one did."""
+        changed = False
+        for pair in apart:
+            for key in (pair.one, pair.two):
+                line = self.frame.lines[key[0]]
+                if self._settle(line, {key: pair.finding}):
+                    changed = self._work_out(line, notes)
+                    break
+        return changed
+
+    def _plane(self, line: Line, end: End, choice: Choice | None) -> EndPlane | None:
         """Where an end is cut and why; None where nothing carries it."""
         work, word = (line.start, "start") if end is End.LEFT else (line.finish, "end")
         say = self.shop.say
-        choice = self.choices.get((line.name, end))
         if choice is not None:
             site = choice.site
             off = say(math.dist(site.point[:2], work[:2]))
@@ -215,7 +259,7 @@ class _Work:
         for joint in joints:
             other = self._carrier(joint.site.support.name, joint.site.point[2])
             own.reasons.extend(joint.reasons)
-            own.findings.extend(joint.findings)
+            own.findings.extend((*joint.findings, *in_vain(joint)))
             if other is None:
                 continue
             known = len(other.fittings)

@@ -18,16 +18,17 @@ from gageline.job import (
     ColumnEntry,
     FrameEntry,
     GridEntry,
+    GridLinesEntry,
     LevelEntry,
     MemberEntry,
     Note,
     OpeningInFrameEntry,
     Path,
     PlaceEntry,
+    PointEntry,
     say,
     stock_named,
 )
-from gageline.job.frame import GridLinesEntry, PointEntry
 from gageline.steel import Profile, Section
 from gageline.units import Length, System, Unit, parse_length
 

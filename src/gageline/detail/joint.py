@@ -129,7 +129,7 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
         return without(material)
     span = _span(material)
     room = clear_height(site, notches, span)
-    ladder, reasons, findings = ladder_of(site, notches, room, choice.size, choice.planes, shop)
+    ladder, reasons, findings = ladder_of(choice, notches, room, shop)
     joint = replace(
         material,
         ladder=ladder,

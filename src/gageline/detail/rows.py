@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from gageline.detail.choice import Choice
 from gageline.detail.copes import Notches
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
@@ -13,7 +14,6 @@ from gageline.detail.site import Site, largest_fillet
 from gageline.detail.space import UP, dot
 from gageline.detail.values import bolt_value, row_value
 from gageline.part import Face, Finding, Severity
-from gageline.steel import Bolt
 from gageline.units import ZERO, Length, System, round_down
 
 __all__ = ["Ladder", "clear_height", "ladder_of"]
@@ -86,35 +86,35 @@ def clear_height(site: Site, notches: Notches, span: tuple[float, float]) -> tup
 
 
 def ladder_of(
-    site: Site, notches: Notches, room: tuple[float, float], size: Bolt, planes: int, shop: Shop
+    choice: Choice, notches: Notches, room: tuple[float, float], shop: Shop
 ) -> tuple[Ladder | None, tuple[Reason, ...], tuple[Finding, ...]]:
     """The rows of an end.
 
     Args:
-        site: where the end meets its support.
+        choice: the connection of the end.
         notches: of the end.
         room: elevations that the material must stay between, inches.
-        size: the bolt.
-        planes: shear planes of one row.
         shop: the practice.
 
     Returns:
         The rows, None when not one fits; why; and what is wrong with them.
     """
-    pitch, edge = shop.practice.pitch, shop.practice.end_distance
+    site, size = choice.site, choice.size
+    pitch, edge = choice.pitch, shop.practice.end_distance
     low, high = room
     half, half_of = _half(site, notches)
     by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
-    each, unit = row_value(size, planes, site.member.stock.tw), bolt_value(size).unit
+    each, unit = row_value(size, choice.planes, site.member.stock.tw, pitch), bolt_value(size).unit
     wanted = _in_unit(site.joint.reaction or 0.0, unit, shop.system)
     asks = f"reaction {wanted:g} {unit}" if wanted else "no reaction, which"
     by_force = max(1, math.ceil(wanted / each - 1e-9))
     rows = site.joint.rows or max(by_depth, by_force, 2)
-    first, raised = _first_row(site, room, rows, shop)
+    first, raised = _first_row(choice, room, rows, shop)
     most = math.floor((first - low - edge.inches + 1e-6) / pitch.inches) + 1
     subject = f"{site.member.name} {site.word}"
     if most < 1:
-        return None, (), (_no_room(site, subject, room, shop),)
+        given = site.joint.drop is not None and high - low >= (edge * 2).inches
+        return None, (), ((_too_low if given else _no_room)(site, subject, room, shop),)
     ladder = Ladder(min(rows, most, _MOST_ROWS), first, pitch, edge, room)
     reason = Reason(
         f"{ladder.rows} row{'s' if ladder.rows > 1 else ''} at {shop.say(pitch)}, the first "
@@ -125,18 +125,19 @@ def ladder_of(
         f"{_HALF}; {bolt_value(size).source}",
         site.word,
     )
-    found = _shortage(subject, (rows, most, by_force, by_depth), shop, high - low)
+    found = _shortage(choice, (rows, most, by_force, by_depth), shop, high - low)
     return ladder, (reason,), (*_not_as_given(site, ladder, shop), *found)
 
 
-def _first_row(site: Site, room: tuple[float, float], rows: int, shop: Shop) -> tuple[float, bool]:
+def _first_row(choice: Choice, room: tuple[float, float], rows: int, shop: Shop) -> tuple[float, bool]:
     """The elevation of the first row, inches, and whether it is raised so that more rows fit.
 
     It lies as far down as the document or the practice says, lower where a cope or a fillet forbids that,
     and higher where only then as many rows fit as are wanted.
     """
-    top, (low, high) = site.point[2], room
-    pitch, edge, step = shop.practice.pitch.inches, shop.practice.end_distance.inches, shop.pick(0.25, 5)
+    site, (low, high) = choice.site, room
+    top = site.point[2]
+    pitch, edge, step = choice.pitch.inches, shop.practice.end_distance.inches, shop.pick(0.25, 5)
     usual = top - (site.joint.drop or shop.practice.drop).inches
     first = min(usual, high - edge)
     if first < usual - 1e-6:
@@ -181,6 +182,19 @@ def _no_room(site: Site, subject: str, room: tuple[float, float], shop: Shop) ->
     )
 
 
+def _too_low(site: Site, subject: str, room: tuple[float, float], shop: Shop) -> Finding:
+    edge, top = shop.practice.end_distance.inches, site.point[2]
+    least, most = (shop.say(top - z) for z in (room[1] - edge, room[0] + edge))
+    return Finding(
+        "drop-as-given",
+        Severity.ERROR,
+        subject,
+        f"drop {shop.say(site.joint.drop or ZERO)} puts the first row where no web is clear",
+        f"give a drop of {least} to {most}, or leave it out",
+        PRACTICE,
+    )
+
+
 def _not_as_given(site: Site, ladder: Ladder, shop: Shop) -> Iterator[Finding]:
     """Rows or a drop that the document gives and fillets or copes do not allow."""
     joint, subject = site.joint, f"{site.member.name} {site.word}"
@@ -210,8 +224,9 @@ def _rows(count: int) -> str:
     return f"{count} rows fit" if count != 1 else "1 row fits"
 
 
-def _shortage(subject: str, counts: tuple[int, int, int, int], shop: Shop, height: float) -> list[Finding]:
+def _shortage(choice: Choice, counts: tuple[int, int, int, int], shop: Shop, height: float) -> list[Finding]:
     rows, most, by_force, by_depth = counts
+    subject = f"{choice.site.member.name} {choice.site.word}"
     made = min(rows, most)
     found: list[Finding] = []
     room = f"{_rows(most)} in the clear {shop.say(height)}"
@@ -222,7 +237,7 @@ def _shortage(subject: str, counts: tuple[int, int, int, int], shop: Shop, heigh
                 "rows-for-reaction",
                 Severity.ERROR,
                 subject,
-                f"{named} not enough for the reaction, which asks for {by_force}; {room}",
+                f"{named} not enough for the reaction, which asks for {by_force}: {room}",
                 "use larger bolts, a deeper beam, or another connection",
                 _HALF,
             )
@@ -233,12 +248,12 @@ def _shortage(subject: str, counts: tuple[int, int, int, int], shop: Shop, heigh
                 "rows-for-depth",
                 Severity.WARNING,
                 subject,
-                f"{named} less than half of the depth asks for, {by_depth}; {room}",
+                f"{named} fewer than the {by_depth} that half of the depth asks for: {room}",
                 "lower the beam or use a deeper support, and have the end's stability checked",
                 _HALF,
             )
         )
-    if made < 2:
+    if made * choice.bolts_in_beam < 2:
         found.append(
             Finding(
                 "two-bolts",

@@ -8,10 +8,10 @@ from functools import cache
 from importlib.resources import files
 
 from gageline.errors import ValueProblem
-from gageline.steel import Bolt, bolt
+from gageline.steel import Bolt, HoleKind, bolt, hole_size
 from gageline.units import Length
 
-__all__ = ["BoltValue", "bolt_value", "row_value"]
+__all__ = ["BoltValue", "bolt_value", "row_value", "sizes_under"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,14 +56,26 @@ def bolt_value(size: Bolt) -> BoltValue:
     return _table()[size.size]
 
 
-def row_value(size: Bolt, planes: int, web: Length) -> float:
+def sizes_under(size: Bolt) -> tuple[Bolt, ...]:
+    """The smaller bolts of the table, of the same system, the largest first."""
+    known = (bolt(name) for name in _table())
+    under = [one for one in known if one.system is size.system and one.diameter < size.diameter]
+    return tuple(sorted(under, key=lambda one: one.diameter, reverse=True))
+
+
+def row_value(size: Bolt, planes: int, web: Length, pitch: Length) -> float:
     """What one row of bolts through the beam's web carries, kip or kN as the table's unit says.
 
     Args:
         size: the bolt.
         planes: shear planes of the row.
         web: thickness of the web.
+        pitch: between rows; where it is small, what tears out between them counts (AISC 360-22 J3.11a).
     """
     value = bolt_value(size)
     shear = value.shear * planes
-    return shear if value.bearing is None else min(shear, value.bearing * web.inches)
+    if value.bearing is None:
+        return shear
+    clear = (pitch - hole_size(size, HoleKind.STD).width).inches
+    tearing = min(1.0, 1.2 * clear / (2.4 * size.diameter.inches))
+    return min(shear, value.bearing * tearing * web.inches)

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from assembling import NEAR, bay, detailed, lengths
 from gageline.detail import Detailed, Reason
+from gageline.part import End
 from gageline.steel import Section, bolt, find
 
 BEAMS = ("W12X26", "W14X30", "W16X26", "W16X31", "W18X35", "W18X50", "W21X50")
@@ -41,9 +42,12 @@ def down(value: float, step: float) -> float:
 class Worked:
     """One end of a level, square beam, worked by hand from its sections."""
 
-    def __init__(self, beam: str, girder: str, drop: float, kind: str, reaction: int) -> None:
+    def __init__(
+        self, beam: str, girder: str, drop: float, kind: str, reaction: int, pitch: float = 3.0
+    ) -> None:
         self.beam, self.girder, self.drop, self.kind = section(beam), section(girder), drop, kind
-        self.reaction = reaction
+        self.given = (beam, girder, drop, kind, reaction)
+        self.reaction, self.pitch = reaction, pitch
         b, g = self.beam, self.girder
         self.setback = 0.375 if kind == "end plate" else 0.5
         kdet, kdes = (g.kdet or g.tf).inches, (g.kdes or g.tf).inches
@@ -70,23 +74,31 @@ class Worked:
         left = b.d.inches - self.depth - self.depth_below
         half = left / 2 if self.coped or under else (b.T or b.d).inches / 2
         self.half = half
-        self.by_depth = max(1, math.ceil((half - 2.5) / 3 - 1e-6) + 1)
+        self.by_depth = max(1, math.ceil((half - 2.5) / pitch - 1e-6) + 1)
         shear = 17.9 * (1 if kind in SINGLE else 2)
-        self.each = min(shear, 87.8 * b.tw.inches)
+        tearing = min(1.0, 1.2 * (pitch - 0.8125) / 1.8)  # AISC 360-22 J3.11a, 3/4 bolts in standard holes
+        self.each = min(shear, 87.8 * tearing * b.tw.inches)
         self.by_force = max(1, math.ceil(reaction / self.each - 1e-9))
         wanted = max(self.by_depth, self.by_force, 2)
-        lowest = base - 1.25 - 3 * (min(wanted, math.floor((self.room - 2.5 + 1e-6) / 3) + 1) - 1)
+        lowest = base - 1.25 - pitch * (min(wanted, math.floor((self.room - 2.5 + 1e-6) / pitch) + 1) - 1)
         if lowest < self.first - 1e-6:  # raised to a quarter of an inch, or where only that fits
             even = drop + down(lowest - drop, 0.25)
             self.first = even if even >= top + 1.25 - 1e-6 else lowest
-        self.most = math.floor((base - self.first - 1.25 + 1e-6) / 3) + 1
+        self.most = math.floor((base - self.first - 1.25 + 1e-6) / pitch) + 1
         self.rows = min(wanted, self.most)
+        self.long_material = pitch * (self.rows - 1) + 2.5
+        self.short = self.by_force > self.most or (self.most < 2 and kind != "end plate")
         self.web = up(b.tw.inches / 2, 1 / 16)
         self.spread = 5.5 if kind == "end plate" else 2 * (ANGLE["out"] + self.web)
         self.material = ANGLE["t"] if "angle" in kind else 0.375
         self.gage = max(up(self.setback + 1.5, 0.25), 3.0)
         ply = b.tw.inches if kind in PLATES else g.tw.inches
         self.grip = self.material + ply
+
+    def closer(self) -> list[float]:
+        """What was too far apart: said with the room where it was too little for the reaction."""
+        usual = Worked(*self.given)
+        return [self.pitch, 3.0, *([usual.room] if usual.by_force > usual.most else [])]
 
     def setback_reason(self) -> list[float]:
         if self.kind == "extended plate":
@@ -102,7 +114,7 @@ class Worked:
         return [self.long, self.depth_below, *over, self.kdes, 0.5, self.kdet, self.reach, 0.5, 0.5]
 
     def rows_reason(self) -> list[float]:
-        return [3.0, self.first - self.drop, 3.0 * (self.rows - 1) + 2.5, self.half, self.room]
+        return [self.pitch, self.first - self.drop, self.long_material, self.half, self.room]
 
     def spread_reason(self) -> list[float]:
         if self.kind == "single angle":
@@ -116,13 +128,13 @@ class Worked:
         return [self.gage, 0.375, self.setback, 1.5, self.setback + 1.5, 3.0]
 
     def weld(self) -> list[float]:
-        return [WELD, 3.0 * (self.rows - 1) + 2.5 - 2 * WELD] if self.kind == "end plate" else [0.25, 0.375]
+        return [WELD, self.long_material - 2 * WELD] if self.kind == "end plate" else [0.25, 0.375]
 
     def top_room(self) -> list[float]:
         return [self.first - self.girder.tf.inches, 1.25]
 
     def bottom_room(self) -> list[float]:
-        last = self.first + 3 * (self.rows - 1)
+        last = self.first + self.pitch * (self.rows - 1)
         return [self.girder.d.inches - last - self.girder.tf.inches, 1.25]
 
     def legs(self) -> list[float]:
@@ -144,7 +156,7 @@ class Worked:
 
     def goes_in(self) -> list[float]:
         gap = SPAN - self.girder.tw.inches
-        high = 3.0 * (self.rows - 1) + 2.5
+        high = self.long_material
         if self.kind in PLATES:
             long, wide, high = gap - 2 * self.setback, self.beam.bf.inches, self.beam.d.inches
         elif self.kind == "end plate":
@@ -161,6 +173,7 @@ KINDS: tuple[tuple[str, Callable[[Worked], list[float]]], ...] = (
     (r"meets the", lambda _: []),
     (r"(plate|end plate) welded", Worked.weld),
     (r"(double angles|single angle|single plate|extended plate|end plate)$", lambda _: []),
+    (r".* with 3/4 bolts at", Worked.closer),
     (r"setback", Worked.setback_reason),
     (r"top cope", Worked.cope_reason),
     (r"bottom cope", Worked.bottom_cope),
@@ -189,6 +202,13 @@ def said(reason: Reason) -> list[float]:
     return lengths(re.sub(r"L4X3-1/2X5/16|PL\S+|3/4 x|a 3/4 bolt", "", text))
 
 
+def taken(result: Detailed, usual: Worked) -> float:
+    """The pitch of the rows: three diameters where only they are enough for the reaction or for two rows."""
+    pitch = result.joints["B1", End.LEFT].choice.pitch.inches
+    assert pitch == 3.0 or (pitch == 2.25 and usual.short)
+    return pitch
+
+
 @given(
     beam=st.sampled_from(BEAMS),
     girder=st.sampled_from(GIRDERS),
@@ -198,9 +218,12 @@ def said(reason: Reason) -> list[float]:
 )
 @settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 def test_every_number_of_every_reason(beam: str, girder: str, drop: float, kind: str, reaction: int) -> None:
-    ends: dict[str, object] = {"connection": kind} | ({"reaction": reaction} if reaction else {})
+    ends: dict[str, object] = {"connection": kind, "bolt": "3/4"} | (
+        {"reaction": reaction} if reaction else {}
+    )
     result: Detailed = detailed(bay(beam=beam, girder=girder, drop=str(drop), ends=ends))
-    one = Worked(beam, girder, drop, kind, reaction)
+    pitch = taken(result, Worked(beam, girder, drop, kind, reaction))
+    one = Worked(beam, girder, drop, kind, reaction, pitch)
     for reason in result.reasons["B1"]:
         have, want = said(reason), worked(reason, one)
         assert len(have) == len(want), (reason.text(), have, want)
@@ -216,9 +239,12 @@ def test_every_number_of_every_reason(beam: str, girder: str, drop: float, kind:
 )
 @settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 def test_counts_and_forces_of_the_rows(reaction: int, beam: str, girder: str) -> None:
-    ends: dict[str, object] = {"reaction": reaction} if reaction else {}
-    result = detailed(bay(beam=beam, girder=girder, ends=ends))
-    one = Worked(beam, girder, 0.0, "double angles", reaction)
+    given = {"connection": "double angles", "bolt": "3/4"}
+    result = detailed(
+        bay(beam=beam, girder=girder, ends=given | ({"reaction": reaction} if reaction else {}))
+    )
+    pitch = taken(result, Worked(beam, girder, 0.0, "double angles", reaction))
+    one = Worked(beam, girder, 0.0, "double angles", reaction, pitch)
     texts = [reason for reason in result.reasons["B1"] if re.match(r"\d+ rows", reason.decision)]
     assert len(texts) == 2
     for reason in texts:

@@ -117,7 +117,8 @@ def test_no_erection_finding_away_from_columns() -> None:
 
 def test_patterns_that_cannot_be_made_to_agree_are_a_finding() -> None:
     # four rows fill W16X26 from cope to fillet, and 1 1/2 in is no whole pitch
-    result = both_sides("1 1/2", first={"beam": "W16X26", "ends": {"rows": 4}}, ends={"rows": 4})
+    given = {"rows": 4, "connection": "double angles"}
+    result = both_sides("1 1/2", first={"beam": "W16X26", "ends": given}, ends=given)
     (found,) = [one for one in result.findings if one.code == "patterns-disagree"]
     assert "cannot be made to fall together" in found.message
     assert "use a single plate on one side" in found.remedy
@@ -138,3 +139,12 @@ def test_by_rule_nothing_is_shared_over_a_column() -> None:
     result = both_sides(first={"column": post})
     assert not result.shared
     assert not result.findings
+
+
+def test_one_end_gets_a_plate_where_patterns_cannot_be_made_to_agree() -> None:
+    given = {"rows": 4}
+    result = both_sides("1 1/2", first={"beam": "W16X26", "ends": given}, ends=given)
+    assert not [one for one in result.findings if one.severity == "error"]
+    kinds = {result.joints["B1", End.RIGHT].kind, result.joints["B2", End.LEFT].kind}
+    assert kinds == {"double angles", "single plate"}
+    assert any("does not go" in r.because or "do not go" in r.because for r in result.reasons["B1"])

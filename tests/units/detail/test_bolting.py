@@ -53,7 +53,7 @@ def test_bolts_under_a_flange_that_cannot_be_tightened() -> None:
 
 
 def test_legs_whose_bolts_are_in_each_others_way_are_a_finding() -> None:
-    result = detailed(bay(ends={"angle": "L3x3x5/16"}))
+    result = detailed(bay(ends={"angle": "L3x3x5/16", "bolt": "3/4"}))
     (found, _) = [one for one in result.findings if one.code == "bolt-clearance"]
     assert "bolts of the outstanding leg to those of the web leg" in found.message
     assert found.remedy.startswith("use an angle with a longer or thinner leg")  # 3 in leave no stagger

@@ -100,7 +100,10 @@ REFUSED = {
 }
 FOUND = {
     "rows that do not fit": (BETWEEN + member(more="ends = { rows = 20 }"), "20 rows are given, 4 rows fit"),
-    "a drop of the whole depth": (BETWEEN + member(more='ends = { drop = "8\'-0" }'), "not one row fits"),
+    "a drop of the whole depth": (
+        BETWEEN + member(more='ends = { drop = "8\'-0" }'),
+        "puts the first row where no web is clear",
+    ),
     "an angle too large": (BETWEEN + member(more='ends = { angle = "L8x8x1" }'), "no connection is detailed"),
     "an angle too small": (BETWEEN + member(more='ends = { angle = "L2x2x1/8" }'), "wants to be tightened"),
     "a plate too small": (column(more="base_plate = { width = 2, length = 2 }"), "does not cover W10X49"),

@@ -24,13 +24,12 @@ from gageline.cli.screen import (
     tracked,
     write,
     write_sheet,
-    written,
 )
 from gageline.exchange import json_text
+from gageline.job import Job
 from gageline.layout import PartLayout
-from gageline.sheets import check_texts, packet, part_dxf, piece_dxf
+from gageline.sheets import Scribe, check_texts, packet, part_dxf, piece_dxf
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
-from gageline.units import System
 
 
 def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
@@ -86,18 +85,19 @@ def parts(job_file: JobFile, as_json: AsJson = False) -> None:
         print(json_text({"parts": lines, "bolts": bolts, "pieces": bills}, job.system))
         end_without(result.wrong)
         return
-    unit = weight_unit(job.system)
-    table = Table("mark", "qty", "section", "length", "grade", f"each {unit}", f"total {unit}")
+    unit, scribe = weight_unit(job.system), Scribe.of(job)
+    table = Table("mark", "qty", "section", "length", "grade", f"each bare, {unit}", f"all bare, {unit}")
     for line in lines:
-        length = written(line.length, job.system)
+        length = scribe.tell(line.length)
         weights = weight_text(line.weight, job.system), weight_text(line.total_weight, job.system)
         table.add_row(line.mark, str(line.quantity), line.designation, length, line.grade, *weights)
     total = sum(line.total_weight for line in lines)
     table.add_section()
     table.add_row("total", "", "", "", "", "", weight_text(total, job.system, 0))
     say.print(table)
+    say.print("bare: the part alone as cut; the parts list of the cards weighs pieces with their fittings")
     for bolt_line in bolts:
-        grip = f", grip {written(bolt_line.grip, job.system)}" if bolt_line.grip else ""
+        grip = f", grip {scribe.tell(bolt_line.grip)}" if bolt_line.grip else ""
         where = "field" if bolt_line.field else "shop"
         say.print(
             f"{bolt_line.quantity} {where} bolts {bolt_line.bolt} {bolt_line.grade}{grip}", markup=False
@@ -119,16 +119,16 @@ def marks(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> Non
         return
     for assembly, layout in zip(job.assemblies, laid, strict=True):
         hand = f", opposite hand of {assembly.hand_of}" if assembly.hand_of else ""
-        _show_steps(layout.main, f"{assembly.quantity} wanted{hand}", job.system)
+        _show_steps(layout.main, f"{assembly.quantity} wanted{hand}", job)
         for fitting in layout.fittings:
-            _show_steps(fitting, f"{fitting.quantity} for each {assembly.mark}", job.system)
+            _show_steps(fitting, f"{fitting.quantity} for each {assembly.mark}", job)
     end_without(result.wrong)
 
 
-def _show_steps(laid: PartLayout, wanted: str, system: System) -> None:
+def _show_steps(laid: PartLayout, wanted: str, job: Job) -> None:
     """One part's steps, with the readings to strike and the check after each."""
     part = laid.part
-    head = f"{part.mark}: {part.stock.designation}, {written(part.length, system)}, {wanted}"
+    head = f"{part.mark}: {part.stock.designation}, {Scribe.of(job, part).tell(part.length)}, {wanted}"
     say.print(head, style="bold", markup=False, soft_wrap=True)
     for step in laid.steps:
         face = f" [{step.face} face]" if step.face else ""

@@ -5,7 +5,7 @@ from gageline.layout.deciding import Decision, decide
 from gageline.layout.ends import EndPlane, fit_end
 from gageline.layout.holes import Column, Pattern, patterns
 from gageline.layout.long_tape import ALPHA, LongTape, tape_of
-from gageline.layout.mark import Bench, Mark, MarkKind, Spot
+from gageline.layout.mark import Bench, Mark, MarkKind, Spot, bench_of
 from gageline.layout.marks import marks_of
 from gageline.layout.on_stick import SeatOnStick, StickLayout, StickReading, lay_out_on, tape_from
 from gageline.layout.reading import Datum, Reading, printed_length
@@ -49,6 +49,7 @@ __all__ = [
     "Template",
     "Way",
     "accuracy",
+    "bench_of",
     "camber_lean",
     "decide",
     "fit_end",

@@ -193,7 +193,7 @@ def join_steps(bench: Bench, seats: tuple[Seat, ...], span: tuple[Length, Length
             "Tack each fitting at both edges, then in the middle; near side first, then far side.",
             f"Still square, and {bench.say(over)} out-to-out, before any weld is run.", "",
         )  # fmt: skip
-    reading = Reading(over, round_to(over, bench.tape), Datum.OUT_TO_OUT, bench.system)
+    reading = Reading(over, round_to(over, bench.tape), Datum.OUT_TO_OUT, bench.system, bench.is_metric)
     halves = [-span[0], span[1] - bench.part.length]
     ends = " and ".join(
         _off(bench, past, (f"past the {end} end", f"short of the {end} end", f"flush at the {end} end"))

@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
-from gageline.layout.reading import Reading, across, along, printed_length
+from gageline.layout.reading import Reading, Scale, across, along, printed_length
 from gageline.part import End, Face, Part
-from gageline.units import ZERO, Length, System, round_to
+from gageline.units import ZERO, Length, System, is_metric, round_to
 
-__all__ = ["Bench", "Mark", "MarkKind", "Shift", "Spot"]
+__all__ = ["Bench", "Mark", "MarkKind", "Shift", "Spot", "bench_of"]
 
 _METRIC_STEPS = (Length.from_mm(1), Length.from_mm(Fraction(1, 2)), Length.from_mm(Fraction(1, 10)))
 
@@ -122,15 +122,22 @@ class Bench:
         step = next((step for step in _METRIC_STEPS if step <= self.tape), _METRIC_STEPS[-1])
         return replace(self, tape=step)
 
+    @property
+    def is_metric(self) -> bool:
+        """Whether it is read on the millimetre side of the tape."""
+        return self.system is System.MM or is_metric(self.tape)
+
     def x(self, at: Length, end: End = End.LEFT) -> Reading:
         """The reading along the part, rounded to the tape."""
-        scale = along(self.part, end)
-        return scale.reading(at, scale.shift(at, self.tape), self.system)
+        return self._read(along(self.part, end), at)
 
     def y(self, face: Face, at: Length) -> Reading:
         """The reading across a face from where rows are read, rounded to the tape."""
-        scale = across(self.part.stock, face)[0]
-        return scale.reading(at, scale.shift(at, self.tape), self.system)
+        return self._read(across(self.part.stock, face)[0], at)
+
+    def _read(self, scale: Scale, at: Length, shift: Length | None = None) -> Reading:
+        moved = scale.shift(at, self.tape) if shift is None else shift
+        return scale.reading(at, moved, self.system, metric=self.is_metric)
 
     def spot(self, face: Face, x: Length, y: Length, shift: Shift | None = None) -> Spot:
         """A spot on a face, each reading rounded once, or moved with the pattern it belongs to.
@@ -146,9 +153,9 @@ class Bench:
         return Spot(
             (x, y),
             (x + moved.x, y + moved.y * first.sign),
-            along(self.part).reading(x, moved.x, self.system),
-            first.reading(y, moved.y, self.system),
-            back.reading(y, moved.y_back, self.system),
+            self._read(along(self.part), x, moved.x),
+            self._read(first, y, moved.y),
+            self._read(back, y, moved.y_back),
         )
 
     def shift(self, face: Face, x: Length, y: Length) -> Shift:
@@ -172,8 +179,21 @@ class Bench:
         """A length rounded to the tape and printed, for checks and sizes."""
         rounded = round_to(length, self.tape)
         sign = "-" if rounded < ZERO else ""
-        return f"{sign}{printed_length(abs(rounded), self.system)}"
+        return f"{sign}{printed_length(abs(rounded), self.system, metric=self.is_metric)}"
 
     def exact(self, length: Length) -> str:
         """A length printed as it is: of drills, radii and the spacing of a pattern."""
-        return printed_length(length, self.system)
+        in_tenths = length.ticks % _METRIC_STEPS[-1].ticks == 0  # a drill in inches keeps its name
+        return printed_length(length, self.system, metric=self.is_metric and in_tenths)
+
+
+def bench_of(part: Part, tape: Length, system: System) -> Bench:
+    """The bench of a part; one that was drawn in millimetres is read in them.
+
+    Args:
+        part: what is marked.
+        tape: the smallest division of the shop's tape.
+        system: the units of the job.
+    """
+    bench = Bench(part, tape, system)
+    return bench.metric() if system is System.FT_IN and is_metric(part.length) else bench

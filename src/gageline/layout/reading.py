@@ -61,9 +61,15 @@ _WORDS = {
 }
 
 
-def printed_length(length: Length, system: System) -> str:
-    """A length as it is printed beside a mark, never rounded: `18'-7 1/4"`, or `5670` in millimetres."""
-    text = exact_text(length, system)
+def printed_length(length: Length, system: System, *, metric: bool = False) -> str:
+    """A length as it is printed beside a mark, never rounded: `18'-7 1/4"`, or `5670` in millimetres.
+
+    Args:
+        length: what is printed.
+        system: the units of the job.
+        metric: it is read on the millimetre side of the tape, `5670 mm` where the job is in feet and inches.
+    """
+    text = exact_text(length, System.MM if metric else system)
     return text.removesuffix(" mm") if system is System.MM else text
 
 
@@ -77,12 +83,14 @@ class Reading:
         tape: what the tape is held to, never below zero.
         from_: where the tape is hooked.
         system: the units it is printed in.
+        metric: it is read on the millimetre side of the tape, whatever the units of the job.
     """
 
     true: Length
     tape: Length
     from_: Datum
     system: System
+    metric: bool = False
 
     @property
     def error(self) -> Length:
@@ -92,7 +100,7 @@ class Reading:
     @property
     def length_text(self) -> str:
         """The length alone as printed: `2 3/4"`."""
-        return printed_length(self.tape, self.system)
+        return printed_length(self.tape, self.system, metric=self.metric)
 
     @property
     def text(self) -> str:
@@ -126,13 +134,13 @@ class Scale:
         true = self.measure(at)
         return round_to(true, tape) - true
 
-    def reading(self, at: Length, shift: Length, system: System) -> Reading:
+    def reading(self, at: Length, shift: Length, system: System, *, metric: bool = False) -> Reading:
         """The reading of a coordinate, moved by a shift that its pattern shares."""
         true = self.measure(at)
         struck = true + shift
         if struck < ZERO:
-            return Reading(-true, -struck, self.behind, system)
-        return Reading(true, struck, self.ahead, system)
+            return Reading(-true, -struck, self.behind, system, metric)
+        return Reading(true, struck, self.ahead, system, metric)
 
 
 def along(part: Part, end: End = End.LEFT) -> Scale:

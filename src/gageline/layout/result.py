@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from gageline.job import Practice
 from gageline.layout.accuracy import Accuracy, accuracy
 from gageline.layout.holes import patterns
-from gageline.layout.mark import Bench, Mark
+from gageline.layout.mark import Bench, Mark, bench_of
 from gageline.layout.marks import marks_of
 from gageline.layout.seats import Seat, overall, seat_of
 from gageline.layout.setups import FaceSetups, Template, plan_setups
 from gageline.layout.step import Step
 from gageline.layout.steps import part_steps
 from gageline.part import Assembly, Face, Part, faces_of
-from gageline.units import Length, System, is_metric
+from gageline.units import Length, System
 
 __all__ = ["Layout", "PartLayout", "lay_out"]
 
@@ -111,7 +111,7 @@ def lay_out(assembly: Assembly, practice: Practice, system: System) -> Layout:
         ValueProblem: when the tape or the template of the practice cannot be used.
     """
     template = Template(practice.template_rows, practice.template_gages)
-    bench = _bench(assembly.main, practice.tape, system)
+    bench = bench_of(assembly.main, practice.tape, system)
     seats = tuple(seat_of(bench, fitting) for fitting in assembly.fittings)
     span = overall(assembly.main, assembly.fittings)
     counts: dict[Part, int] = {}
@@ -121,7 +121,7 @@ def lay_out(assembly: Assembly, practice: Practice, system: System) -> Layout:
         assembly=assembly,
         main=_part_layout(bench, 1, template, seats, span),
         fittings=tuple(
-            _part_layout(_bench(part, practice.tape, system), count, template)
+            _part_layout(bench_of(part, practice.tape, system), count, template)
             for part, count in counts.items()
         ),
         seats=seats,
@@ -130,12 +130,6 @@ def lay_out(assembly: Assembly, practice: Practice, system: System) -> Layout:
         system=system,
         datum="left end" if assembly.main.left.square else "left end, long point",
     )
-
-
-def _bench(part: Part, tape: Length, system: System) -> Bench:
-    """The bench of a part; one that was drawn in millimetres is read in them."""
-    bench = Bench(part, tape, system)
-    return bench.metric() if system is System.FT_IN and is_metric(part.length) else bench
 
 
 def _part_layout(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gageline.layout.mark import Bench, Mark, MarkKind
+from gageline.layout.mark import Bench, Mark, MarkKind, bench_of
 from gageline.part import End, Face, Fitting, Part, bounds, extent_y, extent_z, face_point, face_range
 from gageline.steel import Plate, Profile
 from gageline.units import ZERO, Length
@@ -137,7 +137,7 @@ def _main_on_plate(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
     plate, main = fitting.part, bench.part
     if fitting.on is not None or not isinstance(plate.stock, Plate):
         return
-    board = Bench(plate, bench.tape, bench.system)
+    board = bench_of(plate, bench.tape, bench.system)
     (bottom, top), (far, near) = extent_y(main.stock), extent_z(main.stock)
     corners = [_on_plate(fitting, y, z) for y in (bottom, top) for z in (far, near)]
     x_low, x_high = min(x for x, _ in corners), max(x for x, _ in corners)

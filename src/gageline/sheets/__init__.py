@@ -7,7 +7,7 @@ from gageline.sheets.check_sheet import check_sheet
 from gageline.sheets.column_schedule import column_schedule
 from gageline.sheets.cutting_sheet import cutting_sheet
 from gageline.sheets.cutting_summary import drop_marks, money, proof
-from gageline.sheets.dimensions import Dimensions, callout, chain, linear, running
+from gageline.sheets.dimensions import Dimensions, chain, linear, running
 from gageline.sheets.dxf import DxfUnit, to_dxf
 from gageline.sheets.field_bolts import field_bolt_list
 from gageline.sheets.fonts import FAMILY, FONT_FILES, FONT_FOLDER, text_width
@@ -117,7 +117,6 @@ __all__ = [
     "bind",
     "break_marks",
     "broken_scale",
-    "callout",
     "chain",
     "check_sheet",
     "check_texts",

@@ -6,10 +6,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from gageline.job import Job
-from gageline.layout import Layout, PartLayout, Seat, printed_length
+from gageline.layout import Layout, PartLayout, Seat, bench_of
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Block, Draft, Heading, bind, paragraph, practice_block, space
-from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Group, Item, Level, Sheet, Text
 from gageline.sheets.step_rows import step_block, steps_head
 from gageline.sheets.style import BODY, HEADING, Weight
@@ -85,7 +84,7 @@ def _fitting_cards(layouts: Sequence[Layout]) -> Iterator[_Card]:
 def _detail(laid: PartLayout, layout: Layout) -> str:
     part = laid.part
     unit = " mm" if layout.system is System.MM else ""
-    length = Scribe(layout.system, layout.tape).fine(part.length)
+    length = bench_of(part, layout.tape, layout.system).say(part.length)
     return f"{part.stock.designation} {part.grade}, {length}{unit}"
 
 
@@ -165,13 +164,15 @@ def _facts(laid: PartLayout, layout: Layout, width: float) -> Block:
 
 
 def _exactness(laid: PartLayout, layout: Layout) -> str:
-    tape = printed_length(layout.tape, layout.system)
+    bench = bench_of(laid.part, layout.tape, layout.system)
+    tape = bench.say(bench.tape)
     unit = " mm" if layout.system is System.MM else ""
+    system = System.MM if bench.is_metric else layout.system
     exact = laid.accuracy
     return (
-        f"Rounding to the {tape}{unit} tape moves no mark more than {_fine(exact.mark, layout.system)} and "
-        f"no hole-to-hole distance more than {_fine(exact.hole_to_hole, layout.system)}; inside a pattern "
-        f"that mates with another piece {_fine(exact.in_pattern, layout.system)}."
+        f"Rounding to the {tape}{unit} tape moves no mark more than {_fine(exact.mark, system)} and "
+        f"no hole-to-hole distance more than {_fine(exact.hole_to_hole, system)}; inside a pattern "
+        f"that mates with another piece {_fine(exact.in_pattern, system)}."
     )
 
 
@@ -206,13 +207,13 @@ def _seats(layout: Layout, width: float, height: float) -> Iterator[Block]:
 def _seat_row(layout: Layout, seat: Seat) -> tuple[str, ...]:
     fitting, main = seat.fitting, layout.main.part
     face = face_name(main.profile, fitting.on).lower() if fitting.on else f"{fitting.end} end"
+    bench = bench_of(main, layout.tape, layout.system)
 
     def say(length: Length | None, behind: str) -> str:
         if length is None:
             return "-"
-        rounded = round_to(length, layout.tape)
-        text = printed_length(abs(rounded), layout.system)
-        return f"{text} {behind}" if rounded.ticks < 0 else text
+        text = bench.say(length)
+        return f"{text.removeprefix('-')} {behind}" if text.startswith("-") else text
 
     return (
         fitting.part.mark, fitting.name, fitting.part.stock.designation, face,

@@ -62,14 +62,13 @@ def grid_point(x: float, y: float, detailed: Detailed, job: Job) -> str:
         job: whose units are written.
     """
     grid = detailed.frame
+    scribe = Scribe.of(job)
     if not grid.grid_x or not grid.grid_y:
-        return f"{signed(x, job.system)}, {signed(y, job.system)}"
+        return f"{signed(x, scribe)}, {signed(y, scribe)}"
     names = [_nearest(x, grid.grid_x), _nearest(y, grid.grid_y)]
     point = "/".join(names)
     off = (x - grid.grid_x[names[0]], y - grid.grid_y[names[1]])
-    words = [
-        f"{axis} {signed(way, job.system)}" for axis, way in zip("xy", off, strict=True) if abs(way) > _ON
-    ]
+    words = [f"{axis} {signed(way, scribe)}" for axis, way in zip("xy", off, strict=True) if abs(way) > _ON]
     return f"{point} {', '.join(words)}".strip()
 
 
@@ -99,13 +98,13 @@ def _row(
         shaft.mark,
         f"{main.stock.designation} {main.grade}",
         f"{turn:g}°",
-        signed(line.start[2] if first else foot, job.system),
-        signed(line.finish[2] if last else head, job.system),
-        scribe.fine(main.length),
+        signed(line.start[2] if first else foot, scribe),
+        signed(line.finish[2] if last else head, scribe),
+        scribe.tell(main.length),
         _plate(shaft.assembly.fittings, FittingKind.BASE_PLATE, scribe),
         _rods(line.name, detailed, scribe) if first else "",
         _plate(shaft.assembly.fittings, FittingKind.CAP_PLATE, scribe),
-        ", ".join(signed(z, job.system) for z in splices),
+        ", ".join(signed(z, scribe) for z in splices),
     )
 
 
@@ -115,7 +114,7 @@ def _plate(fittings: tuple[Fitting, ...], kind: FittingKind, scribe: Scribe) -> 
         if fitting.kind is kind:
             part = fitting.part
             holes = [hole for group in part.groups for hole in group.holes]
-            words = f"{part.mark} {part.stock.designation} x {scribe.fine(part.length)}"
+            words = f"{part.mark} {part.stock.designation} x {scribe.tell(part.length)}"
             return f"{words}, {len(holes)} holes {scribe.hole_size(holes[0])}" if holes else words
     return ""
 

@@ -133,7 +133,7 @@ def _numbers(alike: Sequence[StickPlan]) -> str:
 
 
 def _length(stick: StickPlan, scribe: Scribe) -> str:
-    return f"{scribe.overall(stick.stock.length)}{', cut already' if stick.done else ''}"
+    return f"{scribe.tell(stick.stock.length)}{', cut already' if stick.done else ''}"
 
 
 def _cells(alike: Sequence[StickPlan], drops: Sequence[str], width: float) -> Block:
@@ -218,7 +218,7 @@ def _plates(job: Job, asked: PlateQuestion, plan: PlatePlan) -> Iterator[Part]:
     width, _ = room_of(job)
     scribe = Scribe.of(job)
     for sheet in plan.sheets:
-        size = f"{scribe.overall(sheet.sheet.width)} x {scribe.overall(sheet.sheet.length)}"
+        size = f"{scribe.tell(sheet.sheet.width)} x {scribe.tell(sheet.sheet.length)}"
         heat = f"heat {sheet.sheet.heat}" if sheet.sheet.heat else "heat ____________"
         name = f"{asked.steel}, sheet {sheet.number}"
         titles = f"{name}: {size}, {heat}", f"{name}: plates"

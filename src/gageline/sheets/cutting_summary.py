@@ -166,11 +166,11 @@ def _ordered(offer: Offer, count: int, scribe: Scribe) -> tuple[str, ...]:
     price = money(offer.cents), money(offer.cents * count)
     filed = "with the steel" if offer.certificate else ""
     comes = offer.arrives.isoformat() if offer.arrives else ""
-    return str(offer.steel), scribe.overall(offer.length), str(count), *price, filed, comes, ""
+    return str(offer.steel), scribe.tell(offer.length), str(count), *price, filed, comes, ""
 
 
 def _sheets(sheet: Sheet, count: int, scribe: Scribe) -> tuple[str, ...]:
-    size = f"{scribe.overall(sheet.width)} x {scribe.overall(sheet.length)}"
+    size = f"{scribe.tell(sheet.width)} x {scribe.tell(sheet.length)}"
     return str(sheet.steel), size, str(count), money(sheet.cents), money(sheet.cents * count), "", "", ""
 
 
@@ -191,7 +191,7 @@ def _from_rack(plan: ShopPlan, scribe: Scribe) -> Table:
             if isinstance(held, Held):
                 number = f"{stick.number}, cut already" if stick.done else str(stick.number)
                 filed = "on file" if held.certificate else "none"
-                length = scribe.overall(held.length)
+                length = scribe.tell(held.length)
                 rows.append((held.mark, str(held.steel), length, held.heat or "not known", number, filed, ""))
     return Table(columns, tuple(rows))
 

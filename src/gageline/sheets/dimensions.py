@@ -11,10 +11,10 @@ from gageline.errors import ValueProblem
 from gageline.sheets.boxes import line_height
 from gageline.sheets.fonts import text_width
 from gageline.sheets.labels import Reading, Side, Writing, arrange, draw_rows, once, rows_depth, to_paper
-from gageline.sheets.scene import Anchor, Circle, Item, Level, Line, Point, Polygon, Polyline, Text
+from gageline.sheets.scene import Anchor, Circle, Item, Level, Line, Point, Polygon, Text
 from gageline.sheets.style import BODY, Ink, Role
 
-__all__ = ["Dimensions", "arrow_head", "callout", "chain", "linear", "running"]
+__all__ = ["Dimensions", "arrow_head", "chain", "linear", "running"]
 
 _FREE = 0.8
 _STUB = 2.2
@@ -178,29 +178,6 @@ def linear(
     """
     points = (min(start, end), max(start, end))
     return chain(points, (text,), side, base, limits, offset=offset, size=size)
-
-
-def callout(text: str, tip: Point, elbow: Point, *, size: float = BODY, ink: Ink = Ink.BLACK) -> list[Item]:
-    """A note beside the drawing with an arrow to what it speaks of.
-
-    Args:
-        text: the note, one line.
-        tip: where the arrow points, paper mm.
-        elbow: where the leader turns level, on the side where the note stands.
-        size: points.
-        ink: what the note is printed in.
-
-    Returns:
-        The items; the note runs away from the tip.
-    """
-    away = 1.0 if elbow[0] >= tip[0] else -1.0
-    shoulder = (elbow[0] + 2.5 * away, elbow[1])
-    anchor = Anchor.LEFT if away > 0 else Anchor.RIGHT
-    return [
-        Polyline((tip, elbow, shoulder), Role.DIMENSION),
-        arrow_head(tip, elbow),
-        Text(shoulder[0] + 0.8 * away, elbow[1], text, size, anchor=anchor, level=Level.MIDDLE, ink=ink),
-    ]
 
 
 def arrow_head(tip: Point, tail: Point) -> Polygon:

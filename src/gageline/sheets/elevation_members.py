@@ -7,13 +7,13 @@ from dataclasses import dataclass
 
 from gageline.detail import Detailed, Line, Placed
 from gageline.part import Fitting, FittingKind, bounds
+from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Run
 from gageline.sheets.plan_labels import signed
 from gageline.sheets.plan_members import steel_ends
 from gageline.sheets.scene import Point
 from gageline.sheets.slabs import section_shape
 from gageline.sheets.style import Weight
-from gageline.units import System
 
 __all__ = ["Along", "CutMember", "PlaneMember", "cut_members", "plane_members"]
 
@@ -79,35 +79,35 @@ class CutMember:
     runs: tuple[Run, ...]
 
 
-def plane_members(detailed: Detailed, along: Along, system: System) -> tuple[PlaneMember, ...]:
+def plane_members(detailed: Detailed, along: Along, scribe: Scribe) -> tuple[PlaneMember, ...]:
     """The columns and beams that stand on a grid line.
 
     Args:
         detailed: the frame.
         along: the grid line.
-        system: the units.
+        scribe: writes in the units of the job.
     """
     pieces = _pieces(detailed)
     return tuple(
         _column(line, along.axis, pieces[line.name])
         if line.is_column
-        else _beam(line, along.axis, pieces[line.name][0].mark, detailed, system)
+        else _beam(line, along.axis, pieces[line.name][0].mark, detailed, scribe)
         for line in detailed.frame.lines.values()
         if line.name in pieces and _is_on(line, along)
     )
 
 
-def cut_members(detailed: Detailed, along: Along, system: System) -> tuple[CutMember, ...]:
+def cut_members(detailed: Detailed, along: Along, scribe: Scribe) -> tuple[CutMember, ...]:
     """The beams that end at a grid line's plane or pass through it.
 
     Args:
         detailed: the frame.
         along: the grid line.
-        system: the units.
+        scribe: writes in the units of the job.
     """
     pieces = _pieces(detailed)
     return tuple(
-        _cut(line, along, pieces[line.name][0].mark, detailed, system)
+        _cut(line, along, pieces[line.name][0].mark, detailed, scribe)
         for line in detailed.frame.beams
         if line.name in pieces and not _is_on(line, along) and _meets(line, along)
     )
@@ -156,16 +156,16 @@ def _plate(fitting: Fitting, one: Placed, axis: int) -> tuple[Point, ...]:
     return (left, low), (right, low), (right, high), (left, high)
 
 
-def _beam(line: Line, axis: int, mark: str, detailed: Detailed, system: System) -> PlaneMember:
+def _beam(line: Line, axis: int, mark: str, detailed: Detailed, scribe: Scribe) -> PlaneMember:
     """A beam as its outline in the plane, from end to end of its steel."""
     start, finish = steel_ends(line, detailed)
     z, w = (line.top_at((*end, 0.0)) for end in (start, finish))
-    runs = (*_named(mark, line), *_heights((z, w), detailed, system))
+    runs = (*_named(mark, line), *_heights((z, w), detailed, scribe))
     deep, u, v = line.upright_depth(), start[axis], finish[axis]
     return PlaneMember(line.name, ((u, z), (v, w), (v, w - deep), (u, z - deep)), runs)
 
 
-def _cut(line: Line, along: Along, mark: str, detailed: Detailed, system: System) -> CutMember:
+def _cut(line: Line, along: Along, mark: str, detailed: Detailed, scribe: Scribe) -> CutMember:
     """The section of a beam where its line meets the plane, or at the end that is next to it."""
     across = 1 - along.axis
     a, b = line.start[across], line.finish[across]
@@ -179,16 +179,16 @@ def _cut(line: Line, along: Along, mark: str, detailed: Detailed, system: System
     def loop(points: Iterator[tuple[float, ...]]) -> tuple[Point, ...]:
         return tuple((u + way * z, top + y - high) for y, z in points)
 
-    runs: tuple[Run, ...] = ((mark, Weight.BOLD), *_heights((top,), detailed, system))
+    runs: tuple[Run, ...] = ((mark, Weight.BOLD), *_heights((top,), detailed, scribe))
     holes = tuple(loop(iter(ring.coords[:-1])) for ring in shape.interiors)
     return CutMember(line.name, (u, top), loop(iter(shape.exterior.coords[:-1])), holes, runs)
 
 
-def _heights(tops: tuple[float, ...], detailed: Detailed, system: System) -> tuple[Run, ...]:
+def _heights(tops: tuple[float, ...], detailed: Detailed, scribe: Scribe) -> tuple[Run, ...]:
     """Tops of steel that lie off every level."""
     levels = detailed.frame.levels.values()
     off = [one for one in dict.fromkeys(tops) if all(abs(one - level) >= _LEAST for level in levels)]
-    words = " to ".join(dict.fromkeys(signed(one, system) for one in off))
+    words = " to ".join(dict.fromkeys(signed(one, scribe) for one in off))
     return ((f" ({words})", Weight.REGULAR),) if off else ()
 
 

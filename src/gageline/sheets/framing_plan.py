@@ -14,6 +14,7 @@ from gageline.errors import ValueProblem
 from gageline.job import Job
 from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
 from gageline.sheets.labels import Side
+from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Board, Label, Run, Spot, placed_labels
 from gageline.sheets.plan_labels import beam_labels, column_label
 from gageline.sheets.plan_members import PlanBeam, PlanLevel, plan_levels
@@ -26,7 +27,6 @@ from gageline.sheets.plan_strip import StripFacts, side_strip
 from gageline.sheets.scales import Scale, plan_scales
 from gageline.sheets.scene import Box, Group, Item, Line, Paper, Polygon, Sheet
 from gageline.sheets.style import Ink, Role, Weight
-from gageline.units import System
 
 __all__ = ["ERECTION_CARE", "framing_plans", "job_frame"]
 
@@ -176,7 +176,7 @@ def _fitted_view(edges: Sequence[Edge], part: _Part, scale: Scale, free: Box) ->
         return None
     trial = PlanView(region, k, 0.0, height)
     try:
-        depth = {edge.side: _side(edge, trial, part.job.system).depth + _MARGIN for edge in edges}
+        depth = {edge.side: _side(edge, trial, Scribe.of(part.job)).depth + _MARGIN for edge in edges}
     except ValueProblem:
         return None
     across = width + depth[Side.LEFT] + depth[Side.RIGHT]
@@ -188,13 +188,13 @@ def _fitted_view(edges: Sequence[Edge], part: _Part, scale: Scale, free: Box) ->
     return PlanView(region, k, left, bottom)
 
 
-def _side(edge: Edge, view: PlanView, system: System) -> Edging:
+def _side(edge: Edge, view: PlanView, scribe: Scribe) -> Edging:
     box = _frame(view)
     if edge.side in {Side.ABOVE, Side.BELOW}:
         base = box.top if edge.side is Side.ABOVE else box.bottom
-        return edging(edge, base, view.x(0.0), view.scale, (box.left, box.right), system)
+        return edging(edge, base, view.x(0.0), view.scale, (box.left, box.right), scribe)
     base = box.left if edge.side is Side.LEFT else box.right
-    return edging(edge, base, view.y(0.0), -view.scale, (box.top, box.bottom), system)
+    return edging(edge, base, view.y(0.0), -view.scale, (box.top, box.bottom), scribe)
 
 
 def _frame(view: PlanView) -> Box:
@@ -217,8 +217,8 @@ def _drawn(part: _Part, view: PlanView, edges: Sequence[Edge]) -> list[Item] | N
     labels: list[Label] = []
     for beam, line in picture.lines:
         if beam.name in own:
-            ends = skewed_ends(beam, part.grid, part.job.system)
-            labels += beam_labels(beam, line, part.job.system, ends)
+            ends = skewed_ends(beam, part.grid, Scribe.of(part.job))
+            labels += beam_labels(beam, line, Scribe.of(part.job), ends)
     region = part.region
     labels += [column_label(c, view) for c in part.level.columns if region.holds(c.at)]
     labels += picture.labels
@@ -228,7 +228,7 @@ def _drawn(part: _Part, view: PlanView, edges: Sequence[Edge]) -> list[Item] | N
     placed = placed_labels(labels, board)
     if placed is None:
         return None
-    sides = [_side(edge, view, part.job.system) for edge in edges]
+    sides = [_side(edge, view, Scribe.of(part.job)) for edge in edges]
     return [
         *picture.items,
         *matches,

@@ -18,6 +18,7 @@ from gageline.sheets.fonts import text_width
 from gageline.sheets.framing_plan import ERECTION_CARE, job_frame
 from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
 from gageline.sheets.labels import Reading, Side
+from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Board, Label, Spot, beside_line, placed_labels, round_about
 from gageline.sheets.plan_labels import signed
 from gageline.sheets.plan_regions import Region
@@ -95,8 +96,8 @@ def _plane(job: Job, detailed: Detailed, name: str) -> _Plane:
     frame = detailed.frame
     along = Along(1, frame.grid_x[name]) if name in frame.grid_x else Along(0, frame.grid_y[name])
     across = frame.grid_x if along.axis == 0 else frame.grid_y
-    members = plane_members(detailed, along, job.system)
-    cuts = cut_members(detailed, along, job.system)
+    members = plane_members(detailed, along, Scribe.of(job))
+    cuts = cut_members(detailed, along, Scribe.of(job))
     return _Plane(job, name, members, cuts, tuple(across.items()), tuple(frame.levels.items()))
 
 
@@ -182,9 +183,9 @@ def _frame(view: PlanView) -> Box:
 
 def _sides(plane: _Plane, view: PlanView) -> tuple[Dimensions, Edging, Edging]:
     """Levels at the left, the grid above, heights between the levels at the right."""
-    frame, region, system = _frame(view), view.region, plane.job.system
+    frame, region, scribe = _frame(view), view.region, Scribe.of(plane.job)
     levels = [(name, z) for name, z in plane.levels if region.low <= z <= region.high]
-    readings = [Reading(view.y(z), f"{name} {signed(z, system)}") for name, z in levels]
+    readings = [Reading(view.y(z), f"{name} {signed(z, scribe)}") for name, z in levels]
     left = running(readings, Side.LEFT, frame.left, (frame.top, frame.bottom), size=FINE)
     grid = tuple((name, u) for name, u in plane.grid if region.left <= u <= region.right)
     above = edging(
@@ -193,10 +194,10 @@ def _sides(plane: _Plane, view: PlanView) -> tuple[Dimensions, Edging, Edging]:
         view.x(0.0),
         view.scale,
         (frame.left, frame.right),
-        system,
+        scribe,
     )
     heights = Edge(Side.RIGHT, (), tuple(z for _, z in levels), bubbles=False)
-    right = edging(heights, frame.right, view.y(0.0), -view.scale, (frame.top, frame.bottom), system)
+    right = edging(heights, frame.right, view.y(0.0), -view.scale, (frame.top, frame.bottom), scribe)
     return left, above, right
 
 

@@ -141,12 +141,12 @@ def _level(readings: Sequence[Reading], side: Side, base: float, limits: tuple[f
 def overall_lengths(assembly: Assembly, scribe: Scribe) -> list[tuple[float, float, str]]:
     """The length of the steel, and that of the whole piece where fittings stand out past its ends."""
     length = assembly.main.length
-    lengths = [(0.0, length.inches, scribe.overall(length))]
+    lengths = [(0.0, length.inches, scribe.tell(length))]
     spans = [bounds(fitting)[0] for fitting in assembly.fittings]
     low = min([ZERO, *(span[0] for span in spans)])
     high = max([length, *(span[1] for span in spans)])
     if spans and (low, high) != (ZERO, length):
-        lengths.append((low.inches, high.inches, f"{scribe.overall(high - low)} out to out"))
+        lengths.append((low.inches, high.inches, f"{scribe.tell(high - low)} out to out"))
     return lengths
 
 

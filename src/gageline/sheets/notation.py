@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from gageline.job import Job
+from gageline.layout import bench_of
 from gageline.part import Clip, Cope, End, Face, FlangeTrim, Hole, HoleGroup, Opening, Part, Side, extent_y
 from gageline.sheets.furniture import bolt_text
 from gageline.steel import HoleKind, Profile
@@ -39,27 +40,38 @@ class Scribe:
     Attributes:
         system: feet and inches, or millimetres.
         tape: the smallest division of the shop's tape.
+        unit: what is written after millimetres; nothing where the whole job is in them.
     """
 
     system: System
     tape: Length
+    unit: str = ""
 
     @staticmethod
-    def of(job: Job) -> Scribe:
-        """The writer of a job."""
-        return Scribe(job.system, job.practice.tape)
+    def of(job: Job, part: Part | None = None) -> Scribe:
+        """The writer of a job, or of one part of it: one that was drawn in millimetres is read in them.
+
+        Args:
+            job: in whose units and with whose tape is written.
+            part: that is written of; None for the whole job.
+        """
+        if part is None:
+            return Scribe(job.system, job.practice.tape)
+        bench = bench_of(part, job.practice.tape, job.system)
+        if bench.is_metric and job.system is System.FT_IN:
+            return Scribe(System.MM, bench.tape, " mm")
+        return Scribe(job.system, bench.tape)
 
     def tell(self, length: Length) -> str:
         """A dimension rounded once, to the tape."""
-        return self._metric(length) or write_length(round_to(length, self.tape), self.system, 64)
-
-    def overall(self, length: Length) -> str:
-        """An overall length as the bill of material has it."""
-        return self._metric(length) or write_length(length, self.system)
+        return self._metric(length) or self._write(round_to(length, self.tape))
 
     def fine(self, length: Length) -> str:
         """A size of a hole or a plate, to 1/64 in or 0.1 mm."""
-        return self._metric(length) or write_length(length, self.system, 64)
+        return self._metric(length) or self._write(length)
+
+    def _write(self, length: Length) -> str:
+        return f"{write_length(length, self.system, 64)}{self.unit}"
 
     def _metric(self, length: Length) -> str:
         """What was given in millimetres in a job of feet and inches, as it was given; else nothing."""

@@ -13,7 +13,7 @@ from gageline.sheets.scene import Anchor, Box, Group, Item, Level, Sheet, Text
 from gageline.sheets.style import BODY, HEADING, Weight
 from gageline.sheets.table import Column, Table, table_blocks
 from gageline.takeoff import PieceBill, bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
-from gageline.units import ZERO, Length, write_length
+from gageline.units import ZERO, Length
 
 __all__ = ["parts_list"]
 
@@ -24,7 +24,9 @@ _HEAD = line_height(HEADING) * 1.3
 _FEW = 5
 _NARROW = 0.65
 _RIGHT = Anchor.RIGHT
-_WEIGHING = "Weights by volume at 490 lb/ft3 (7849 kg/m3), without welds, bolts and coating."
+_WEIGHING = (
+    "Weights by volume at 490 lb/ft3 (7849 kg/m3), without welds, bolts and coating; bare: the part alone."
+)
 
 
 def parts_list(job: Job) -> Sheet:
@@ -58,8 +60,8 @@ def _pieces(job: Job, bills: Sequence[PieceBill]) -> Table:
         Column("Grade"),
         Column("Finish"),
         Column("Hand", wraps=False),
-        Column(f"Each {unit}", _RIGHT, wraps=False),
-        Column(f"All {unit}", _RIGHT, wraps=False),
+        Column(f"Each with fittings, {unit}", _RIGHT),
+        Column(f"All with fittings, {unit}", _RIGHT),
     )
     rows = [_piece(job, assembly, bill) for assembly, bill in zip(job.assemblies, bills, strict=True)]
     count = sum(bill.quantity for bill in bills)
@@ -74,7 +76,7 @@ def _piece(job: Job, assembly: Assembly, bill: PieceBill) -> tuple[str, ...]:
         assembly.mark,
         str(assembly.quantity),
         main.stock.designation,
-        Scribe.of(job).overall(main.length),
+        Scribe.of(job, main).tell(main.length),
         main.grade,
         assembly.finish,
         f"of {assembly.hand_of}" if assembly.hand_of else "",
@@ -91,8 +93,8 @@ def _parts(job: Job, bills: Sequence[PieceBill]) -> Table:
         Column("Section", wraps=False),
         Column("Length", _RIGHT, wraps=False),
         Column("Grade", wraps=False),
-        Column(f"Each {unit}", _RIGHT, wraps=False),
-        Column(f"All {unit}", _RIGHT, wraps=False),
+        Column(f"Each bare, {unit}", _RIGHT, wraps=False),
+        Column(f"All bare, {unit}", _RIGHT, wraps=False),
     )
     lines = parts_of_job(bills)
     rows = [
@@ -100,7 +102,7 @@ def _parts(job: Job, bills: Sequence[PieceBill]) -> Table:
             line.mark,
             str(line.quantity),
             line.designation,
-            Scribe.of(job).overall(line.length),
+            Scribe.of(job).tell(line.length),
             line.grade,
             weight_text(line.weight, job.system),
             weight_text(line.total_weight, job.system, 0),
@@ -125,7 +127,7 @@ def _bolts(job: Job) -> Table:
             bolt_text(line.bolt) or "size not given",
             line.grade if line.bolt else "",
             str(line.quantity),
-            Scribe.of(job).fine(line.grip) if line.grip is not None else "by the other ply",
+            Scribe.of(job).tell(line.grip) if line.grip is not None else "by the other ply",
             "field" if line.field else "shop",
         )
         for line in bolts_of_job(job)
@@ -139,10 +141,8 @@ def _welds(job: Job, bills: Sequence[PieceBill]) -> Table:
         for weld in bill.welds:
             sizes[weld.size] = sizes.get(weld.size, ZERO) + weld.length * bill.quantity
     columns = (Column("Leg", wraps=False), Column("Length of all runs", _RIGHT, wraps=False))
-    rows = tuple(
-        (write_length(size, job.system, 64), write_length(length, job.system))
-        for size, length in sorted(sizes.items())
-    )
+    scribe = Scribe.of(job)
+    rows = tuple((scribe.fine(size), scribe.tell(length)) for size, length in sorted(sizes.items()))
     return Table(columns, rows, BODY)
 
 

@@ -64,7 +64,7 @@ def piece_drawing(job: Job, assembly: Assembly) -> list[Draft]:
         ValueProblem: a text with a character that the font lacks, or a part without a body.
         GagelineError: a piece that does not go on the paper at any scale.
     """
-    scribe = Scribe.of(job)
+    scribe = Scribe.of(job, assembly.main)
     room = _inside(space(job, landscape=True))
     blocks = _words(job, assembly, scribe, room.height)
     words = under(blocks, _BETWEEN)
@@ -195,7 +195,7 @@ def _fitting_panel(assembly: Assembly, fitting: Fitting, scribe: Scribe, choice:
         alone, sightings(alone, scribe), scribe, (_FITTING_WIDTH, _FITTING_HEIGHT), choice, detail=True
     )
     count = sum(1 for other in assembly.fittings if other.part == part)
-    size = f"{part.stock.designation} x {scribe.overall(part.length)}, {part.grade}"
+    size = f"{part.stock.designation} x {scribe.tell(part.length)}, {part.grade}"
     name = f"{part.mark}: {count} on each piece, {size}"
     return titled(views.items, name, f"{_lie(fitting.placement)}{scale.name}")
 

@@ -35,22 +35,22 @@ def bill_table(bill: PieceBill, scribe: Scribe) -> Table:
         Column("Section"),
         Column("Length", _RIGHT, wraps=False),
         Column("Grade"),
-        Column(f"Each {unit}", _RIGHT, wraps=False),
-        Column(f"All {unit}", _RIGHT, wraps=False),
+        Column(f"Each bare, {unit}", _RIGHT, wraps=False),
+        Column(f"All bare, {unit}", _RIGHT, wraps=False),
     )
     rows = [
         (
             line.mark,
             str(line.quantity),
             line.designation,
-            scribe.overall(line.length),
+            scribe.tell(line.length),
             line.grade,
             weight_text(line.weight, system),
             weight_text(line.total_weight, system),
         )
         for line in bill.lines
     ]
-    total = ("", "", "One piece", "", "", "", weight_text(bill.mass.weight, system))
+    total = ("", "", "One piece with its fittings", "", "", "", weight_text(bill.mass.weight, system))
     return Table(columns, (*rows, total), FINE, total=True)
 
 
@@ -140,7 +140,7 @@ def _bolts(job: Job, assembly: Assembly, scribe: Scribe) -> Iterator[str]:
 def _bolt_words(bolts: BoltSet, job: Job, scribe: Scribe) -> str:
     if not bolts.bolt:
         return "a size to suit the holes, which the job does not give"
-    grip = f", grip {scribe.fine(bolts.grip)}" if bolts.grip is not None else ""
+    grip = f", grip {scribe.tell(bolts.grip)}" if bolts.grip is not None else ""
     return f"{bolt_text(bolts.bolt)} {job.practice.bolt_grade}{grip}"
 
 

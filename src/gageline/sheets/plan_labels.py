@@ -8,12 +8,13 @@ from math import atan, degrees
 
 from gageline.sheets.boxes import line_height
 from gageline.sheets.fonts import text_width
+from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Label, Run, Spot, beside_line, round_about
 from gageline.sheets.plan_members import PlanBeam, PlanColumn
 from gageline.sheets.plan_signs import PlanView
 from gageline.sheets.scene import Point
 from gageline.sheets.style import FINE, Weight
-from gageline.units import Length, Slope, System, write_length
+from gageline.units import Length, Slope, System
 
 __all__ = ["beam_labels", "bevel_words", "column_label", "signed"]
 
@@ -22,29 +23,29 @@ _SQUARE = 1e-4  # degrees
 _HEIGHT = line_height(FINE)
 
 
-def signed(inches: float, system: System) -> str:
+def signed(inches: float, scribe: Scribe) -> str:
     """A height with its sign: `+12'-0"`, `−2 1/4"`."""
     length = Length.from_inches(abs(inches))
-    text = write_length(length, system, 16)
+    text = scribe.tell(length)
     if not length:
         return f"±{text}"
     return f"{'+' if inches > 0 else '−'}{text}"
 
 
-def bevel_words(bevel: Slope, system: System) -> str:
+def bevel_words(bevel: Slope, scribe: Scribe) -> str:
     """A slope or a skew as the job writes it: rise in 12, or degrees where it is in millimetres."""
-    return f"{abs(bevel.degrees):.1f}°" if system is System.MM else bevel.bevel_text()
+    return f"{abs(bevel.degrees):.1f}°" if scribe.system is System.MM else bevel.bevel_text()
 
 
 def beam_labels(
-    beam: PlanBeam, line: tuple[Point, Point], system: System, stations: tuple[str, str] = ("", "")
+    beam: PlanBeam, line: tuple[Point, Point], scribe: Scribe, stations: tuple[str, str] = ("", "")
 ) -> Iterator[Label]:
     """The labels of a beam.
 
     Args:
         beam: the beam.
         line: where it is drawn on this sheet, paper mm from its start to its finish.
-        system: the units.
+        scribe: writes in the units of the job.
         stations: where its ends lie, in words; empty where a chain of dimensions says so.
     """
     start, finish = line
@@ -53,15 +54,15 @@ def beam_labels(
     level = abs(beam.drops[0] - beam.drops[1]) < _LEAST
     dropped = level and abs(beam.drops[0]) >= _LEAST
     if dropped:
-        name = (*name, (f" ({signed(beam.drops[0], system)})", Weight.REGULAR))
+        name = (*name, (f" ({signed(beam.drops[0], scribe)})", Weight.REGULAR))
     halves = (_along(name[:1], start, finish), _along(_trimmed(name[1:]), start, finish))
     yield replace(_along(name, start, finish), halves=halves)
-    notes = _notes(beam, system)
+    notes = _notes(beam, scribe)
     if notes:
         yield _along(((", ".join(notes), Weight.REGULAR),), start, finish)
     if not level:
         for at, drop in zip(line, beam.drops, strict=True):
-            yield _near(f"({signed(drop, system)})", at, middle)
+            yield _near(f"({signed(drop, scribe)})", at, middle)
     for at, station in zip(line, stations, strict=True):
         if station:
             yield _near(station, at, middle)
@@ -71,15 +72,15 @@ def _trimmed(runs: tuple[Run, ...]) -> tuple[Run, ...]:
     return ((runs[0][0].lstrip(), runs[0][1]), *runs[1:])
 
 
-def _notes(beam: PlanBeam, system: System) -> list[str]:
+def _notes(beam: PlanBeam, scribe: Scribe) -> list[str]:
     notes = [f"place {beam.name}"] if beam.name != beam.mark else []
     if abs(beam.slope) > 1e-9:
-        notes.append(f"slope {bevel_words(Slope.from_degrees(degrees(atan(beam.slope))), system)}")
-    skews = [bevel_words(Slope.from_degrees(abs(a)), system) for a in beam.skews if abs(a) > _SQUARE]
+        notes.append(f"slope {bevel_words(Slope.from_degrees(degrees(atan(beam.slope))), scribe)}")
+    skews = [bevel_words(Slope.from_degrees(abs(a)), scribe) for a in beam.skews if abs(a) > _SQUARE]
     if skews:
         notes.append(f"skew {' and '.join(dict.fromkeys(skews))}")
     if abs(beam.offset) >= _LEAST:
-        notes.append(f"{write_length(Length.from_inches(abs(beam.offset)), system)} off line")
+        notes.append(f"{scribe.tell(Length.from_inches(abs(beam.offset)))} off line")
     return notes
 
 

@@ -10,10 +10,11 @@ from gageline.errors import ValueProblem
 from gageline.sheets.dimensions import chain
 from gageline.sheets.fonts import text_width
 from gageline.sheets.labels import Side, to_paper
+from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Anchor, Circle, Item, Level, Line, Polygon, Polyline, Text
 from gageline.sheets.spacing import spread
 from gageline.sheets.style import BODY, FINE, Role, Weight
-from gageline.units import Length, System, write_length
+from gageline.units import Length
 
 __all__ = ["Edge", "Edging", "edging", "grid_line"]
 
@@ -59,7 +60,7 @@ def edging(
     start: float,
     scale: float,
     limits: tuple[float, float],
-    system: System,
+    scribe: Scribe,
 ) -> Edging:
     """Draw a side: stations innermost, then the grid's spacings, then its bubbles.
 
@@ -69,7 +70,7 @@ def edging(
         start: paper place of zero along the side, mm.
         scale: paper mm for one inch; negative where the paper runs the other way.
         limits: between which everything must stay along the side, paper mm.
-        system: the units.
+        scribe: writes in the units of the job.
 
     Raises:
         ValueProblem: more than fits along the side.
@@ -80,7 +81,7 @@ def edging(
     inner = _once([*grid, *edge.stations])
     for places in (inner if edge.stations else [], grid if edge.bubbles else []):
         if len(places) > 1:
-            drawn = _chain(places, edge.side, base, depth, start, scale, limits, system)
+            drawn = _chain(places, edge.side, base, depth, start, scale, limits, scribe)
             items += drawn.items
             depth = drawn.depth
     if edge.bubbles and edge.grid:
@@ -107,10 +108,10 @@ def _chain(
     start: float,
     scale: float,
     limits: tuple[float, float],
-    system: System,
+    scribe: Scribe,
 ) -> Edging:
     points = [start + place * scale for place in places]
-    texts = [write_length(Length.from_inches(b - a), system) for a, b in pairwise(places)]
+    texts = [scribe.tell(Length.from_inches(b - a)) for a, b in pairwise(places)]
     if scale < 0:
         points.reverse()
         texts.reverse()

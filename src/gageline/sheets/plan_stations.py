@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gageline.sheets.labels import Side
+from gageline.sheets.notation import Scribe
 from gageline.sheets.plan_members import FREE, PlanBeam
 from gageline.sheets.plan_regions import Region
 from gageline.sheets.plan_sides import Edge
 from gageline.sheets.scene import Point
-from gageline.units import Length, System, write_length
+from gageline.units import Length
 
 __all__ = ["Grid", "edges_of", "is_skewed", "skewed_ends"]
 
@@ -76,13 +77,13 @@ def _off_grid(places: set[float], lines: Sequence[tuple[str, float]]) -> list[fl
     return sorted(at for at in places if all(abs(at - line) > _SAME for _, line in lines))
 
 
-def skewed_ends(beam: PlanBeam, grid: Grid, system: System) -> tuple[str, str]:
+def skewed_ends(beam: PlanBeam, grid: Grid, scribe: Scribe) -> tuple[str, str]:
     """How far the work points of a skewed beam's ends lie from the nearest grid line: `8'-0" from 2`.
 
     Args:
         beam: the beam.
         grid: the lines.
-        system: the units.
+        scribe: writes in the units of the job.
 
     Returns:
         For start and finish; empty where the end is on a grid line, or the beam is not skewed.
@@ -90,11 +91,11 @@ def skewed_ends(beam: PlanBeam, grid: Grid, system: System) -> tuple[str, str]:
     lines = grid[_axis(beam)]
     if not lines or not is_skewed(beam):
         return "", ""
-    start, finish = (_from_nearest(point[_axis(beam)], lines, system) for point in beam.work)
+    start, finish = (_from_nearest(point[_axis(beam)], lines, scribe) for point in beam.work)
     return start, finish
 
 
-def _from_nearest(at: float, lines: dict[str, float], system: System) -> str:
+def _from_nearest(at: float, lines: dict[str, float], scribe: Scribe) -> str:
     name = min(lines, key=lambda one: abs(lines[one] - at))
     off = abs(at - lines[name])
-    return f"{write_length(Length.from_inches(off), system)} from {name}" if off > _SAME else ""
+    return f"{scribe.tell(Length.from_inches(off))} from {name}" if off > _SAME else ""

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from gageline.job import Job
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Block, fitted, paragraph
+from gageline.sheets.notation import Scribe
 from gageline.sheets.plan_labels import signed
 from gageline.sheets.plan_members import BEARING, PlanBeam, PlanLevel
 from gageline.sheets.plan_regions import Region
@@ -69,7 +70,7 @@ def _blocks(facts: StripFacts, job: Job, width: float) -> Iterator[Block]:
     level = facts.level
     name = fitted(f"Level {level.name}", width, HEADING, Weight.BOLD)
     yield Block((replace(name, level=Level.TOP),), line_height(HEADING))
-    top = signed(level.elevation, job.system)
+    top = signed(level.elevation, Scribe.of(job))
     yield paragraph(
         "Tops of steel",
         f"All at {top}, unless a height in brackets says otherwise: how far over (+) or under (−) that. "

@@ -70,7 +70,7 @@ def saw_card(
     row = lying(stick, of_mark)
     cuts = tuple(_cut(number, one, stick, scribe, kerf) for number, one in enumerate(row, 1))
     picture = stick_picture(stick, row, scribe, width, scale_of((stick,), width))
-    return SawCard(picture, scribe.overall(stick.stock.length), cuts, scribe.tell(stick.drop))
+    return SawCard(picture, scribe.tell(stick.stock.length), cuts, scribe.tell(stick.drop))
 
 
 def _cut(number: int, one: Lying, stick: StickPlan, scribe: Scribe, kerf: Length) -> SawCut:

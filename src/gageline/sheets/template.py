@@ -10,7 +10,7 @@ from shapely.geometry.base import BaseGeometry
 
 from gageline.errors import ValueProblem
 from gageline.job import Job
-from gageline.layout import Bench, patterns
+from gageline.layout import bench_of, patterns
 from gageline.part import Face, Part, faces_of
 from gageline.sheets.boxes import line_height, text_box
 from gageline.sheets.dimensions import running
@@ -197,7 +197,7 @@ def _along(words: str, point: Point, *, level: bool, shift: float) -> Text:
 
 def _readings(job: Job, part: Part) -> list[Read]:
     """Of each hole in the order of its number."""
-    bench = Bench(part, job.practice.tape, job.system)
+    bench = bench_of(part, job.practice.tape, job.system)
     rows = []
     for pattern in sorted(patterns(bench), key=lambda one: faces_of(part.stock).index(one.face)):
         for hole, spot in zip(pattern.group.holes, pattern.spots, strict=True):
@@ -223,7 +223,7 @@ def _table(part: Part, read: list[Read]) -> Table:
 
 def _dimensions(job: Job, spread: Spread, tile: Tile, room: Box, read: list[Read]) -> Iterator[Item]:
     """Running readings beside the drawing, on the sides where the page has room for them."""
-    bench = Bench(spread.part, job.practice.tape, job.system)
+    bench = bench_of(spread.part, job.practice.tape, job.system)
     places = [tile.at(drilled.at) for drilled in spread.holes]
     x, y = tile.paper
     along, across = (1, 0) if spread.turned else (0, 1)

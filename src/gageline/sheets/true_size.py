@@ -70,7 +70,7 @@ def piece_dxf(job: Job, assembly: Assembly) -> str:
     """
     items: list[Item] = []
     top = floor = 0.0
-    for one in sightings(assembly, Scribe.of(job)):
+    for one in sightings(assembly, Scribe.of(job, assembly.main)):
         left, _, right, _ = one.picture.bounds
         lining = Lining(one.picture, plain_scale(left, right, left * _MM, _MM))
         items.append(Group(tuple(lining.items()), 0.0, top, one.name))

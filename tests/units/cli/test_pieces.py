@@ -63,7 +63,7 @@ def test_marks_for_other_programs(run: Run) -> None:
 def test_weights_of_a_metric_job_are_kilograms(run: Run) -> None:
     code, out, _ = run("parts", "metric.toml")
     assert code == 0
-    assert "each kg" in out
+    assert "each bare, kg" in out
     assert "lb" not in out
 
 

@@ -6,15 +6,12 @@ import pytest
 
 from gageline.errors import ValueProblem
 from gageline.sheets import (
-    Anchor,
     Circle,
     Line,
-    Polygon,
     Polyline,
     Reading,
     Role,
     Side,
-    callout,
     chain,
     linear,
     running,
@@ -65,14 +62,3 @@ def test_a_single_dimension_reads_the_same_from_either_end() -> None:
 def test_a_chain_that_does_not_add_up_is_refused(points: list[float], words: list[str]) -> None:
     with pytest.raises(ValueProblem, match="give the points in rising order and one text for each stretch"):
         chain(points, words, Side.ABOVE, 50, (0, 200))
-
-
-@pytest.mark.parametrize(("elbow", "anchor"), [((60, 70), Anchor.LEFT), ((20, 70), Anchor.RIGHT)])
-def test_a_callout_points_at_its_tip_and_runs_away_from_it(
-    elbow: tuple[float, float], anchor: Anchor
-) -> None:
-    leader, head, text = callout("cope", (40, 40), elbow)
-    assert isinstance(leader, Polyline)
-    assert isinstance(head, Polygon)
-    assert leader.points[0] == head.points[0] == (40, 40)
-    assert [t.anchor for t in texts((text,))] == [anchor]

@@ -5,7 +5,10 @@ import pytest
 from frames import demo_frame
 from gageline.detail import Detailed
 from gageline.sheets.elevation_members import Along, cut_members, plane_members
-from gageline.units import System
+from gageline.sheets.notation import Scribe
+from gageline.units import Length, System
+
+FEET = Scribe(System.FT_IN, Length.from_inches(1 / 16))
 
 LINE_A = Along(0, 0.0)
 LINE_B = Along(0, 222.0)
@@ -18,12 +21,12 @@ def frame() -> Detailed:
 
 
 def test_columns_and_beams_of_a_line_stand_in_its_plane() -> None:
-    names = {one.name for one in plane_members(frame(), LINE_A, System.FT_IN)}
+    names = {one.name for one in plane_members(frame(), LINE_A, FEET)}
     assert names == {"P1", "P2", "P3", "G1"}
 
 
 def test_a_column_under_a_girder_ends_with_its_plates() -> None:
-    (post,) = (one for one in plane_members(frame(), LINE_A, System.FT_IN) if one.name == "P1")
+    (post,) = (one for one in plane_members(frame(), LINE_A, FEET) if one.name == "P1")
     assert post.upright
     heights = sorted({z for plate in post.plates for _, z in plate})
     # base plate 3/4 from -6; cap plate 1/2 up to the underside of a W18x50, 18.0 in deep (AISC Table 1-1)
@@ -34,7 +37,7 @@ def test_a_column_under_a_girder_ends_with_its_plates() -> None:
 
 
 def test_a_beam_is_as_deep_as_its_section_and_ends_where_its_steel_does() -> None:
-    (girder,) = (one for one in plane_members(frame(), LINE_A, System.FT_IN) if one.name == "G1")
+    (girder,) = (one for one in plane_members(frame(), LINE_A, FEET) if one.name == "G1")
     us, zs = zip(*girder.corners, strict=True)
     assert max(zs) == pytest.approx(144.0)
     assert max(zs) - min(zs) == pytest.approx(18.0)
@@ -42,7 +45,7 @@ def test_a_beam_is_as_deep_as_its_section_and_ends_where_its_steel_does() -> Non
 
 
 def test_beams_that_run_into_the_plane_are_cut_with_their_marks() -> None:
-    cut = cut_members(frame(), LINE_A, System.FT_IN)
+    cut = cut_members(frame(), LINE_A, FEET)
     assert [(one.name, one.runs[0][0], one.at[0]) for one in cut] == [
         ("G2", "G2", 504.0),
         ("B1", "B1", 72.0),
@@ -57,6 +60,6 @@ def test_beams_that_run_into_the_plane_are_cut_with_their_marks() -> None:
 
 
 def test_a_dropped_beam_says_its_top() -> None:
-    (dropped,) = (one for one in cut_members(frame(), LINE_B, System.FT_IN) if one.name == "B4")
+    (dropped,) = (one for one in cut_members(frame(), LINE_B, FEET) if one.name == "B4")
     assert "".join(text for text, _ in dropped.runs) == "B4 (+11'-9 3/4\")"
     assert dropped.at[1] == pytest.approx(144 - 2.25)

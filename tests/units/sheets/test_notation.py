@@ -2,7 +2,7 @@ import pytest
 
 from gageline.part import End, Face, FlangeTrim, Opening, Side
 from gageline.sheets.notation import Scribe
-from gageline.units import Length, System
+from gageline.units import ZERO, Length, System
 from jobs import job_of, piece_of
 from pieces import at, drilled, hole, piece
 
@@ -13,13 +13,22 @@ METRIC = Scribe(System.MM, Length.from_mm(1))
 def test_a_reading_is_rounded_once_to_the_tape() -> None:
     assert FEET.tell(at("7 15/16") + Length(5)) == '7 15/16"'
     assert METRIC.tell(Length.from_mm(41755) / 10) == "4176"
-    assert METRIC.overall(Length.from_mm(41755) / 10) == "4175.5"
     assert FEET.fine(at("21/32")) == '21/32"'
 
 
 def test_the_writer_takes_units_and_tape_of_the_job() -> None:
     job = job_of('mark = "B1"\nstock = "IPE 300"\nlength = 3000', units="mm", practice="tape = 5")
     assert Scribe.of(job) == Scribe(System.MM, Length.from_mm(5))
+
+
+def test_a_part_drawn_in_millimetres_is_written_in_them_from_end_to_end() -> None:
+    job = job_of('mark = "M1"\nstock = "IPE 300"\nlength = "4200mm"')
+    scribe = Scribe.of(job, job.piece("M1").main)
+    lengths = (ZERO, Length.from_mm(127), Length.from_mm(4200), at("3"))
+    assert [scribe.tell(length) for length in lengths] == ["0 mm", "127 mm", "4200 mm", "76 mm"]
+    assert scribe.fine(Length.from_mm(22)) == "22 mm"
+    inch = job_of('mark = "B1"\nstock = "W16x26"\nlength = "10\'-0"')
+    assert Scribe.of(inch, inch.piece("B1").main) == FEET
 
 
 @pytest.mark.parametrize(
@@ -70,5 +79,5 @@ def test_what_was_given_in_millimetres_is_written_in_them_in_a_job_of_feet_and_i
     assert scribe.fine(Length.from_inches(0.8125)) == '13/16"'
     assert Scribe(System.MM, Length.from_mm(1)).fine(Length.from_mm(22)) == "22"
     assert scribe.tell(Length.from_mm(90)) == "90 mm"
-    assert scribe.overall(Length.from_mm(4200)) == "4200 mm"
+    assert scribe.tell(Length.from_mm(4200)) == "4200 mm"
     assert scribe.tell(Length.from_mm(254)) == '10"'

@@ -2,13 +2,17 @@
 
 import pytest
 
+from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Label
 from gageline.sheets.plan_labels import beam_labels, bevel_words, column_label, signed
 from gageline.sheets.plan_members import PlanBeam, PlanColumn
 from gageline.sheets.plan_regions import Region
 from gageline.sheets.plan_signs import PlanView
 from gageline.steel import Section, find
-from gageline.units import Slope, System
+from gageline.units import Length, Slope, System
+
+FEET = Scribe(System.FT_IN, Length.from_inches(1 / 16))
+METRIC = Scribe(System.MM, Length.from_mm(1))
 
 ALONG = ((10.0, 50.0), (90.0, 50.0))
 
@@ -37,8 +41,8 @@ def said(label: Label) -> str:
     return "".join(text for text, _ in label.runs)
 
 
-def words(one: PlanBeam, system: System = System.FT_IN) -> list[str]:
-    return [said(label) for label in beam_labels(one, ALONG, system)]
+def words(one: PlanBeam, scribe: Scribe = FEET) -> list[str]:
+    return [said(label) for label in beam_labels(one, ALONG, scribe)]
 
 
 def test_a_plain_beam_has_one_label_with_its_mark_and_section() -> None:
@@ -61,7 +65,7 @@ def test_a_drop_that_no_tape_shows_is_none() -> None:
 
 
 def test_what_the_ends_of_a_skewed_beam_say_stands_at_them() -> None:
-    labels = list(beam_labels(beam(), ALONG, System.FT_IN, ("8'-0\" from 2", "")))
+    labels = list(beam_labels(beam(), ALONG, FEET, ("8'-0\" from 2", "")))
     assert [said(label) for label in labels] == ["B1 W16X26", "8'-0\" from 2"]
     ((x, y),) = labels[1].targets
     assert x < 30
@@ -69,28 +73,28 @@ def test_what_the_ends_of_a_skewed_beam_say_stands_at_them() -> None:
 
 
 def test_a_long_label_may_be_broken_into_mark_and_section() -> None:
-    label = next(beam_labels(beam(drops=(3.0, 3.0)), ALONG, System.FT_IN))
+    label = next(beam_labels(beam(drops=(3.0, 3.0)), ALONG, FEET))
     assert [said(half) for half in label.halves] == ["B1", 'W16X26 (+3")']
 
 
 @pytest.mark.parametrize(
-    ("inches", "system", "text"),
+    ("inches", "scribe", "text"),
     [
-        (144.0, System.FT_IN, "+12'-0\""),
-        (-2.25, System.FT_IN, '−2 1/4"'),
-        (0.0, System.FT_IN, '±0"'),
-        (100.0, System.MM, "+2540"),
-        (0.0, System.MM, "±0"),
+        (144.0, FEET, "+12'-0\""),
+        (-2.25, FEET, '−2 1/4"'),
+        (0.0, FEET, '±0"'),
+        (100.0, METRIC, "+2540"),
+        (0.0, METRIC, "±0"),
     ],
 )
-def test_heights_have_their_sign(inches: float, system: System, text: str) -> None:
-    assert signed(inches, system) == text
+def test_heights_have_their_sign(inches: float, scribe: Scribe, text: str) -> None:
+    assert signed(inches, scribe) == text
 
 
 def test_bevels_are_rise_in_12_or_degrees() -> None:
     bevel = Slope.from_degrees(14.0362)
-    assert bevel_words(bevel, System.FT_IN) == "3 in 12"
-    assert bevel_words(bevel, System.MM) == "14.0°"
+    assert bevel_words(bevel, FEET) == "3 in 12"
+    assert bevel_words(bevel, METRIC) == "14.0°"
 
 
 @pytest.mark.parametrize(

@@ -5,14 +5,17 @@ import pytest
 from gageline.errors import ValueProblem
 from gageline.sheets import Circle, texts
 from gageline.sheets.labels import Side
+from gageline.sheets.notation import Scribe
 from gageline.sheets.plan_sides import Edge, edging
-from gageline.units import System
+from gageline.units import Length, System
+
+FEET = Scribe(System.FT_IN, Length.from_inches(1 / 16))
 
 GRID = (("1", 0.0), ("2", 240.0), ("3", 480.0))
 
 
 def words(edge: Edge) -> list[str]:
-    drawn = edging(edge, 50.0, 20.0, 0.25, (10.0, 150.0), System.FT_IN)
+    drawn = edging(edge, 50.0, 20.0, 0.25, (10.0, 150.0), FEET)
     return [text.text for text in texts(drawn.items)]
 
 
@@ -31,7 +34,7 @@ def test_places_that_no_tape_tells_apart_are_one() -> None:
 
 def test_bubbles_of_near_lines_are_moved_apart() -> None:
     edge = Edge(Side.LEFT, (("A", 0.0), ("B", 12.0), ("C", 400.0)), (), bubbles=True)
-    drawn = edging(edge, 50.0, 120.0, -0.25, (10.0, 150.0), System.FT_IN)
+    drawn = edging(edge, 50.0, 120.0, -0.25, (10.0, 150.0), FEET)
     centres = sorted(item.y for item in drawn.items if isinstance(item, Circle))
     assert centres[2] - centres[1] >= 2 * 3.9
 
@@ -40,4 +43,4 @@ def test_too_many_bubbles_are_refused() -> None:
     grid = tuple((str(n), float(n)) for n in range(30))
     edge = Edge(Side.ABOVE, grid, (), bubbles=True)
     with pytest.raises(ValueProblem, match="30 grid bubbles do not fit along 140 mm: split the plan"):
-        edging(edge, 50.0, 20.0, 0.25, (10.0, 150.0), System.FT_IN)
+        edging(edge, 50.0, 20.0, 0.25, (10.0, 150.0), FEET)

@@ -3,11 +3,15 @@
 import pytest
 
 from gageline.sheets.labels import Side
+from gageline.sheets.notation import Scribe
 from gageline.sheets.plan_members import FREE, PlanBeam
 from gageline.sheets.plan_regions import Region
 from gageline.sheets.plan_stations import edges_of, is_skewed, skewed_ends
 from gageline.steel import Section, find
-from gageline.units import System
+from gageline.units import Length, System
+
+FEET = Scribe(System.FT_IN, Length.from_inches(1 / 16))
+METRIC = Scribe(System.MM, Length.from_mm(1))
 
 GRID = ({"1": 0.0, "2": 240.0}, {"A": 0.0, "B": 200.0})
 REGION = Region(-6, -6, 246, 206)
@@ -48,16 +52,16 @@ def test_a_skewed_member_stands_in_no_chain_and_its_ends_say_where_they_are() ->
     skewed = beam((60, 0), (100, 200))
     assert is_skewed(skewed)
     assert stations(skewed) == {}
-    assert skewed_ends(skewed, GRID, System.FT_IN) == ("5'-0\" from 1", "8'-4\" from 1")
-    assert skewed_ends(skewed, GRID, System.MM) == ("1524 from 1", "2540 from 1")
+    assert skewed_ends(skewed, GRID, FEET) == ("5'-0\" from 1", "8'-4\" from 1")
+    assert skewed_ends(skewed, GRID, METRIC) == ("1524 from 1", "2540 from 1")
 
 
 def test_the_nearest_grid_line_is_named_and_an_end_on_one_says_nothing() -> None:
-    assert skewed_ends(beam((0, 0), (180, 200)), GRID, System.FT_IN) == ("", "5'-0\" from 2")
+    assert skewed_ends(beam((0, 0), (180, 200)), GRID, FEET) == ("", "5'-0\" from 2")
 
 
 def test_a_square_member_says_nothing_at_its_ends() -> None:
-    assert skewed_ends(beam((60, 0), (60.02, 200)), GRID, System.FT_IN) == ("", "")
+    assert skewed_ends(beam((60, 0), (60.02, 200)), GRID, FEET) == ("", "")
 
 
 def test_without_a_grid_both_ends_of_a_skewed_member_stand_in_the_chains() -> None:
@@ -67,7 +71,7 @@ def test_without_a_grid_both_ends_of_a_skewed_member_stand_in_the_chains() -> No
         Side.BELOW: (60,),
         Side.ABOVE: (100,),
     }
-    assert skewed_ends(skewed, ({}, {}), System.FT_IN) == ("", "")
+    assert skewed_ends(skewed, ({}, {}), FEET) == ("", "")
 
 
 @pytest.mark.parametrize(("tip", "side"), [((60, 30), Side.LEFT), ((180, 30), Side.RIGHT)])

@@ -15,7 +15,6 @@ from gageline.sheets.wrap import wrap
 
 __all__ = [
     "OPENING",
-    "SIGN_REACH",
     "SIGN_WORDS",
     "PlanView",
     "column_sign",
@@ -25,8 +24,6 @@ __all__ = [
     "set_off",
 ]
 
-SIGN_REACH = 2.0
-"""mm: half the width of the largest sign across its member."""
 SIGN_WORDS = {
     "double angles": "double angles",
     "single angle": "single angle",

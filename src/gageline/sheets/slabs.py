@@ -63,7 +63,6 @@ class Slab:
         high: where it ends.
         bores: its holes.
         side: its outline as the elevation (x, y) shows it where that is no rectangle; None elsewhere.
-        owner: the mark or the name of the part it belongs to.
     """
 
     axis: int
@@ -72,7 +71,6 @@ class Slab:
     high: float
     bores: tuple[Bore, ...] = ()
     side: BaseGeometry | None = None
-    owner: str = ""
 
 
 def slabs_of_main(assembly: Assembly, axis: int, end: End = End.LEFT) -> tuple[Slab, ...]:
@@ -83,14 +81,14 @@ def slabs_of_main(assembly: Assembly, axis: int, end: End = End.LEFT) -> tuple[S
         axis: 0 for an end view, 1 for a flange plan, 2 for an elevation.
         end: which end an end view looks at.
     """
-    return tuple(replace(slab, owner=assembly.mark) for slab in _slabs(assembly.main, axis, end))
+    return tuple(_slabs(assembly.main, axis, end))
 
 
 def slabs_of_fitting(fitting: Fitting, axis: int) -> tuple[Slab, ...]:
     """A fitting in the space of its main part, for a view along an axis of the main part."""
     local = axis_of(fitting.placement, axis)
     slabs = _slabs(fitting.part, local, End.LEFT)
-    return tuple(replace(_placed(slab, fitting.placement), owner=fitting.name) for slab in slabs)
+    return tuple(_placed(slab, fitting.placement) for slab in slabs)
 
 
 def axis_of(placement: Placement, axis: int) -> int:

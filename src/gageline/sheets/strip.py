@@ -24,9 +24,6 @@ _MM = 25.4
 _WASTE = Hatch(spacing=1.4)
 _SMALLEST = 0.8
 _CROSS = 1.3
-_LINES = frozenset(
-    {MarkKind.CUT_LINE, MarkKind.CENTRE_LINE, MarkKind.CROSS_LINE, MarkKind.ROW_LINE, MarkKind.EDGE_LINE}
-)
 _OPPOSITE = {Face.TOP: Face.BOTTOM, Face.BOTTOM: Face.TOP, Face.NEAR: Face.FAR, Face.FAR: Face.NEAR}
 _FLAT = frozenset({Face.TOP, Face.BOTTOM})
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import accumulate, groupby
 
 from gageline.job import Job
 from gageline.sheets.connection_facts import facts_of
 from gageline.sheets.formula import math_of, symbol_of
+from gageline.sheets.member_facts import facts_of_beam, facts_of_column
 from gageline.sheets.pdf import literal
 from gageline.sheets.scene import Paper, Sheet, Typeset
 from gageline.strength import (
@@ -19,8 +20,10 @@ from gageline.strength import (
     CheckedConnection,
     Connection,
     JobStrength,
+    Method,
     NotChecked,
     Step,
+    below_text,
     figure,
     force_text,
     suggestion_text,
@@ -116,7 +119,7 @@ def _type_page(job: Job, strength: JobStrength, group: list[CheckedConnection]) 
     worst = group[0].verdict
     connection = worst.connection
     yield from _top(job, strength, _what(group))
-    yield from _facts(job, connection)
+    yield _facts(facts_of(connection, job.system))
     yield from _repeats(job, group)
     if suggestion := suggestion_text(worst):
         yield f"#block(above: 0.7em, {literal(f'For {connection.name}: {suggestion}.')})"
@@ -131,9 +134,15 @@ def _type_page(job: Job, strength: JobStrength, group: list[CheckedConnection]) 
     yield from _not_checked(worst.not_checked)
 
 
-def _facts(job: Job, connection: Connection) -> Iterator[str]:
-    cells = "".join(f"{literal(name)}, {literal(text)}, " for name, text in facts_of(connection, job.system))
-    yield f"#block(above: 0.8em, grid(columns: (34mm, 1fr), row-gutter: 1.6mm, {cells}))"
+def _facts(facts: Iterable[tuple[str, str]]) -> str:
+    cells = "".join(f"{_named(name)}, {literal(text)}, " for name, text in facts)
+    grid = f"grid(columns: (34mm, 1fr), row-gutter: 1.6mm, {cells})"
+    return f"#block(above: 0.8em, breakable: false, sticky: true, {grid})"
+
+
+def _named(name: str) -> str:
+    """A name of a fact; one with an index is a symbol."""
+    return f"${symbol_of(name)}$" if "_" in name else literal(name)
 
 
 def _repeats(job: Job, group: list[CheckedConnection]) -> Iterator[str]:
@@ -229,25 +238,28 @@ def _last_page(job: Job, strength: JobStrength) -> Iterator[str]:
     yield from _top(job, strength, f"{what}, and what was not checked")
     yield from _sign()
     for beam in strength.beams:
-        yield from _beam(beam)
+        yield from _beam(beam, strength.method, job.system)
     for column in strength.columns:
         yield from _column(column, job.system)
     if strength.beams:
         yield ""
         yield _say("Each beam is taken as simple, on two supports. This is no analysis of a frame.")
+    if strength.below:
+        yield '#head("Reactions given below what the loads ask for")'
+        yield from (f"- {_say(below_text(one, job.system))}" for one in strength.below)
     yield from _not_checked((*strength.refused, *strength.not_checked))
 
 
-def _beam(beam: CheckedBeam) -> Iterator[str]:
+def _beam(beam: CheckedBeam, method: Method, system: System) -> Iterator[str]:
     yield f"#head({literal(f'{beam.piece}, {beam.section}')})"
+    if beam.beam is not None:
+        yield _facts(facts_of_beam(beam.beam, method, system))
     for check in beam.checks:
         yield from _state(check, known=True)
 
 
 def _column(column: CheckedColumn, system: System) -> Iterator[str]:
-    parts = ", ".join(f"{case} {force_text(amount, system)}" for case, amount in column.total)
     yield f"#head({literal(f'{column.member}, {column.section}')})"
-    down = f"At its base {parts}; {column.load}: {force_text(column.P, system)}."
-    yield f"#block(sticky: true, {literal(down)})"
+    yield _facts(facts_of_column(column, system))
     for check in column.checks:
         yield from _state(check, known=True)

@@ -1,13 +1,15 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pypdfium2
 import pytest
 
+from gageline.detail import open_full
 from gageline.job import open_job, read_job
 from gageline.sheets import Typeset, check_sheet, to_pdf
-from gageline.strength import check_strength
+from gageline.strength import BelowLoads, check_strength
 
 DEMO = Path(__file__).parents[3] / "src/gageline/demo/mezzanine.toml"
 
@@ -46,3 +48,27 @@ def test_names_from_the_document_are_shown_as_they_are() -> None:
     job = read_job(f"[job]\nname = '#sys.version $x$ \"q\" \\\\'\n{table}{angles}")
     pdf = pypdfium2.PdfDocument(to_pdf(check_sheet(job, check_strength(job))))
     assert "#sys.version $x$" in pdf[0].get_textpage().get_text_bounded()
+
+
+def test_every_page_says_what_it_belongs_to_and_its_number() -> None:
+    job = open_job(DEMO)
+    pdf = pypdfium2.PdfDocument(to_pdf(check_sheet(job, check_strength(job))))
+    for number, page in enumerate(pdf, 1):
+        words = page.get_textpage().get_text_bounded()
+        assert f"page {number} of {len(pdf)}" in words
+        assert f"{job.facts.name}: checks of strength - " in words
+
+
+def test_values_that_no_formula_gives_say_where_they_come_from(text: str) -> None:
+    assert "coefficient of the group under that load" in text
+    assert "of the tee that the cope leaves, without fillets" in text
+
+
+def test_beams_columns_and_reactions_below_the_loads_are_on_the_last_pages() -> None:
+    full = open_full(DEMO.parent / "mezzanine-frame.toml")
+    strength = check_strength(full.job, detailed=full.detailed)
+    below = BelowLoads("B1 left", 10.0, 14.0, "1.4D")
+    last = check_sheet(full.job, replace(strength, below=(below,))).pages[-1]
+    assert isinstance(last, Typeset)
+    for words in ("Reactions", '$L_"b"$', "From G1", "At its base", "10.0 kip is given as the reaction"):
+        assert words in last.source

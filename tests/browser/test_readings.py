@@ -54,6 +54,7 @@ def test_a_measured_stick_changes_the_card(browser: Browser, seeded: Shop) -> No
         page.locator("#f-stick-length").press("Enter")
         expect(summary).to_contain_text("Measure it again")  # the card came anew from the shop
         expect(page.locator("#stick")).to_contain_text("longer than the piece")
+        expect(page.locator("#f-stick-camber")).to_be_visible()  # the next reading is at hand
         page.reload()
         expect(page.locator("#f-stick-length")).to_have_value("60'-0\"")
 

@@ -123,7 +123,7 @@ def _states(counts: dict[str, int]) -> str:
 
 
 def waiting(stage: Stage) -> tuple[Waiting, ...]:
-    """The pieces that wait at a place in the order of jobs and documents; of alike ones not begun the first."""
+    """The pieces that wait at a place, by jobs and documents; of alike ones not begun the first."""
     copies = (
         Copy.objects.filter(active=True, stage=stage)
         .select_related("piece__job")

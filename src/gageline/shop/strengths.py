@@ -91,7 +91,7 @@ def _connection(one: CheckedConnection, system: System) -> StrengthLine:
         state, kind = "capacity only: no reaction is given", "note"
     elif connection.load == SUGGESTED and not governing.passes:
         state, kind = "less than the reaction that the Manual suggests", "warning"
-    rules = tuple(broken_text(rule) for rule in verdict.broken_rules)
+    rules = tuple(broken_text(rule, system) for rule in verdict.broken_rules)
     return StrengthLine(
         one.piece, connection.name, f"{connection.kind} {connection.fitting.name}",
         "with an axial force" if capacity is None else force_text(capacity, system), needs,

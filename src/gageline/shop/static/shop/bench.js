@@ -11,6 +11,8 @@ const isDone = (step) => step.classList.contains("done");
 const title = document.querySelector("h1").textContent.trim().replace(/\s+/g, " ");
 const FRESH = /^(stick-|saw-take|saw-rest)/; // after these the shop has more to say: readings, a heat, a drop
 const by = (one) => (one.who === who ? "ticked by you" : "ticked by another on this tablet");
+const OPEN = "gageline-stick-open";
+const reads = document.querySelector("#stick details");
 let at = 0;
 let stale = false; // the shop has more to say than this page shows
 let kept = null; // the field that was read last
@@ -22,6 +24,7 @@ function show(index, focus) {
   document.getElementById("back").disabled = at === 0;
   document.getElementById("next").disabled = at === steps.length - 1;
   showCut(steps[at].id);
+  if (focus && reads) reads.open = false; // who walks on has measured
   if (focus) { steps[at].focus({ preventScroll: true }); window.scrollTo(0, 0); }
 }
 
@@ -70,12 +73,18 @@ function renew() {
   const on = document.activeElement;
   const typing = document.querySelector("dialog[open]") || (on !== kept && on?.matches(".stick-reads :is(input, select)"));
   if (!stale) return;
-  if (!typing) { location.reload(); return; }
+  if (!typing) {
+    if (reads?.open) sessionStorage.setItem(OPEN, location.pathname); // there is more to read on this stick
+    location.reload();
+    return;
+  }
   document.getElementById("stick-said").textContent = "The shop has it. The readings for this stick come when you leave these fields.";
 }
 
 for (const one of sentSince(Number(work.dataset.now)).filter(isMine)) mark(one.task, one.done, one.done ? by(one) : "");
 for (const one of waiting().filter(isMine)) mark(one.task, one.done, one.done ? `${by(one)}, not sent yet` : "");
+if (reads && sessionStorage.getItem(OPEN) === location.pathname) reads.open = true;
+sessionStorage.removeItem(OPEN);
 work.addEventListener("submit", (event) => {
   event.preventDefault();
   if (!event.target.matches(".tick")) return;

@@ -15,6 +15,7 @@ from gageline.units import System
 __all__ = ["below_text", "broken_text", "force_text", "percent", "report_of", "suggestion_text", "summary_of"]
 
 _KIP = 4.4482216152605
+_MM = 25.4
 
 
 def force_text(kips: float, system: System) -> str:
@@ -94,7 +95,7 @@ def _connection(one: CheckedConnection, system: System, *, working: bool) -> Ite
     else:
         yield "    no reaction is given: capacity only"
     for rule in verdict.broken_rules:
-        yield f"    detail: {broken_text(rule)}"
+        yield f"    detail: {broken_text(rule, system)}"
     if suggestion := suggestion_text(verdict):
         yield f"    {suggestion}"
     if working:
@@ -112,15 +113,18 @@ def below_text(below: BelowLoads, system: System) -> str:
     return f"{below.name}: {given} is given as the reaction, its loads ask for {asked} ({below.load})"
 
 
-def broken_text(rule: Check) -> str:
+def broken_text(rule: Check, system: System) -> str:
     """A rule of detail that is not kept, in words; what is not measured is said by its title.
 
     Args:
         rule: the rule.
+        system: units of the job.
     """
     if not rule.unit:
         return rule.title
-    return f"{rule.title}: {figure(rule.demand)} against {figure(rule.capacity)} {rule.unit}"
+    metric = system is System.MM and rule.unit == "in"
+    scale, unit = (_MM, "mm") if metric else (1.0, rule.unit)
+    return f"{rule.title}: {figure(rule.demand * scale)} against {figure(rule.capacity * scale)} {unit}"
 
 
 def suggestion_text(verdict: Verdict) -> str:

@@ -1,10 +1,19 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from gageline.detail import open_full
 from gageline.job import open_job, read_job
-from gageline.strength import below_text, check_strength, report_of, summary_of
+from gageline.strength import (
+    Check,
+    Clause,
+    below_text,
+    broken_text,
+    check_strength,
+    report_of,
+    summary_of,
+)
 from gageline.units import System
 
 DEMO = Path(__file__).parents[3] / "src/gageline/demo/mezzanine.toml"
@@ -60,3 +69,10 @@ def test_a_reaction_below_what_the_loads_ask_for_is_warned_of() -> None:
     assert "44 kN is given as the reaction, its loads ask for 62 kN" in below_text(
         strength.below[0], System.MM
     )
+
+
+def test_a_rule_that_is_not_kept_is_told_in_the_units_of_the_job() -> None:
+    rule = Check(Clause("J3.4", "edge", "test"), "edge distance", 1.0, 0.75, "in", ())
+    assert broken_text(rule, System.FT_IN) == "edge distance: 1 against 0.75 in"
+    assert broken_text(rule, System.MM) == "edge distance: 25.4 against 19.05 mm"
+    assert broken_text(replace(rule, unit=""), System.MM) == "edge distance"

@@ -19,7 +19,7 @@ __all__ = ["SHORT_BEAM", "as_reaction", "eccentricity_on_web", "pulled_web", "we
 
 _MOST_GAGE = 3.0
 SHORT_BEAM = NotChecked(
-    f"welds on the web of a beam that is {UNDER_RUN:g} in too short",
+    f"welds on the web of a beam that is {UNDER_RUN:g} in ({UNDER_RUN * 25.4:.1f} mm) too short",
     "the ends of the legs are welded up to the end of the beam as drawn, as Manual Table 10-2 has it; "
     "a shorter beam takes as much off that length, and about 6 % of the strength of short legs",
 )

@@ -251,3 +251,14 @@ def test_bolt_stresses_follow_the_tensile_strength(group: str) -> None:
     assert j3_bolts.nominal_tensile_stress(group) == math.floor(0.75 * strength + 0.5)
     assert j3_bolts.nominal_shear_stress(group, "N") == math.floor(0.45 * strength + 0.5)
     assert j3_bolts.nominal_shear_stress(group, "X") == math.floor(0.5625 * strength + 0.5)
+
+
+def test_example_j7_sidesway() -> None:
+    # J.7, J-27: W24x55 (h/tw 54.6), braced at its ends, 20 ft apart (length from memory; it closes): 167 kip
+    section = shape("W24X55")
+    found = j10_forces.web_sidesway_buckling(
+        0.395, section.tf.inches, section.bf.inches, 54.6 * 0.395, 240.0,
+        M_r=0.0, M_y=F_Y * section.Sx, method=Method.LRFD, restrained=True,
+    )  # fmt: skip
+    assert found.nominal == near(167)
+    assert both(found) == pair(142, 94.9)

@@ -1,7 +1,8 @@
-"""Manual Part 10: unstiffened seats, an angle under the end of a beam.
+"""Manual Part 10: seats, an angle or a stiffened plate under the end of a beam.
 
-The beam's web over the seat is Section J10 (`j10_forces`), shear of the outstanding leg Section J4.2. Not
-covered: stiffened seats, and seats on both sides of a column web beyond the sharing of its thickness.
+The beam's web over the seat is Section J10 (`j10_forces`), shear of the outstanding leg Section J4.2. Of
+stiffened seats the weld on the support is here, not the stiffener's own bearing and thickness. Not covered:
+seats on both sides of a column web beyond the sharing of its thickness.
 """
 
 from __future__ import annotations
@@ -13,7 +14,13 @@ from gageline.strength.check import Method, Step, step
 from gageline.strength.clause import limit_state, provision
 from gageline.strength.guard import not_negative, positive
 
-__all__ = ["required_bearing_length", "seat_eccentricity", "seat_leg_flexure", "seat_weld"]
+__all__ = [
+    "required_bearing_length",
+    "seat_eccentricity",
+    "seat_leg_flexure",
+    "seat_weld",
+    "stiffened_seat_weld",
+]
 
 _FILLET = 3 / 8
 
@@ -135,3 +142,29 @@ def seat_weld(w: float, L: float, e: float, F_EXX: float = 70.0) -> tuple[Step, 
     )
     total = 2 * line.value * L**2 / math.sqrt(L**2 + 20.25 * e**2)
     return line, step("R_n", "2 r_n L^2/sqrt(L^2 + 20.25 e^2)", total, "kip", r_n=line.value, L=L, e=e)
+
+
+@limit_state(manual("Table 10-8", "Weld of a stiffened seat"), RUPTURE)
+def stiffened_seat_weld(w: float, L: float, W: float, F_EXX: float = 70.0) -> tuple[Step, ...]:
+    """End reaction that the welds of a stiffened seat carry on its support.
+
+    Args:
+        w: Leg, in.
+        L: Depth of the stiffener, welded on both sides, with a fifth of it on each side under the seat
+            plate, in.
+        W: Width of the seat from the support out, in; the reaction is taken at 0.8 W.
+        F_EXX: Strength of the filler metal, ksi.
+
+    Returns:
+        Strength as an end reaction in kips.
+
+    Source: Manual Part 10, Table 10-8, from memory; the formula is the elastic method for that T of weld.
+    """
+    positive(w=w, L=L, W=W, F_EXX=F_EXX)
+    line = step(
+        "r_n", "0.60 F_EXX sqrt(2)/2 w", 0.60 * F_EXX * math.sqrt(2) / 2 * w, "kip/in", F_EXX=F_EXX, w=w
+    )
+    reach = step("e", "0.8 W", 0.8 * W, "in", W=W)
+    total = 2.4 * line.value * L**2 / math.sqrt(L**2 + 16 * reach.value**2)
+    given = {"r_n": line.value, "L": L, "e": reach.value}
+    return line, reach, step("R_n", "2.4 r_n L^2/sqrt(L^2 + 16 e^2)", total, "kip", **given)

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from gageline.errors import ValueProblem
@@ -21,3 +23,14 @@ def test_a_leg_that_does_not_bend_is_left_out() -> None:
 
 def test_leg_flexure() -> None:
     assert manual_seats.seat_leg_flexure(50, 6, 0.5, 0.75).nominal == pytest.approx(50 * 6 * 0.0625 / 0.75)
+
+
+@pytest.mark.parametrize(("L", "W"), [(6.0, 4.0), (12.0, 6.0), (24.0, 9.0)])
+def test_the_weld_of_a_stiffened_seat_is_a_t_by_the_elastic_method(L: float, W: float) -> None:
+    """Two lines of L and two of L/5 at their tops, bent out of their plane: length 2.4 L, top modulus 0.6 L²."""
+    lines = (2 * L, 0.4 * L)
+    y = (lines[0] * L / 2) / sum(lines)
+    inertia = 2 * L**3 / 12 + lines[0] * (L / 2 - y) ** 2 + lines[1] * y**2
+    each = 0.60 * 70 * 2**0.5 / 2 * 0.25
+    unit = math.hypot(1 / sum(lines), 0.8 * W * y / inertia)
+    assert manual_seats.stiffened_seat_weld(0.25, L, W).nominal == pytest.approx(each / unit)

@@ -153,6 +153,7 @@ CASES: dict[str, list[Found]] = {
     "seat_eccentricity": [manual_seats.seat_eccentricity(2, 0.75, 0.5)],
     "seat_leg_flexure": [manual_seats.seat_leg_flexure(50, 6, 0.5, 0.8)],
     "seat_weld": [manual_seats.seat_weld(0.25, 6, 2)],
+    "stiffened_seat_weld": [manual_seats.stiffened_seat_weld(0.25, 12.0, 6.0)],
     "minimum_thickness_at_weld": [manual_welds.minimum_thickness_at_weld(0.25, 65, n) for n in (1, 2)],
 }
 WITHOUT_WORKING = {

@@ -23,6 +23,7 @@ from gageline.detail.joint import Joint, joint_at
 from gageline.detail.line import Frame, Line
 from gageline.detail.loads import MemberLoads, carried_by, unused_area_loads, wrong_loads
 from gageline.detail.mating import met_by, piles_of
+from gageline.detail.meeting import met
 from gageline.detail.openings import crossed
 from gageline.detail.pieces import mark_pieces
 from gageline.detail.reason import Reason
@@ -75,13 +76,17 @@ def detail_frame(
     """
     shop = Shop(practice, frame_practice(entry.practice, system), system)
     frame, notes = frame_of(entry, system)
+    entered = frame
     supports, unsupported = find_supports(frame, system)
+    frame, moved = met(frame, supports, shop)
+    if frame is not entered:
+        supports, unsupported = find_supports(frame, system)
     work = _Work(shop, frame, supports, progress)
     work.choose(notes)
     work.work_out(notes)
     work.build(notes)
-    more = (*unused_area_loads(frame, entry), *crossed(frame, shop))
-    notes = [*notes, *unsupported, *wrong_loads(frame, system)]
+    more = (*moved, *unused_area_loads(frame, entry), *crossed(frame, shop))
+    notes = [*notes, *unsupported, *wrong_loads(entered, system)]
     return work.result(drawn, carried_by(frame, entry), more), notes
 
 

@@ -10,15 +10,15 @@ from dataclasses import dataclass
 from gageline.detail.line import Frame, Line
 from gageline.detail.site import FaceKind, Site, face_plane, joint_of, web_offset
 from gageline.detail.space import Vec, along, cross, dot, line_crossing, minus, sideways, unit
-from gageline.job import Note, say
-from gageline.part import End, Face
+from gageline.job import MemberEntry, Note, say
+from gageline.part import End, Face, extent_z
 from gageline.steel import Profile
 from gageline.units import Length, System
 
 __all__ = ["Bearing", "Supports", "find_supports"]
 
 _CELL = 120.0  # inches: members are looked up by squares of the plan
-_REACH = 14.0  # inches past a work point that a support's line may lie
+_EDGE = 1 / 16  # inches that a work point may lie past the outline of its support
 _LEAST_SHARED = 3.0  # inches of depth that a beam and its support have in common at the least
 _SHUT = 0.26  # sine of the least angle in the plan between a member and its support, 15 degrees
 _TOUCH = 0.26  # inches between a column's top and the steel that bears on it
@@ -116,6 +116,29 @@ def work_point(line: Line, end: End) -> Vec:
     return line.start if end is End.LEFT else line.finish
 
 
+def entered(line: Line, end: End) -> Vec:
+    """The place of an end as the document gives it, before it is set off sideways."""
+    entry = line.entry
+    off = entry.offset.inches if isinstance(entry, MemberEntry) and entry.offset else 0.0
+    return along(work_point(line, end), sideways(line.plan), -off)
+
+
+def _reaches(beam: Line, end: End, other: Line) -> bool:
+    """Whether an end lies within the outline of a member, before or after it is set off sideways."""
+    return _inside(entered(beam, end), other) or _inside(work_point(beam, end), other)
+
+
+def _inside(point: Vec, other: Line) -> bool:
+    """Whether a point of the plan lies within the outline of a member."""
+    away = minus(point, other.start)
+    across = dot(away, other.ez)
+    if other.is_column:
+        deep, wide = other.stock.d.inches / 2 + _EDGE, other.stock.bf.inches / 2 + _EDGE
+        return abs(dot(away, other.ey)) <= deep and abs(across) <= wide
+    low, high = (side.inches for side in extent_z(other.stock))
+    return low - _EDGE <= across <= high + _EDGE
+
+
 def _passed(beam: Line, squares: _Squares) -> Iterator[Bearing]:
     """Columns whose tops a beam lies on."""
     run = math.hypot(*minus(beam.finish, beam.start)[:2])
@@ -127,14 +150,14 @@ def _passed(beam: Line, squares: _Squares) -> Iterator[Bearing]:
                 continue
             seen.add(column.name)
             at = beam.plan_distance(column.finish)
+            end = next((one for one in End if _reaches(beam, one, column)), None)
             aside = abs(dot(minus(column.finish, beam.start), sideways(beam.plan)))
             under = beam.top_at(column.finish) - beam.upright_depth()
             if (
-                -_REACH < at < run + _REACH
+                (end is not None or 0.0 < at < run)
                 and aside < beam.stock.bf.inches / 2
                 and abs(under - column.finish[2]) < _TOUCH
             ):
-                end = End.LEFT if at < _REACH else End.RIGHT if at > run - _REACH else None
                 yield Bearing(beam, column, at, end)
 
 
@@ -163,7 +186,7 @@ def _girder_site(beam: Line, end: End, girder: Line) -> Site | None:
     if abs(cross(inward, girder.plan)[2]) < _SHUT:
         return None
     ahead = line_crossing(point, inward, girder.start, sideways(girder.plan))
-    if ahead is None or abs(ahead) > _REACH:
+    if ahead is None or not _reaches(beam, end, girder):
         return None
     crossing = along(point, inward, ahead)
     run = math.hypot(*minus(girder.finish, girder.start)[:2])
@@ -181,9 +204,9 @@ def _girder_site(beam: Line, end: End, girder: Line) -> Site | None:
 def _column_site(beam: Line, end: End, column: Line) -> Site | None:
     point, inward = work_point(beam, end), _inward(beam, end)
     away = minus(column.start, point)
-    ahead, aside = dot(away, inward), abs(dot(away, sideways(inward)))
+    aside = abs(dot(away, sideways(inward)))
     size = max(column.stock.d, column.stock.bf).inches
-    if abs(ahead) > max(_REACH, size) or aside > size / 2:
+    if aside > size / 2 or not _reaches(beam, end, column):
         return None
     top = beam.top_at(point)
     shared = min(top, column.finish[2]) - max(top - beam.upright_depth(), column.start[2])

@@ -18,7 +18,6 @@ from gageline.units import Length, Slope, System
 __all__ = ["Field", "Rows", "Section", "field_id", "form_of", "row_names", "table_of", "tables_of"]
 
 Table = dict[str, Any]
-_MOST_ROWS = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +27,7 @@ class Field:
     Args:
         name: its path in the document, `copes.0.depth`.
         label: what it is called.
-        kind: length, lengths, slope, turn, text, lines, whole, number, date, flag or choice.
+        kind: length, lengths, slope, turn, text, lines, table, whole, number, date, flag or choice.
         help: what it is for.
         value: as text.
         choices: of a choice, as (value, words).
@@ -121,6 +120,7 @@ def _item(kind: Any) -> Any:
     return _bare(get_args(kind)[0]) if get_origin(kind) is tuple else None
 
 
+_DIGITS = 7  # more have numbers of rows that no form has made
 _KINDS = {
     Length: "length",
     Slope: "slope",
@@ -139,6 +139,8 @@ def _kind_of(kind: Any) -> tuple[str, tuple[tuple[str, str], ...]]:
         return "choice", tuple((str(one), str(one).replace("_", " ")) for one in get_args(kind))
     if isinstance(kind, type) and issubclass(kind, Enum):
         return "choice", tuple((str(one.value), str(one.value)) for one in kind)
+    if get_origin(kind) is dict:
+        return "table", ()
     if (item := _item(kind)) is not None:
         return ("lengths" if item is Length else "lines"), ()
     if kind is bool:
@@ -157,6 +159,8 @@ def _shown(value: Any, between: str = "; ") -> str:
             return ""
         case bool():
             return "true" if value else "false"
+        case dict():
+            return "\n".join(f"{key} = {_shown(one)}" for key, one in value.items())
         case list() | tuple():
             return between.join(map(_shown, value))
         case _:
@@ -179,6 +183,8 @@ def _usual(info: FieldInfo) -> str:
 def _help(info: FieldInfo, kind: str) -> str:
     """What a field is for, and what holds when it is left empty."""
     words = info.description or ""
+    if kind == "table":
+        return f"{words}; one a line: code = length"
     default = info.default
     if info.is_required() or kind in {"choice", "flag"} or not isinstance(default, int | str) or not default:
         return words
@@ -267,7 +273,7 @@ def table_of(
 def _numbers(posted: Mapping[str, str], path: str) -> list[int]:
     """The rows of a list that a form has, each told by a hidden field of its own."""
     found = {key.removeprefix(f"{path}.") for key in posted if key.startswith(f"{path}.")}
-    return sorted(int(n) for n in found if n.isascii() and n.isdigit() and len(n) < 5)[:_MOST_ROWS]
+    return sorted(int(n) for n in found if n.isascii() and n.isdigit() and len(n) < _DIGITS)
 
 
 def _typed(kind: str, text: str) -> Any:
@@ -280,6 +286,9 @@ def _typed(kind: str, text: str) -> Any:
         case "lengths":
             parts = [part.strip() for part in text.replace(",", ";").split(";")]
             return parts if len(parts) > 1 else parts[0]
+        case "table":
+            pairs = (line.partition("=") for line in text.splitlines() if line.strip())
+            return {key.strip(): value.strip() for key, _, value in pairs}
         case "lines":
             return [line.strip() for line in text.splitlines() if line.strip()]
         case _:

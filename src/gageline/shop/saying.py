@@ -115,12 +115,16 @@ def say_all(
         system: the units of the job.
     """
     said: dict[str, Said] = {"form": Said("form", "echo", "")}
+    tables = {place for place, kind, _ in _fields(form) if kind == "table"}
     for place, kind, value in _fields(form):
         is_length = kind in {"length", "lengths"} and value
         said[place] = Said(place, "echo", echo(value, system).text if is_length else "")
     for problem in problems:
         place = _place(problem.path, "piece")
         text = problem.message if place in said else f"{problem.path}: {problem.message}".strip(": ")
+        whole = _place(problem.path.rpartition(" → ")[0], "piece")
+        if place not in said and whole in tables:  # a line of a field that holds several
+            place = whole
         _add(said, Said(place if place in said else "form", "error", text))
     for finding in findings:
         place = _finding_place(finding, form)

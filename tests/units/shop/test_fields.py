@@ -1,14 +1,17 @@
 from __future__ import annotations
 
+import json
+from collections.abc import Iterator
 from importlib.resources import files
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from pydantic import BaseModel
 
-from gageline.job import JobDocument, PieceEntry, parse, read_document, write_document
-from gageline.shop.fields import Section, field_id, form_of, table_of, tables_of
+from gageline.job import JobDocument, PieceEntry, parse, read_document, schema_text, write_document
+from gageline.shop.fields import Section, field_id, form_of, row_names, table_of, tables_of
 
 
 def _posted(form: Section) -> dict[str, str]:
@@ -51,9 +54,84 @@ def test_whatever_is_posted_makes_a_table(posted: dict[str, str]) -> None:
 
 def test_rows_are_numbered_anew_and_numbers_are_numbers() -> None:
     posted = {"quantity": "4", "holes.7": "1", "holes.7.rows": "3", "holes.7.x": "2; 1'-0", "holes.2": "1"}
-    posted |= {"holes.7.turn": "22.5", "holes.7.mates": "false", "holes.x": "1", "holes.99999": "1"}
+    posted |= {"holes.7.turn": "22.5", "holes.7.mates": "false", "holes.x": "1", "holes.9999999": "1"}
     wanted: dict[str, Any] = {"rows": 3, "x": ["2", "1'-0"], "turn": 22.5, "mates": False}
     assert table_of(PieceEntry, posted) == {"quantity": 4, "holes": [{}, wanted]}
+
+
+def test_no_row_is_lost_however_many_there_are() -> None:
+    posted = {f"holes.{n}": "1" for n in range(2000)} | {f"holes.{n}.rows": str(n) for n in range(2000)}
+    assert [row["rows"] for row in table_of(PieceEntry, posted)["holes"]] == list(range(2000))
+
+
+def test_a_field_of_several_lines_sends_back_what_it_shows() -> None:
+    practice = tables_of(JobDocument)["practice"]
+    table = {"tolerances": {"length": '1/32"', "camber": "1/8"}, "tolerance_class": 2}
+    form = form_of(practice, table)
+    (field,) = [one for one in form.fields if one.name == "tolerances"]
+    assert (field.kind, field.value) == ("table", 'length = 1/32"\ncamber = 1/8')
+    assert table_of(practice, _posted(form)) == table
+    assert table_of(practice, {"tolerances": "no length here"}) == {"tolerances": {"no length here": ""}}
+
+
+def _of_schema(schema: dict[str, Any], node: dict[str, Any], path: str) -> Iterator[str]:
+    """Every key that the published schema allows, as the name of a field with one row in each list."""
+    options = [node, *node.get("anyOf", ())]
+    rows = [one["items"] for one in options if isinstance(one.get("items"), dict)]
+    kept = [item for item in rows if _tables(schema, item)]
+    for table in _tables(schema, node):
+        for key, inner in table["properties"].items():
+            yield from _of_schema(schema, inner, f"{path}.{key}")
+    for item in kept:
+        yield from _of_schema(schema, item, f"{path}.0")
+    if not kept and not _tables(schema, node):
+        yield path
+
+
+def _tables(schema: dict[str, Any], node: dict[str, Any]) -> list[dict[str, Any]]:
+    named = (one["$ref"].rpartition("/")[2] for one in [node, *node.get("anyOf", ())] if "$ref" in one)
+    return [table for table in map(schema["$defs"].get, named) if table and "properties" in table]
+
+
+def _grown(form: Section, model: type[BaseModel], table: dict[str, Any], name: str) -> Section:
+    """A form with one row in each of its lists, in the rows' own lists too."""
+    while empty := [rows for rows in row_names(form) if not _row(table, rows.removeprefix(f"{name}."))]:
+        form = form_of(model, table, name)
+        assert empty
+    return form
+
+
+def _row(table: dict[str, Any], path: str) -> bool:
+    """Put one row into the list at a path; true when it had one."""
+    *steps, last = path.split(".")
+    place: Any = table
+    for step in steps:
+        place = place[int(step)] if isinstance(place, list) else place.setdefault(step, {})
+    had = bool(place.get(last))
+    place.setdefault(last, [{}])
+    return had
+
+
+def _names(form: Section) -> Iterator[str]:
+    yield from (field.name for field in form.fields)
+    for inner in form.sections:
+        yield from _names(inner)
+    for rows in form.rows:
+        for item in rows.items:
+            yield from _names(item)
+
+
+def test_every_key_of_the_published_schema_has_its_field() -> None:
+    schema = json.loads(schema_text())
+    pages: dict[str, type[BaseModel]] = {**tables_of(JobDocument), "piece": PieceEntry}
+    assert set(schema["properties"]) == set(pages)
+    for key, model in pages.items():
+        node = schema["properties"][key]
+        if key == "piece":
+            node = node["items"]
+        wanted = set(_of_schema(schema, node, key))
+        form = _grown(form_of(model, {}, key), model, {}, key)
+        assert set(_names(form)) == wanted
 
 
 def test_what_is_no_number_stays_as_it_was_typed() -> None:

@@ -1,10 +1,12 @@
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 
+from gageline.job import parse
 from gageline.shop import jobs
 from gageline.shop.models import Job, Person
 
@@ -73,6 +75,29 @@ def test_all_that_is_wrong_with_a_document_is_said(
     assert b"line 5" in page.content
     assert b"line 6" in page.content
     assert b"no file came" in signed_in(owner).post("/office/import/").content
+
+
+def test_the_shop_s_own_limits_are_typed_line_by_line(
+    owner: Person, job: Job, signed_in: Callable[[Person], Client]
+) -> None:
+    client = signed_in(owner)
+    address = f"/office/{job.pk}/facts/"
+    sent = {
+        "job.name": "Invented porch",
+        "base": "1",
+        "practice.tolerances": "a6-camber = wide\na6-sweep = 1/4",
+    }
+    page = client.post(address, sent)
+    assert page.status_code == 422
+    said = re.search(r'id="say-practice-tolerances">([^<]*)<', page.content.decode())
+    assert said is not None
+    assert "a6-camber" in said[1]
+    assert "wide" in said[1]
+    sent["practice.tolerances"] = "a6-camber = 1/2"
+    assert client.post(address, sent).status_code == 302
+    job.refresh_from_db()
+    assert parse(jobs.current_text(job))["practice"]["tolerances"] == {"a6-camber": '1/2"'}
+    assert "a6-camber = 1/2" in client.get(address).content.decode()
 
 
 def test_facts_are_changed_and_wrong_ones_are_said_at_their_field(

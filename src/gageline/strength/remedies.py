@@ -44,8 +44,9 @@ def remedy(verdict: Verdict) -> Suggestion | None:
     """The first ordinary remedy that makes a connection pass, or the first of them together that do.
 
     Tried in this order: more rows, a thicker fitting, a longer one where it is welded, a larger weld, threads
-    excluded from the shear planes, a shallower cope, and a doubler on the beam's web. When none is enough by
-    itself, each is added to those before it that help.
+    excluded from the shear planes, a shallower cope, a thinner fitting where its own thickness breaks a rule,
+    and a doubler on the beam's web. When none is enough by itself, each is added to those before it that
+    help.
 
     Args:
         verdict: of a connection that does not pass.
@@ -58,7 +59,7 @@ def remedy(verdict: Verdict) -> Suggestion | None:
     """
     if verdict.passes:
         return None
-    changes = (_more_rows, _thicker, _longer, _larger_weld, _threads_out, _shallower)
+    changes = (_more_rows, _thicker, _longer, _larger_weld, _threads_out, _shallower, _thinner)
     for change in changes:
         found = _first(change(verdict.connection), verdict)
         if found:

@@ -3,7 +3,17 @@ from __future__ import annotations
 from dataclasses import replace
 
 from connections import EXAMPLES, bolts
-from gageline.strength import Bolted, Fillet, Method, Notch, Suggestion, check_connection, lighter, remedy
+from gageline.strength import (
+    Bolted,
+    Fillet,
+    Method,
+    Notch,
+    Suggestion,
+    SupportFace,
+    check_connection,
+    lighter,
+    remedy,
+)
 
 LRFD = Method.LRFD
 
@@ -90,3 +100,20 @@ def test_a_doubler_where_only_the_web_is_too_thin() -> None:
 
 def test_nothing_is_promised_where_nothing_is_enough() -> None:
     assert cure("II.A-18", 5000.0) is None
+
+
+def test_a_plate_that_would_punch_through_its_wall_is_to_be_thinner() -> None:
+    """A wall of 0.233 in with F_u 62 ksi takes plates of 50 ksi up to 0.289 in."""
+    example = EXAMPLES["II.A-18"]
+    assert example.support is not None
+    wall = replace(
+        example.support, face=SupportFace.WALL, t=0.233, steel=replace(example.support.steel, F_u=62.0)
+    )
+    thick = replace(
+        example, support=wall, fitting=replace(example.fitting, t=0.375), to_support=Fillet(1 / 4)
+    )
+    verdict = check_connection(thick, LRFD)
+    assert [rule.title for rule in verdict.forbidden] == ["plate that would punch through the wall"]
+    found = remedy(verdict)
+    assert found is not None
+    assert found.change == 'a fitting 1/4" thick'

@@ -27,7 +27,7 @@ def test_leg_flexure() -> None:
 
 @pytest.mark.parametrize(("L", "W"), [(6.0, 4.0), (12.0, 6.0), (24.0, 9.0)])
 def test_the_weld_of_a_stiffened_seat_is_a_t_by_the_elastic_method(L: float, W: float) -> None:
-    """Two lines of L and two of L/5 at their tops, bent out of their plane: length 2.4 L, top modulus 0.6 L²."""
+    """Two lines of L and two of L/5 at their tops: length 2.4 L, modulus at the top 0.6 L²."""
     lines = (2 * L, 0.4 * L)
     y = (lines[0] * L / 2) / sum(lines)
     inertia = 2 * L**3 / 12 + lines[0] * (L / 2 - y) ** 2 + lines[1] * y**2

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from gageline.strength.aisc360.g_shear import web_shear
 from gageline.strength.aisc360.j4_elements import block_shear, shear_rupture, shear_yielding
 from gageline.strength.aisc360.manual_copes import coped_section, double_cope_flexure, single_cope_flexure
-from gageline.strength.check import Method, Strength, step
+from gageline.strength.check import Method, Step, Strength, step
 from gageline.strength.connection import Beam, Bolted, Connection, Kind, Notch
 from gageline.strength.kinds.areas import block_through_bolts, net_hole
 from gageline.strength.verdict import Findings, NotChecked
@@ -131,14 +131,19 @@ def _bending(connection: Connection) -> Iterator[tuple[str, Strength]]:
         yield "bending of the web between the copes", _between_copes(connection, beam.top, beam.bottom)
         return
     section = coped_section(beam.d, beam.t_w, beam.b_f, beam.t_f, beam.top.d_c)
-    e = beam.top.c + connection.setback
-    state = single_cope_flexure(beam.steel.F_y, beam.d, beam.t_w, beam.top.c, e, section)
-    yield "local buckling of the coped beam web in bending", state
+    arm = _arm(beam.top.c, connection)
+    state = single_cope_flexure(beam.steel.F_y, beam.d, beam.t_w, beam.top.c, arm.value, section)
+    yield "local buckling of the coped beam web in bending", state.after(arm)
+
+
+def _arm(c: float, connection: Connection) -> Step:
+    """From the face of the support to the end of the cope, in."""
+    return step("e", "c + s", c + connection.setback, "in", c=c, s=connection.setback)
 
 
 def _between_copes(connection: Connection, top: Notch, bottom: Notch) -> Strength:
-    beam = connection.end
-    return double_cope_flexure(
+    beam, arm = connection.end, _arm(max(top.c, bottom.c), connection)
+    strength = double_cope_flexure(
         beam.steel.F_y,
         beam.d,
         beam.t_w,
@@ -146,5 +151,6 @@ def _between_copes(connection: Connection, top: Notch, bottom: Notch) -> Strengt
         c_b=bottom.c,
         d_ct=top.d_c,
         d_cb=bottom.d_c,
-        e=max(top.c, bottom.c) + connection.setback,
+        e=arm.value,
     )
+    return strength.after(arm)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gageline.strength.aisc360.j4_elements import block_shear
-from gageline.strength.check import Check, Method, Strength
+from gageline.strength.check import Check, Method, Strength, step
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.groups import wrench
 from gageline.strength.kinds.areas import net_shear
@@ -117,8 +118,11 @@ def _pulled_weld(connection: Connection, weld: Fillet, method: Method) -> Findin
     resultant, angle = resultant_of(connection)
     metal = web_weld(connection, weld, _PAIR, -angle)
     legs = fitting.leg - connection.gap
-    area = fitting.length * beam.t_w
-    block = block_shear(beam.steel.F_y, beam.steel.F_u, 2 * legs * beam.t_w, 2 * legs * beam.t_w, area)
+    sheared = step("A_gv", "2 l t_w", 2 * legs * beam.t_w, "in²", l=legs, t_w=beam.t_w)
+    torn = step("A_nt", "L t_w", fitting.length * beam.t_w, "in²", L=fitting.length, t_w=beam.t_w)
+    block = block_shear(beam.steel.F_y, beam.steel.F_u, sheared.value, sheared.value, torn.value).after(
+        replace(sheared, note="also A_nv: no holes"), torn
+    )
     checks: tuple[Check, ...] = (
         metal.check(resultant, method, "weld to the beam web, both forces"),
         beside_weld(metal, weld, beam.steel, beam.t_w, 2).check(

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.j2_welds import fillet_weld
 from gageline.strength.aisc360.j4_elements import shear_rupture, tensile_rupture
-from gageline.strength.check import Method, Strength
+from gageline.strength.check import Method, Strength, step
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.kinds.areas import net_shear
 from gageline.strength.kinds.bolted import (
@@ -89,7 +89,9 @@ def _metal(weld: Fillet, length: float, angle: float = 0.0) -> Strength:
 def _weld(connection: Connection, weld: Fillet) -> Iterator[State]:
     beam, length = connection.end, _effective(connection, weld)
     yield "weld to the beam web", _metal(weld, length)
-    yield "shear rupture of the beam web beside the weld", shear_rupture(beam.steel.F_u, length * beam.t_w)
+    area = step("A_nv", "L_w t_w", length * beam.t_w, "in²", L_w=length, t_w=beam.t_w)
+    rupture = shear_rupture(beam.steel.F_u, area.value).after(area)
+    yield "shear rupture of the beam web beside the weld", rupture
 
 
 def _axial(connection: Connection, weld: Fillet, bolts: Bolted, method: Method) -> Findings:

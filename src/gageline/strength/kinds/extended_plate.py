@@ -14,7 +14,7 @@ from gageline.strength.aisc360.manual_plates import (
     plate_without_stabilizer,
     single_plate_weld,
 )
-from gageline.strength.check import Check, Method, Strength, step
+from gageline.strength.check import Check, Method, Strength, found, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.kinds.beam_web import end_distance
@@ -71,10 +71,10 @@ def extended_plate(connection: Connection, method: Method) -> Findings:
     ]
     checks = [state.check(connection.V, method, title) for title, state in states]
     checks.append(_together(connection, bolts, method))
-    found = Findings(tuple(checks), tuple(_limits(connection, bolts, weld)), _LEFT_OUT)
+    own = Findings(tuple(checks), tuple(_limits(connection, bolts, weld)), _LEFT_OUT)
     return gathered(
         [
-            found,
+            own,
             plate_welds(connection, weld, method),
             plate_axial(connection, bolts, (e, bolts.gage), method),
         ]
@@ -97,9 +97,14 @@ def _together(connection: Connection, bolts: Bolted, method: Method) -> Check:
     V_c = yield_of_fitting(fitting, 1).available(method)
     M_c = flexural_yielding(fitting.steel.F_y, fitting.t * fitting.length**2 / 4).available(method)
     total = 1 / math.sqrt((1 / V_c) ** 2 + (a / M_c) ** 2)
+    parts = (
+        found("a", a, "in", "weld to the first column of bolts"),
+        found("V_c", V_c, "kip", "available strength of the plate in shear yielding (J4.2(a))"),
+        found("M_c", M_c, "kip-in", "available strength of the whole plate in bending (J4.5)"),
+    )
     last = step("R", "1/sqrt((1/V_c)^2 + (a/M_c)^2)", total, "kip", V_c=V_c, a=a, M_c=M_c)
     title = "shear and bending of the plate together"
-    return Check(clause_of(shear_and_flexure), title, connection.V, total, "kip", (last,))
+    return Check(clause_of(shear_and_flexure), title, connection.V, total, "kip", (*parts, last))
 
 
 def _limits(connection: Connection, bolts: Bolted, weld: Fillet) -> Iterator[Check]:

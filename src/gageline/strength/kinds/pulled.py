@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from gageline.strength.aisc360.j3_bolts import bolt_tension_with_shear
 from gageline.strength.aisc360.manual_prying import prying
-from gageline.strength.check import Check, Method, step
+from gageline.strength.check import Check, Method, found, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fitting
 from gageline.strength.verdict import Findings
@@ -48,6 +48,9 @@ def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
     n = 2 * joint.rows
     each = bolt_tension_with_shear(joint.group, joint.threads, joint.d, connection.V / n, method)
     bolts = each.check(connection.N / n, method, "tension of one bolt that also carries shear")
+    left = found(
+        "B_c", each.available(method), "kip", "available tension of one bolt beside its shear (J3.8)"
+    )
     working = prying(
         each.available(method),
         fitting.steel.F_u,
@@ -62,6 +65,6 @@ def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
     capacity = n * working[-1].value
     total = step("T", "n T_c", capacity, "kip", n=n, T_c=working[-1].value)
     pry = Check(
-        clause_of(prying), "bolts pulled with prying", connection.N, capacity, "kip", (*working, total)
+        clause_of(prying), "bolts pulled with prying", connection.N, capacity, "kip", (left, *working, total)
     )
     return Findings((bolts, pry))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.f_bars import bar_yielding
-from gageline.strength.check import Strength, step
+from gageline.strength.check import Strength, found, step
 from gageline.strength.connection import UNDER_RUN, Bolted, Connection, Fillet
 from gageline.strength.groups import wrench
 from gageline.strength.kinds.axial import PulledWeb
@@ -37,8 +37,9 @@ def as_reaction(strength: Strength, e: float) -> Strength:
         Strength in kips.
     """
     symbol = strength.steps[-1].symbol
+    arm = found("e", e, "in", "level from the reaction to the section that bends")
     last = step("R_n", f"{symbol}/e", strength.nominal / e, "kip", **{symbol: strength.nominal, "e": e})
-    return Strength(strength.clause, last.value, strength.factors, "kip", (*strength.steps, last))
+    return Strength(strength.clause, last.value, strength.factors, "kip", (*strength.steps, arm, last))
 
 
 def eccentricity_on_web(joint: Bolted) -> float:
@@ -77,16 +78,16 @@ def web_bolts(connection: Connection, joint: Bolted, count: int) -> Iterator[Sta
 
     Source: Manual Part 10; Part 7 where the eccentricity counts, Part 9 for the bending of the legs.
     """
-    found, fitting = pulled_web(connection, joint, count), connection.fitting
-    plies = [ply for ply in (found.fitting, found.web) if ply]
-    if not found.e:
+    pulled, fitting = pulled_web(connection, joint, count), connection.fitting
+    plies = [ply for ply in (pulled.fitting, pulled.web) if ply]
+    if not pulled.e:
         yield "bolts through the beam web", rows_of_bolts(joint, count, plies)
         return
-    yield "bolts through the beam web, eccentric", eccentric_rows(joint, count, plies, found.e)
+    yield "bolts through the beam web, eccentric", eccentric_rows(joint, count, plies, pulled.e)
     yielding = bar_yielding(fitting.steel.F_y, fitting.length, count * fitting.t)
-    yield "bending of the legs on the beam", as_reaction(yielding, found.arm)
+    yield "bending of the legs on the beam", as_reaction(yielding, pulled.arm)
     rupture = rupture_of_net(fitting, joint, count)
-    yield "flexural rupture of the legs on the beam", as_reaction(rupture, found.arm)
+    yield "flexural rupture of the legs on the beam", as_reaction(rupture, pulled.arm)
 
 
 def web_weld(connection: Connection, weld: Fillet, count: int, angle: float = 0.0) -> Strength:

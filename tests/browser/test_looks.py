@@ -50,6 +50,7 @@ _PAGES = {
     "saw-plan": "/saw/plan/1/",
     "saw-card": "/saw/1/",
     "saw-card-new": "/saw/2/",
+    "saw-card-sheet": "{sheet}",
     "bench": "/bench/",
     "bench-card": "/bench/1/#bench-3",
     "bench-card-rows": "/bench/7/",
@@ -75,6 +76,7 @@ _FLOOR = (
     "saw",
     "saw-card",
     "saw-card-new",
+    "saw-card-sheet",
     "bench",
     "bench-card",
     "bench-card-rows",
@@ -129,8 +131,10 @@ def test_every_page_fits_and_everybody_can_use_it(
         page = _signed_in(context, seeded)
         page.goto(f"{seeded.url}/office/3/frame/")
         framed = page.locator("main a[href^='/piece/']").last.get_attribute("href")
+        page.goto(f"{seeded.url}/saw/")
+        sheet = page.locator("main .cards a").filter(has_text="sheet").last.get_attribute("href")
         for name, address in _PAGES.items():
-            page.goto(seeded.url + address.format(framed=framed))
+            page.goto(seeded.url + address.format(framed=framed, sheet=sheet))
             page.wait_for_load_state("load")
             until(page, _ALL_THERE)
             over = page.evaluate("document.documentElement.scrollWidth - innerWidth")
@@ -143,3 +147,13 @@ def test_every_page_fits_and_everybody_can_use_it(
                 Path(folder).mkdir(parents=True, exist_ok=True)
                 page.screenshot(path=Path(folder) / f"{name}-{size}-{scheme}.png", full_page=True)
     assert not wrong, "\n".join(wrong)
+
+
+def test_a_long_mark_does_not_squeeze_the_code_of_its_label(browser: Browser, seeded: Shop) -> None:
+    with browser.new_context(viewport={"width": 390, "height": 844}, service_workers="block") as context:
+        page = _signed_in(context, seeded)
+        page.goto(f"{seeded.url}/office/1/labels/")
+        page.evaluate("document.querySelector('.label .mark').textContent = 'LEVEL-2-BEAM-EAST-'.repeat(4)")
+        box = page.locator(".label .code svg").first.bounding_box()
+        assert box is not None
+        assert box["width"] == box["height"] >= 120  # px, 32 mm on paper

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
 from enum import StrEnum
 from functools import partial
 from pathlib import Path
@@ -11,11 +12,21 @@ from typing import Annotated
 import typer
 
 from gageline import quality
-from gageline.cli.screen import AsJson, JobFile, Mark, Out, chosen, opened, say, tracked, write_sheet
+from gageline.cli.screen import AsJson, JobFile, Mark, Out, aside, chosen, opened, say, tracked, write_sheet
 from gageline.detail import FullJob
 from gageline.errors import GagelineError, ValueProblem
 from gageline.exchange import json_text
-from gageline.job import Inspected, Job, JobProblems, Measurements, read_measurements, read_text
+from gageline.job import (
+    Inspected,
+    Job,
+    JobProblems,
+    Measurements,
+    Note,
+    parse,
+    placed,
+    read_measurements,
+    read_text,
+)
 from gageline.layout import Choice, StickReading, Way, decide, lay_out, lay_out_on
 from gageline.part import Assembly, End, Face, Finding
 from gageline.quality import Judgement, Odds, Outcome, Report, Rules, Spread, Verdict
@@ -72,10 +83,11 @@ def receive(
 
     Exit code 1 when a piece cannot be made of its stick.
     """
-    job = opened(job_file).job
+    full = opened(job_file)
+    job = full.job
     sheet = _open_sheet(sheet_file, job)
     own = _own_limits(job, sheet)
-    _check_readings(job, sheet)
+    _check_readings(sheet_file, job, sheet)
     cards = []
     for stick in tracked(tuple(one for one in sheet.sticks if piece in {None, one.piece}), "receiving"):
         assembly = job.piece(stick.piece)
@@ -83,8 +95,12 @@ def receive(
         laid = lay_out(assembly, job.practice, job.system)
         on = lay_out_on(laid, stick, way.way if way else decision.chosen.way, Face(rows.value))
         web_off = stick.web_off.inches if stick.web_off is not None else None
-        odds = quality.odds_of(assembly, web_off=web_off)
-        cards.append(ReceivingCard(on, quality.receive(assembly.main, on.stick, own), decision, odds))
+        odds = quality.odds_of(assembly, web_off=web_off, met=_met(full, assembly.mark))
+        cards.append(
+            ReceivingCard(
+                on, quality.receive(assembly.main, on.stick, own, job.practice.tape), decision, odds
+            )
+        )
     if not cards:
         raise ValueProblem(f"{sheet_file}: no stick was measured{_for(piece)}: add a [[measured]] table")
     if as_json:
@@ -155,13 +171,25 @@ def odds(
     reports = [report for path in sheet_files or () for report in _reports_in(full, path)]
     spread, _ = quality.spread_from(quality.records_of(reports))
     pieces = tracked(chosen(job, piece).assemblies, "reckoning odds")
-    told = [(assembly, quality.odds_of(assembly, spread)) for assembly in pieces]
+    told = []
+    try:
+        for assembly in pieces:
+            one = quality.odds_of(assembly, spread, met=_met(full, assembly.mark))
+            told.append((assembly, one))
+    except KeyboardInterrupt:
+        aside.print(f"stopped after {len(told)} of {len(job.assemblies)} pieces: nothing was written")
+        raise typer.Exit(130) from None
     if as_json:
         print(json_text({assembly.mark: one for assembly, one in told}, job.system))
     else:
         _show_odds(told, spread)
     if out:
         write_sheet(odds_sheets(job, told), out, job_file, "odds")
+
+
+def _met(full: FullJob, mark: str) -> Mapping[tuple[str, str], str] | None:
+    """What the holes of a piece meet in the frame; None for a piece that is drawn, and stands in none."""
+    return full.detailed.met.get(mark) if full.detailed else None
 
 
 def _for(piece: str | None) -> str:
@@ -178,16 +206,17 @@ def _open_sheet(path: Path, job: Job) -> Measurements:
         raise GagelineError("\n".join(lines)) from None
 
 
-def _check_readings(job: Job, sheet: Measurements) -> None:
-    """Refuse every reading that cannot be of its section, of all sticks at once."""
-    wrong = []
-    for stick in sheet.sticks:
-        try:
-            quality.check_readings(job.piece(stick.piece).main, stick, job.system)
-        except ValueProblem as problem:
-            wrong.append(str(problem))
-    if wrong:
-        raise ValueProblem("\n".join(wrong))
+def _check_readings(path: Path, job: Job, sheet: Measurements) -> None:
+    """Refuse every reading that cannot be of its section, of all sticks at once, each at its field."""
+    notes: list[Note] = [
+        (("measured", index, *slip.path), slip.text)
+        for index, stick in enumerate(sheet.sticks)
+        for slip in quality.slips_of(job.piece(stick.piece).main, stick, job.system)
+    ]
+    if notes:
+        text = read_text(path)
+        wrong = placed(notes, parse(text), text)
+        raise GagelineError("\n".join(f"{path}: {problem.text()}" for problem in wrong.problems))
 
 
 def _own_limits(job: Job, sheet: Measurements | None) -> Mapping[str, Length]:
@@ -252,16 +281,24 @@ def _show_card(card: ReceivingCard, system: System) -> None:
         able = "can be done" if on.placed.possible else "cannot be done"
         _tell(f"laid by choice: {on.placed.way.words}, {able}")
     if on.placed.possible:
-        for line in dict.fromkeys(map(_changed_text, on.changed)):
+        for line in _changed_texts(on.changed):
             _tell(line)
 
 
-def _changed_text(one: StickReading) -> str:
-    """What a reading was and what it is: `9 3/16" is 9 5/16" from the bottom edge: deeper than drawn`."""
-    from_, word = one.actual.from_, one.actual.from_.word
-    past = bool(word) and from_.startswith(word)
-    actual = f"{one.actual.text.removesuffix(word)}{from_}" if past else f"{one.actual.text} from the {from_}"
-    return f"{one.for_}: {one.nominal.text} is {actual}: {one.why}"
+def _changed_texts(changed: Sequence[StickReading]) -> Iterator[str]:
+    """A line for every reason and datum, for the card has the readings; one for each mark off the steel."""
+    apart = {(one.for_, one.nominal, one.actual): one for one in changed}.values()
+    counts = Counter((one.why, one.nominal.from_.hook) for one in apart)
+    for (why, hook), count in counts.items():
+        told = "1 reading is" if count == 1 else f"{count} readings are"
+        yield f"{why}: {told} other than drawn from the {hook}, see the card"
+    for one in apart:
+        if one.actual.outside and not one.nominal.outside:
+            hook, actual = one.nominal.from_.hook, one.actual.length_text
+            yield (
+                f"{one.for_}: drawn {one.nominal.length_text} from the {hook}, on this stick "
+                f"{actual} outside the {hook}, where there is no steel"
+            )
 
 
 def _finding_text(finding: Finding, judgement: Judgement) -> str:
@@ -333,7 +370,8 @@ def _show_odds(told: list[tuple[Assembly, Odds]], spread: Spread) -> None:
     for assembly, one in told:
         chances = [*one.joints, *([one.span] if one.span else [])]
         if not chances:
-            say.print(f"{assembly.mark}: nothing is bolted, no odds to tell", markup=False)
+            say.print(f"{assembly.mark}: nothing is bolted, no odds to tell", style="bold", markup=False)
+            _show_left_out(one)
             continue
         whole = f"{assembly.mark}: {one.whole.value:.2%} goes together without reaming"
         how = "exact" if one.whole.low == one.whole.high else f"{one.whole.low:.2%} to {one.whole.high:.2%}"
@@ -343,4 +381,10 @@ def _show_odds(told: list[tuple[Assembly, Odds]], spread: Spread) -> None:
         for words, gain in (("matters most", one.worst[0]), ("helps most", one.gains[0])):
             if gain.gain >= _TELLING:
                 _tell(f"{words}: {gain.change}, {gain.value:.2%} ({gain.gain:+.2%})")
+        _show_left_out(one)
     say.print(f"spread: {spread.source}", markup=False, soft_wrap=True)
+
+
+def _show_left_out(odds: Odds) -> None:
+    for words in odds.left_out:
+        _tell(f"not reckoned: {words}")

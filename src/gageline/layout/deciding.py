@@ -8,7 +8,7 @@ from gageline.job import Stick
 from gageline.layout.turning import lay_down
 from gageline.layout.ways import SAW_TRIM, UNDERRUN, Choice, Placed, Way, place
 from gageline.part import Assembly, End
-from gageline.units import ZERO, Length, System, write_length
+from gageline.units import ZERO, Length, System, round_to, write_length
 
 __all__ = ["Decision", "decide"]
 
@@ -22,12 +22,14 @@ class Decision:
         chosen: the one to take; the least bad one where none can be done.
         because: why, in one or two sentences.
         ask: whether the engineer must be asked first.
+        tape: the smallest division of the tape, which lengths in words are rounded to.
     """
 
     options: tuple[Placed, ...]
     chosen: Placed
     because: str
     ask: bool
+    tape: Length
 
     @property
     def can_be_made(self) -> bool:
@@ -60,32 +62,48 @@ def decide(
     options = tuple(place(assembly, lies, way, tape) for way in ways)
     trim, *as_found = options
 
-    def say(length: Length) -> str:
+    def exact(length: Length) -> str:
         text = write_length(length, system, 64)
         return f"{text} mm" if system is System.MM else text
 
+    def say(length: Length) -> str:
+        return exact(round_to(length, tape))
+
     if _fits(as_found[0], tape):
-        return Decision(options, as_found[0], _fitting(as_found[0], lies), ask=False)
+        return Decision(options, as_found[0], _fitting(as_found[0], lies), ask=False, tape=tape)
+
+    def past(length: Length, limit: Length) -> str:
+        """What is more than a limit, in decimals where the tape's divisions do not show it."""
+        if round_to(length, tape) > limit or length <= limit:
+            return say(length)
+        return f"{length.mm:.2f} mm" if system is System.MM else f'{length.inches:.3f}"'
+
     if trim.possible:
         spare = f"{say(trim.length - assembly.main.length)} longer than the piece"
         return Decision(
-            options, trim, f"The stick is {spare}: enough to cut it to length, both ends square.", ask=False
+            options,
+            trim,
+            f"The stick is {spare}: enough to cut it to length, both ends square.",
+            ask=False,
+            tape=tape,
         )
     short = f"Trimmed square it would be {say(-trim.spare)} too short. "
     for option in as_found:
         if option.within_design:
             lost = f"no connection loses more than {say(max(option.worst, ZERO))} of its end distance"
-            limit = f"the design allows {say(UNDERRUN)}"
-            return Decision(options, option, f"{short}{_named(option)}, {lost}; {limit}.", ask=False)
+            limit = f"the design allows {exact(UNDERRUN)}"
+            return Decision(
+                options, option, f"{short}{_named(option)}, {lost}; {limit}.", ask=False, tape=tape
+            )
     possible = [option for option in as_found if option.possible]
     best = min(
         possible or as_found, key=lambda option: max(option.worst, option.free_short, option.free_long)
     )
     if possible and best.off_length:
-        because = _off(best, say(best.off_length), say(best.allowance))
+        because = _off(best, past(best.off_length, best.allowance), exact(best.allowance))
     else:
-        because = (_asking if possible else _refusing)(best, say(best.worst), say(UNDERRUN))
-    return Decision(options, best, short + because, ask=True)
+        because = (_asking if possible else _refusing)(best, past(best.worst, UNDERRUN), exact(UNDERRUN))
+    return Decision(options, best, short + because, ask=True, tape=tape)
 
 
 def _fits(as_is: Placed, tape: Length) -> bool:

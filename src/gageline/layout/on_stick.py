@@ -254,7 +254,7 @@ def _mark_readings(mark: Mark, reference: Mark, steel: _Steel) -> Iterable[Stick
         first, back = steel.crosswise(mark.face, x)
         for scale, nominal in ((first, spot.y), (back, spot.y_back)):
             actual = _read(scale, y, reference.spot.at[1], steel, long=False)
-            why = _why_across(steel, mark.face, nominal, actual)
+            why = _why_across(steel, mark.face, x, nominal, actual)
             yield StickReading(mark.face, mark.kind, mark.for_, nominal, actual, why)
 
 
@@ -284,13 +284,12 @@ _SHIFTED = {
 }
 
 
-def _why_across(steel: _Steel, face: Face, nominal: Reading, actual: Reading) -> str:
+def _why_across(steel: _Steel, face: Face, x: Length, nominal: Reading, actual: Reading) -> str:
     if nominal.tape == actual.tape and nominal.from_ is actual.from_:
         return ""
     if face in _FLAT:
         return "width and web off centre" if steel.stick.web_off else "width as it came"
-    over = actual.true - nominal.true
-    return "deeper than drawn" if over > ZERO else "shallower than drawn"
+    return "deeper than drawn" if steel.over_at(x) > ZERO else "shallower than drawn"
 
 
 def _seat(steel: _Steel, seat: Seat) -> SeatOnStick:

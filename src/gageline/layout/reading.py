@@ -44,6 +44,17 @@ class Datum(StrEnum):
         """The word that a printed reading carries after its length; empty where it needs none."""
         return _WORDS.get(self, "")
 
+    @property
+    def outside(self) -> bool:
+        """Whether readings run away from the steel, past the end or edge."""
+        return self.word in _OUT
+
+    @property
+    def hook(self) -> str:
+        """The end, edge or line that the tape is hooked at, whichever way the reading runs."""
+        text = self.split(",")[0]
+        return text.split(" the ", 1)[1] if self.outside else text
+
 
 _WORDS = {
     Datum.NEAR_OF_LINE: "near",
@@ -59,6 +70,7 @@ _WORDS = {
     Datum.PAST_BACK: "past",
     Datum.PAST_NEAR_EDGE: "past",
 }
+_OUT = frozenset({"past", "above", "below"})
 
 
 def printed_length(length: Length, system: System, *, metric: bool = False) -> str:
@@ -101,6 +113,16 @@ class Reading:
     def length_text(self) -> str:
         """The length alone as printed: `2 3/4"`."""
         return printed_length(self.tape, self.system, metric=self.metric)
+
+    @property
+    def outside(self) -> bool:
+        """Whether it is read away from the steel."""
+        return self.from_.outside
+
+    @property
+    def plain(self) -> str:
+        """The reading as printed where the end or edge stands beside it: `1/2" outside`."""
+        return f"{self.length_text} outside" if self.outside else self.text
 
     @property
     def text(self) -> str:

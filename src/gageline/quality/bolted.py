@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from math import hypot, sqrt
 
@@ -78,5 +78,8 @@ class Bolted:
                 lot = Lot(hypot(spread.tape, spread.setting), hypot(spread.gage, spread.setting))
             case _:
                 lot = Lot(_TWO * spread.tape, _TWO * spread.gage)
-        field = self.way is not Joining.SHOP
-        return Joint(self.name, bolts, (lot,), hole, _TWO * spread.square, field=field)
+        field, turn = self.way is not Joining.SHOP, _TWO * spread.square
+        count = 1 + max(bolt.lot for bolt in bolts)
+        if count > 1:  # lines far apart are squared each by itself
+            return Joint(self.name, bolts, (replace(lot, turn=turn),) * count, hole, field=field)
+        return Joint(self.name, bolts, (lot,), hole, turn, field=field)

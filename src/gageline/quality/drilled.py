@@ -30,6 +30,7 @@ __all__ = ["Met", "bolted_of", "left_out"]
 
 _SAME = Length.from_inches(1) / 64  # holes closer than this are one hole through two plies
 _MOSTLY = 0.7  # of a direction: it runs along an axis rather than across it
+_REACH = Length.from_inches(12)  # of a square's blade; common practice, no source
 _LYING = frozenset({Face.TOP, Face.BOTTOM, Face.LEG_B})
 
 
@@ -241,11 +242,25 @@ def _open(fitting: Fitting | None, group: HoleGroup) -> Bolted:
     other = hole_size(bolt(group.bolt), HoleKind.STD)
     # across is the way that slots run: turned where all of them run up the face
     turned = all(hole.is_slot and abs(hole.angle) == 90 for hole in group.holes)
+    lots = _lots(group)
     bolts = []
     for hole in group.holes:
         clear, slot = _play(hole, other.width, other.length, group.bolt)
         x, y = (hole.y, hole.x) if turned else (hole.x, hole.y)
         along = turned or hole.angle == 0
-        bolts.append(BoltPlace(x.inches, y.inches, clear, slot if along else 0.0))
+        bolts.append(BoltPlace(x.inches, y.inches, clear, slot if along else 0.0, lots[hole.x]))
     way = Joining.FITTING if fitting else Joining.PART
     return Bolted(_name(fitting, group), way, tuple(bolts), tuple(bolts))
+
+
+def _lots(group: HoleGroup) -> dict[Length, int]:
+    """The lot of every line of a group: what one square reaches is struck together, the rest taped anew."""
+    lots: dict[Length, int] = {}
+    first = group.holes[0].x
+    for x in sorted({hole.x for hole in group.holes}):
+        if not lots or x - first > _REACH:
+            first = x
+            lots[x] = 1 + max(lots.values(), default=-1)
+        else:
+            lots[x] = max(lots.values())
+    return lots

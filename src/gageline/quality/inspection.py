@@ -14,7 +14,7 @@ from gageline.part import Finding
 from gageline.quality.codes import own_limits
 from gageline.quality.fabrication import GAP_FREE, Rules
 from gageline.quality.items import Item, Remedy, items_of
-from gageline.quality.limits import Judgement, Verdict, overridden
+from gageline.quality.limits import FINEST, Judgement, Verdict, overridden
 from gageline.quality.spread import Act
 from gageline.units import ZERO, Length, System
 
@@ -74,11 +74,17 @@ class Report:
         """Whether everything on the sheet was read."""
         return all(row.judgement.read is not None for row in self.rows)
 
+    def division(self, row: Row) -> Length:
+        """What a row is read to: the shop's tape, or what a gauge or a feeler shows."""
+        return self.layout.tape if row.item.taped else FINEST
+
     def findings(self, system: System) -> tuple[Finding, ...]:
         """The readings that are out, as findings with their remedies."""
         mark = self.layout.assembly.mark
         return tuple(
-            row.judgement.finding(mark, system) for row in self.rows if row.judgement.verdict is Verdict.OUT
+            row.judgement.finding(mark, system, self.division(row))
+            for row in self.rows
+            if row.judgement.verdict is Verdict.OUT
         )
 
 

@@ -55,6 +55,11 @@ class Item:
     per: float = 1.0
 
     @property
+    def taped(self) -> bool:
+        """Whether it is read with the tape, to its divisions."""
+        return self.tool == _TAPE
+
+    @property
     def signed(self) -> bool:
         """Whether it can read below zero: a bow, or a fitting that stands back or above."""
         return self.wanted < ZERO or self.tool == _STRING or self.act is Act.SETTING

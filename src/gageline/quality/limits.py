@@ -7,9 +7,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from gageline.part import Finding, Severity
-from gageline.units import ZERO, Length, System, millimetres, parse_length, write_length
+from gageline.units import ZERO, Length, System, millimetres, parse_length, round_to, write_length
 
-__all__ = ["Judgement", "Limit", "Trust", "Verdict", "overridden"]
+__all__ = ["FINEST", "Judgement", "Limit", "Trust", "Verdict", "overridden"]
+
+
+FINEST = Length.from_inches(1) / 6400
+"""What nothing is read finer than: a reading said to it is said as it is."""
 
 
 class Trust(StrEnum):
@@ -115,16 +119,17 @@ class Judgement:
             return Verdict.NO_LIMIT
         return Verdict.OUT if self.by else Verdict.WITHIN
 
-    def finding(self, subject: str, system: System) -> Finding:
+    def finding(self, subject: str, system: System, tape: Length = FINEST) -> Finding:
         """The judgement as a finding: a warning when out, else a note.
 
         Args:
             subject: the piece or stick.
             system: the units of the message.
+            tape: the smallest division that was read to.
         """
 
         def say(length: Length) -> str:
-            text = write_length(length, system, 64)
+            text = write_length(round_to(length, tape), system, 64)
             return f"{text} mm" if system is System.MM else text
 
         code = self.limit.code if self.limit else "no-limit"
@@ -135,7 +140,7 @@ class Judgement:
         off = self.off or ZERO
         amount = (
             f"{say(self.read)}, {say(abs(off))} {'over' if off > ZERO else 'under'}"
-            if off and self.wanted
+            if round_to(off, tape) and self.wanted
             else say(self.read)
         )
         if self.limit is None:

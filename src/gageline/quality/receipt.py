@@ -9,10 +9,10 @@ from gageline.job import EndReadings, Stick
 from gageline.layout import Decision, plane_of, stick_length
 from gageline.part import End, Finding, Part, Severity, extent_y, extent_z
 from gageline.quality.codes import own_limits
-from gageline.quality.limits import Judgement, Limit, Trust, Verdict, overridden
+from gageline.quality.limits import FINEST, Judgement, Limit, Trust, Verdict, overridden
 from gageline.quality.mill import MillLimits, mill_limits
 from gageline.steel import Profile
-from gageline.units import ZERO, Length, System, write_length
+from gageline.units import ZERO, Length, System, round_to, write_length
 
 __all__ = ["Receipt", "length_limit", "receive", "usable"]
 
@@ -30,12 +30,14 @@ class Receipt:
         stick: its readings.
         ordered: the length it was ordered at.
         judgements: every reading beside its limit, those that were not read too.
+        tape: the smallest division of the tape that it was read with.
     """
 
     part: Part
     stick: Stick
     ordered: Length
     judgements: tuple[Judgement, ...]
+    tape: Length = FINEST
 
     @property
     def accepted(self) -> bool:
@@ -46,13 +48,14 @@ class Receipt:
         """Every judgement as a finding."""
         heat = f", heat {self.stick.heat}" if self.stick.heat else ""
         subject = f"{self.part.mark} {self.part.stock.designation}{heat}:"
-        return tuple(one.finding(subject, system) for one in self.judgements)
+        return tuple(one.finding(subject, system, self.tape) for one in self.judgements)
 
 
 def receive(
     part: Part,
     stick: Stick,
     tolerances: Mapping[str, Length] | None = None,
+    tape: Length = FINEST,
 ) -> Receipt:
     """Judge a stick by the standard that its section is rolled or formed to.
 
@@ -60,6 +63,7 @@ def receive(
         part: the piece that is to be made of it.
         stick: as measured; of camber that the mill was asked for three quarters are enough.
         tolerances: the shop's own limits by the code of the rule.
+        tape: the smallest division of the tape that it was read with.
 
     Raises:
         ValueProblem: when a tolerance has a code that no limit has.
@@ -79,7 +83,7 @@ def receive(
         )
         for one in _judged(part, stick, (want, camber), limits)
     )
-    return Receipt(part, stick, want, judgements)
+    return Receipt(part, stick, want, judgements, tape)
 
 
 def length_limit(part: Part) -> Limit | None:
@@ -92,7 +96,8 @@ def _judged(
 ) -> Iterator[Judgement]:
     ordered, camber = wanted
     overall = None if stick.length is None else stick_length(stick, part)
-    yield Judgement("length", ordered, overall, limits.length, _CLAIM)
+    name = "length" if overall == stick.length else "length, corrected"
+    yield Judgement(name, ordered, overall, limits.length, _CLAIM)
     for end in End:
         yield from _end_judged(part, stick, end, limits)
     if stick.web_off is not None or limits.web_off is not None:
@@ -149,7 +154,7 @@ def usable(decision: Decision, part: Part, system: System) -> Finding:
     """
 
     def say(length: Length) -> str:
-        text = write_length(length, system, 64)
+        text = write_length(round_to(length, decision.tape), system, 64)
         return f"{text} mm" if system is System.MM else text
 
     chosen = decision.chosen

@@ -12,6 +12,7 @@ from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Sheet
 from gageline.sheets.style import BODY, FINE, Weight
 from gageline.sheets.table import Column, Table
+from gageline.units import ZERO, Length
 
 __all__ = ["inspection_sheets"]
 
@@ -36,7 +37,7 @@ def inspection_sheets(job: Job, reports: Sequence[Report]) -> Sheet:
 
 def _heading(job: Job, report: Report) -> Heading:
     assembly = report.layout.assembly
-    length = Scribe.of(job).fine(assembly.main.length)
+    length = Scribe.of(job).tell(assembly.main.length)
     detail = f"{assembly.main.stock.designation} {assembly.main.grade}, {length}"
     sheet = "Inspection sheet" if report.inspected is None else "Inspection report"
     return Heading(sheet, assembly.mark, assembly.quantity, assembly.hand_of, detail)
@@ -76,7 +77,7 @@ def _blank(report: Report, scribe: Scribe) -> Table:
             row.item.station,
             row.item.name,
             row.item.tool,
-            scribe.fine(row.judgement.wanted),
+            _said(row.judgement.wanted, row, scribe),
             _allowed(row, scribe),
             _TO_FILL,
         )
@@ -96,10 +97,17 @@ def _filled(report: Report, scribe: Scribe) -> Table:
 def _row(row: Row, scribe: Scribe) -> tuple[str, ...]:
     judged = row.judgement
     off = judged.off
-    read = "-" if judged.read is None else scribe.fine(judged.read)
-    away = "-" if off is None else f"+{scribe.fine(off)}" if off.ticks > 0 else scribe.fine(off)
+    read = "-" if judged.read is None else _said(judged.read, row, scribe)
+    away = "-" if off is None else _said(off, row, scribe)
+    if off is not None and off > ZERO and away != _said(ZERO, row, scribe):
+        away = f"+{away}"
     outcome = str(row.outcome).upper() if row.outcome in {Outcome.ASK, Outcome.REWORK} else str(row.outcome)
-    return judged.name, scribe.fine(judged.wanted), read, away, _allowed(row, scribe), outcome
+    return judged.name, _said(judged.wanted, row, scribe), read, away, _allowed(row, scribe), outcome
+
+
+def _said(length: Length, row: Row, scribe: Scribe) -> str:
+    """A reading to the divisions of what it is read with."""
+    return scribe.tell(length) if row.item.taped else scribe.fine(length)
 
 
 def _allowed(row: Row, scribe: Scribe) -> str:

@@ -53,8 +53,10 @@ def odds_parts(odds: Odds, system: System, width: float) -> list[Part]:
         system: the units of the job.
         width: of the room, mm.
     """
+    left_out = [Part("Not reckoned", paragraph("", "; ".join(odds.left_out) + ".", width, BODY))]
     if not odds.joints and odds.span is None:
-        return [Part("Odds that it bolts up without reaming", paragraph("", _NOTHING, width, BODY))]
+        nothing = Part("Odds that it bolts up without reaming", paragraph("", _NOTHING, width, BODY))
+        return [nothing, *left_out] if odds.left_out else [nothing]
     chances = [*odds.joints, *([odds.span] if odds.span else []), odds.whole]
     columns = (
         Column("Joint"), Column("Goes together", Anchor.RIGHT, Weight.BOLD),
@@ -65,6 +67,7 @@ def odds_parts(odds: Odds, system: System, width: float) -> list[Part]:
         Part("Odds that it bolts up without reaming", Table(columns, rows, total=True)),
         Part("Which error matters most: the whole piece without it", _gains(odds.worst, "If there were")),
         Part("What one more check or a slot would gain", _gains(odds.gains, "Change")),
+        *(left_out if odds.left_out else []),
         Part("", paragraph("", _assumed(odds, system), width, BODY)),
     ]
 

@@ -18,7 +18,7 @@ from gageline.sheets.scene import Group, Item, Sheet
 from gageline.sheets.style import BODY, FINE, Weight
 from gageline.sheets.table import Column, Table
 from gageline.steel import Profile
-from gageline.units import ZERO, Length, System
+from gageline.units import ZERO, Length, System, round_to
 
 __all__ = ["ReceivingCard", "receiving_cards"]
 
@@ -61,7 +61,7 @@ def receiving_cards(job: Job, cards: Sequence[ReceivingCard]) -> Sheet:
 def _heading(job: Job, card: ReceivingCard) -> Heading:
     assembly = card.on.layout.assembly
     heat = f", heat {card.receipt.stick.heat}" if card.receipt.stick.heat else ""
-    length = Scribe.of(job).fine(assembly.main.length)
+    length = Scribe.of(job).tell(assembly.main.length)
     detail = f"{assembly.main.stock.designation} {assembly.main.grade}, {length}{heat}"
     return Heading(
         "Receiving card", assembly.mark, assembly.quantity, assembly.hand_of, detail, "Not to scale"
@@ -79,6 +79,8 @@ def _parts(job: Job, card: ReceivingCard) -> list[Part]:
     ]
     if possible:
         parts.append(Part("Readings for this stick", _readings(card)))
+        if any(one.actual.outside or one.nominal.outside for one in card.on.readings):
+            parts.append(Part("", paragraph("", _OUTSIDE, width, BODY)))
     if possible and card.on.seats:
         parts.append(Part("Fittings on this stick", _seats(card, scribe)))
     parts.append(Part("The stick against its standard", _receipt(card, scribe)))
@@ -111,21 +113,25 @@ def _advice(card: ReceivingCard, scribe: Scribe, width: float) -> Block:
         f"Hook the tape at the {hook}; strike a square line round it there and pull every reading from it."
     )
     lines.append(_rows_note(on, scribe))
-    if on.lean:
+    if _shows(on.lean, scribe):
         way = "top" if on.lean > ZERO else "bottom"
-        lean = f"Camber leans each end by {scribe.fine(abs(on.lean))}, the {way} edge further out"
+        lean = f"Camber leans each end by {scribe.tell(abs(on.lean))}, the {way} edge further out"
         lines.append(f"{lean}, until load takes it out.")
     if on.tape.why:
         lines.append(f"Long readings are corrected: {on.tape.why}.")
     warps = [(end, on.placed.fit(end).plane.warp) for end in End]
-    lines += [f"The {end} end is twisted {scribe.fine(warp)} off one plane." for end, warp in warps if warp]
+    lines += [
+        f"The {end} end is twisted {scribe.tell(warp)} off one plane."
+        for end, warp in warps
+        if _shows(warp, scribe)
+    ]
     blocks = [paragraph("", line, width, BODY) for line in lines if line]
     return _stacked(blocks, 0.8)
 
 
 def _rows_note(on: StickLayout, scribe: Scribe) -> str:
     left, right = on.depth_over
-    if not left and not right:
+    if not _shows(left, scribe) and not _shows(right, scribe):
         return ""
     profile = on.layout.main.part.profile
     if profile is Profile.ANGLE:
@@ -142,7 +148,7 @@ _FLANGED = frozenset({Profile.I_SHAPE, Profile.CHANNEL})
 
 def _over(left: Length, right: Length, scribe: Scribe) -> str:
     """How much deeper or shallower a stick is at its two ends."""
-    first, second = scribe.fine(abs(left)), scribe.fine(abs(right))
+    first, second = scribe.tell(abs(left)), scribe.tell(abs(right))
     words = ["deeper" if over > ZERO else "shallower" for over in (left, right)]
     if left == right:
         return f"{first} {words[0]}"
@@ -163,14 +169,15 @@ def _ends(card: ReceivingCard, scribe: Scribe, width: float) -> Block:
     planes = {end: card.on.placed.fit(end).plane for end in End}
 
     def told(end: End) -> tuple[str, str, str, str]:
-        tn, tf, bn, bf = (scribe.fine(planes[end].back(corner)) for corner in Corner)
+        tn, tf, bn, bf = (scribe.tell(planes[end].back(corner)) for corner in Corner)
         return tn, tf, bn, bf
 
     return end_pictures(planes, {end: told(end) for end in End}, width)
 
 
 def _span(low: Length, high: Length, scribe: Scribe) -> str:
-    return scribe.fine(low) if low == high else f"{scribe.fine(low)} to {scribe.fine(high)}"
+    least, most = scribe.tell(low), scribe.tell(high)
+    return least if least == most else f"{least} to {most}"
 
 
 def _gap(fit: EndFit, scribe: Scribe) -> str:
@@ -191,14 +198,14 @@ def _ways(card: ReceivingCard, scribe: Scribe) -> Table:
 def _way(option: Placed, scribe: Scribe) -> tuple[str, ...]:
     able = "yes" if option.within_design else "ask first" if option.possible else "no"
     if option.spare < ZERO and option.way.choice == "trim square":
-        able = f"no, {scribe.fine(-option.spare)} lacking"
+        able = f"no, {scribe.tell(-option.spare)} lacking"
     return (
         option.way.words,
         _span(option.left.least, option.left.most, scribe),
         _span(option.right.least, option.right.most, scribe),
         _gap(option.left, scribe),
         _gap(option.right, scribe),
-        scribe.fine(max(option.worst, ZERO)),
+        scribe.tell(max(option.worst, ZERO)),
         able,
     )
 
@@ -213,13 +220,13 @@ def _readings(card: ReceivingCard) -> Table:
         key = (
             one.for_,
             _FACES.get(one.face, str(one.face)),
-            one.nominal.from_.split(",")[0],
+            one.nominal.from_.hook,
             one.why or "same",
         )
         lots.setdefault(key, []).append(one)
     rows: dict[tuple[str, ...], list[str]] = {}
     for (feature, face, from_, why), found in lots.items():
-        texts = dict.fromkeys((one.nominal.text, one.actual.text) for one in found)
+        texts = dict.fromkeys((one.nominal.plain, one.actual.plain) for one in found)
         drawn, actual = (", ".join(column) for column in zip(*texts, strict=True))
         rows.setdefault((feature, from_, drawn, actual, why), []).append(face)
     return Table(
@@ -229,6 +236,12 @@ def _readings(card: ReceivingCard) -> Table:
             for (feature, from_, drawn, actual, why), faces in rows.items()
         ),
     )
+
+
+_OUTSIDE = (
+    "Outside: on the other side of the end or edge that the tape is hooked at, where this stick has no "
+    "steel. A fitting may stand out there; a hole or a cut line may not."
+)
 
 
 def _seats(card: ReceivingCard, scribe: Scribe) -> Table:
@@ -243,7 +256,7 @@ def _seats(card: ReceivingCard, scribe: Scribe) -> Table:
         rows.append(
             (
                 one.seat.fitting.name,
-                scribe.fine(drawn) if drawn is not None else "-",
+                scribe.tell(drawn) if drawn is not None else "-",
                 _span(*one.projection, scribe) if one.projection else "-",
                 scribe.tell(one.rise),
                 _toward(one.web_off, scribe),
@@ -253,9 +266,16 @@ def _seats(card: ReceivingCard, scribe: Scribe) -> Table:
     return Table(columns, tuple(rows))
 
 
+def _shows(length: Length, scribe: Scribe) -> bool:
+    """Whether a length is anything that the tape shows."""
+    return bool(round_to(length, scribe.tape))
+
+
 def _toward(length: Length, scribe: Scribe) -> str:
     """A length and the side it is to."""
-    return f"{scribe.fine(abs(length))} {'near' if length > ZERO else 'far'}" if length else "none read"
+    if not _shows(length, scribe):
+        return "none that the tape shows" if length else "none read"
+    return f"{scribe.tell(abs(length))} {'near' if length > ZERO else 'far'}"
 
 
 def _receipt(card: ReceivingCard, scribe: Scribe) -> Table:
@@ -267,7 +287,7 @@ def _receipt(card: ReceivingCard, scribe: Scribe) -> Table:
 
 
 def _judgement(one: Judgement, scribe: Scribe) -> tuple[str, ...]:
-    read = "nominal" if one.read is None else scribe.fine(one.read)
+    read = "nominal" if one.read is None else scribe.tell(one.read)
     verdict = str(one.verdict)
     if one.verdict is Verdict.OUT:
         verdict = (
@@ -276,7 +296,7 @@ def _judgement(one: Judgement, scribe: Scribe) -> tuple[str, ...]:
     allowed = one.limit.text(scribe.system) if one.limit else "-"
     return (
         one.name,
-        scribe.fine(one.wanted),
+        scribe.tell(one.wanted),
         read,
         allowed,
         verdict,

@@ -79,7 +79,7 @@ def test_sticks_are_judged_and_laid_out_and_their_cards_written(run: Run, tmp_pa
     assert lines[4].startswith("  not read, taken as nominal: left end top width")
     assert lines[5] == "  Its natural camber is up as it lies: leave it so."
     assert 'B1: can be made: as it is, trim nothing: Trimmed square it would be 7/8" too short.' in lines[6]
-    changed = '  left end, for the angles: 9 3/16" is 9 5/16" from the bottom edge: deeper than drawn'
+    changed = "  deeper than drawn: 8 readings are other than drawn from the bottom edge, see the card"
     assert lines.count(changed) == 1
     assert 'B2: can be made: trim square, trim 1/2" at the left end and 2 1/2" at the right' in out
     text = pdf(tmp_path / "job-received.pdf")
@@ -92,7 +92,7 @@ def test_one_stick_can_be_laid_otherwise_by_choice(run: Run, tmp_path: Path) -> 
     code, out, _ = run(*typed, "--way", "split", "--rows", "bottom")
     assert code == 0
     assert "laid by choice: split the difference, can be done" in out
-    assert '3" is 3 1/8" from the top edge: deeper than drawn' in out
+    assert "deeper than drawn: 8 readings are other than drawn from the top edge, see the card" in out
     assert "B2" not in out
     assert "It was laid otherwise by choice." in pdf(tmp_path / "card.pdf")
     code, out, _ = run(*typed, "--way", "hold-right")
@@ -153,8 +153,9 @@ def test_readings_that_cannot_be_are_said_for_all_sticks(run: Run, tmp_path: Pat
     code, _, err = run("receive", "job.toml", "yard.toml")
     assert code == 2
     assert [line.split(" is more")[0] for line in err.splitlines()] == [
-        "B1 left end depth 1'-10\"", "B2 left end depth 1'-10\"",
-    ]  # fmt: skip
+        "yard.toml: line 3: measured 1 → left → depth: left end depth 1'-10\"",
+        "yard.toml: line 6: measured 2 → left → depth: left end depth 1'-10\"",
+    ]
 
 
 def test_a_reading_that_comes_to_lie_past_an_edge_is_said_so(run: Run, tmp_path: Path) -> None:
@@ -165,7 +166,10 @@ def test_a_reading_that_comes_to_lie_past_an_edge_is_said_so(run: Run, tmp_path:
     narrow = '[[measured]]\npiece = "B2"\nleft = { top_width = "6.1in" }\n'
     (tmp_path / "yard.toml").write_text(narrow, "utf8")
     _, out, _ = run("receive", "job.toml", "yard.toml")
-    assert '1/8" is 1/16" past the near edge: width as it came' in out
+    assert (
+        '  holes 1: drawn 1/8" from the near edge, on this stick 1/16" outside the near edge, '
+        "where there is no steel"
+    ) in out.splitlines()
 
 
 def test_blank_sheets_of_every_piece_or_of_one(run: Run, tmp_path: Path) -> None:

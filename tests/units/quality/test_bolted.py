@@ -48,3 +48,12 @@ def test_only_a_support_feels_the_web_off_centre() -> None:
         ASSUMED, Hold(free=False, web_off=0.1, permitted=0.2)
     )
     assert (read.mill, read.free, read.lots[0].off_across) == (0.0, False, 0.1)
+
+
+def test_lots_far_apart_are_taped_and_squared_each_by_itself() -> None:
+    far = (ROUND[0], BoltPlace(60, 0, 1 / 16, lot=1))
+    joint = Bolted("j", Joining.PART, far, far).joint(ASSUMED, HOLD)
+    assert joint.turn == 0
+    assert [(lot.across, lot.turn) for lot in joint.lots] == [
+        pytest.approx((sqrt(2) * ASSUMED.tape, sqrt(2) * ASSUMED.square))
+    ] * 2

@@ -75,3 +75,13 @@ def test_slots_that_run_up_are_looked_at_along_them() -> None:
     # three rows in one line: across the slots in the one, along them in the other
     assert {bolt.across for bolt in one} == {60.0}
     assert {bolt.up for bolt in two} == {60.0}
+
+
+def test_lines_further_apart_than_a_square_reaches_are_lots_of_their_own() -> None:
+    """Posts 4'-6" apart, two holes each; one line and one a foot off belong together."""
+    posts = '[[piece.holes]]\nname = "posts"\nface = "top"\nx = "1\'"\ncolumns = 2\nspacing = "{}"\n'
+    posts += 'gage = "3 1/2"\n'
+    (far,) = bolted_of(piece_of(posts.format("4'-6")))
+    assert [bolt.lot for bolt in far.bolts] == [0, 0, 1, 1]
+    (near,) = bolted_of(piece_of(posts.format("12")))
+    assert {bolt.lot for bolt in near.bolts} == {0}

@@ -3,8 +3,8 @@ from dataclasses import replace
 import pytest
 
 from gageline.errors import ValueProblem
-from gageline.job import EndReadings, Stick
-from gageline.quality.plausible import check_readings
+from gageline.job import Edge, EndReadings, SquareGap, Stick
+from gageline.quality.plausible import check_readings, slips_of
 from gageline.units import Length, System
 from jobs import inches, piece_of
 
@@ -33,6 +33,7 @@ def test_everything_that_cannot_be_is_said_at_once_in_the_units_of_the_job() -> 
         camber=-Length.from_mm(400),
         sweep=Length.from_mm(400),
         length=Length.from_mm(6000),
+        ordered=Length.from_mm(6000),
     )
     with pytest.raises(ValueProblem) as raised:
         check_readings(PART, wrong, System.MM)
@@ -44,7 +45,7 @@ def test_everything_that_cannot_be_is_said_at_once_in_the_units_of_the_job() -> 
 
 
 def test_a_bow_of_a_twentieth_is_the_most() -> None:
-    long = Stick("A1", length=inches("20'"), camber=inches("12"))
+    long = Stick("A1", length=inches("20'"), ordered=inches("20'"), camber=inches("12"))
     check_readings(PART, long, System.FT_IN)
     with pytest.raises(
         ValueProblem, match=r'camber 1\'-0 1/64" is more than 1\'-0" and no L6X4X1/2 comes so'
@@ -57,3 +58,60 @@ def test_a_flat_bar_has_one_width() -> None:
     check_readings(bar, stick(depth=inches("6 1/8")), System.FT_IN)
     with pytest.raises(ValueProblem, match="left end depth 8"):
         check_readings(bar, stick(depth=inches("8")), System.FT_IN)
+
+
+@pytest.mark.parametrize(
+    ("length", "ordered", "said"),
+    [
+        ("15'", None, ""),
+        ("5'", None, ""),
+        ("15'-1/8", None, "length 15'-0 1/8\" is more than 5'-0\" off the 10'-0\" of the piece: check the "),
+        (
+            "4'",
+            None,
+            "length 4'-0\" is more than 5'-0\" off the 10'-0\" of the piece: check the reading, or give ",
+        ),
+        ("40'", "40'", ""),
+        (
+            "4'",
+            "40'",
+            "length 4'-0\" is more than 20'-0\" off the 40'-0\" that was ordered: check the reading",
+        ),
+    ],
+)
+def test_a_length_is_held_to_what_was_ordered(length: str, ordered: str | None, said: str) -> None:
+    read = Stick("A1", length=inches(length), ordered=inches(ordered) if ordered else None)
+    found = slips_of(PART, read, System.FT_IN)
+    assert [one.path for one in found] == ([("length",)] if said else [])
+    assert all(one.text.startswith(said) for one in found)
+
+
+def test_a_square_that_stands_open_too_far_is_refused_at_its_field() -> None:
+    gap = SquareGap(inches("3 1/8"), inches("12"), Edge.TOP)
+    read = Stick("A1", right=EndReadings(flange_gap=gap, web_gap=replace(gap, gap=inches("3"))))
+    (found,) = slips_of(PART, read, System.FT_IN)
+    assert found.path == ("right", "flange_gap")
+    assert found.text == (
+        'right end flange gap 3 1/8" is more than 1 in 4 of its blade of 1\'-0": '
+        "check the reading, or cut the end first"
+    )
+
+
+def test_a_blade_is_that_of_a_square() -> None:
+    read = Stick("A1", left=EndReadings(web_gap=SquareGap(inches("1/8"), inches("12'"), Edge.TOP)))
+    (found,) = slips_of(PART, read, System.FT_IN)
+    assert found.path == ("left", "web_blade")
+    assert found.text.startswith("left end web blade 12'-0\" is longer than any square's, 4'-0\" at the most")
+
+
+def test_corners_are_held_to_a_quarter_of_the_way_across() -> None:
+    """Legs 6 and 4: 1 1/2 from top to bottom, 1 from near to far."""
+    corners = (inches("0"), inches("1"), inches("-1 1/2"), None)
+    assert slips_of(PART, Stick("A1", left=EndReadings(corners)), System.FT_IN) == ()
+    wrong = (inches("0"), inches("1 1/64"), inches("-1 33/64"), None)
+    found = slips_of(PART, Stick("A1", left=EndReadings(wrong)), System.FT_IN)
+    assert [one.path for one in found] == [("left", "bottom_near"), ("left", "top_far")]
+    assert found[0].text == (
+        'left end bottom near -1 33/64" is 1 33/64" off the corner across, more than 1 1/2": '
+        "check the reading, or cut the end first"
+    )

@@ -1,3 +1,4 @@
+from frames import demo_frame
 from gageline.quality import Act, odds_of
 from gageline.sheets import Block, Page, Table, odds_sheets
 from gageline.sheets.odds_table import odds_parts
@@ -44,6 +45,15 @@ def test_what_slots_would_gain_is_always_told() -> None:
 def test_a_piece_without_joints_has_no_odds() -> None:
     (only,) = odds_parts(odds_of(piece_of()), System.FT_IN, 180)
     assert isinstance(only.body, Block)
+
+
+def test_holes_without_odds_are_named() -> None:
+    """A column on its base plate, with holes in its flange or with none at all."""
+    for mark, parts in (("P4", 5), ("P1", 2)):
+        odds = odds_of(demo_frame().job.piece(mark), count=2000)
+        found = odds_parts(odds, System.FT_IN, 180)
+        assert len(found) == parts
+        assert "Not reckoned" in [part.title for part in found]
 
 
 def said(units: str, piece: str) -> str:

@@ -10,6 +10,7 @@ from gageline.cli.screen import JobFile, Out, end_without, opened, say, sound, s
 from gageline.errors import ValueProblem
 from gageline.job import check_job
 from gageline.part import Severity
+from gageline.quality import own_limits
 from gageline.sheets import check_sheet, check_texts
 from gageline.strength import Method, check_strength, report_of, summary_of
 
@@ -29,6 +30,7 @@ def verify(
     kind of hole is not allowed.
     """
     full = opened(job_file)
+    own_limits(full.job.practice.tolerances)  # refuses a mistyped code, as receive and inspect do
     job, findings = full.job, (*full.findings, *check_job(full.job), *check_texts(full.job))
     for finding in spoken(findings):
         say.print(finding.text(), markup=False, soft_wrap=True)

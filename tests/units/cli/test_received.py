@@ -130,6 +130,14 @@ def test_everything_wrong_with_a_sheet_is_said_at_once_with_its_file(run: Run, t
     ]
 
 
+@pytest.mark.parametrize("typed", ["receive job.toml yard.toml", "inspect job.toml", "verify job.toml"])
+def test_a_mistyped_code_of_a_limit_is_refused_by_every_command(run: Run, tmp_path: Path, typed: str) -> None:
+    (tmp_path / "job.toml").write_text(JOB.replace("a6-camber", "a6-cambre"), "utf8")
+    code, out, err = run(*typed.split())
+    assert (code, out) == (2, "")
+    assert err == 'tolerance "a6-cambre" is the code of no limit: did you mean "a6-camber"?\n'
+
+
 @pytest.mark.parametrize(
     ("typed", "message"),
     [
@@ -244,6 +252,24 @@ def test_the_odds_of_every_piece(run: Run, tmp_path: Path) -> None:
     text = pdf(tmp_path / "odds.pdf")
     assert "Odds of fit-up" in text
     assert "there are no odds to tell" in text
+
+
+def test_odds_that_are_stopped_end_with_one_line(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    def stopped(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("gageline.quality.odds_of", stopped)
+    code, out, err = run("odds", "job.toml", "--out", "odds.pdf")
+    assert (code, out, err) == (130, "", "stopped after 0 of 2 pieces: nothing was written\n")
+
+
+def test_every_piece_of_a_frame_has_its_odds_or_the_reason(run: Run) -> None:
+    code, out, _ = run("odds", "mezzanine-frame.toml", "-p", "P1")
+    assert code == 0
+    lines = out.splitlines()
+    assert lines[0].startswith("P1: 99.")
+    assert lines[1].startswith("  weakest: right cap plate, bolt holes")
+    assert lines[-2] == "  not reckoned: left base plate, bolt holes: over anchor rods"
 
 
 def test_the_shops_own_sheets_tell_its_spread(run: Run, tmp_path: Path) -> None:

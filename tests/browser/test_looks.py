@@ -157,3 +157,26 @@ def test_a_long_mark_does_not_squeeze_the_code_of_its_label(browser: Browser, se
         box = page.locator(".label .code svg").first.bounding_box()
         assert box is not None
         assert box["width"] == box["height"] >= 120  # px, 32 mm on paper
+
+
+@pytest.mark.parametrize(("width", "text"), [(320, "100%"), (820, "200%")])
+def test_pages_reflow_when_they_are_enlarged(browser: Browser, seeded: Shop, width: int, text: str) -> None:
+    """WCAG 2.2, 1.4.4 and 1.4.10: text to 200 %, and 320 px without scrolling both ways."""
+    over: dict[str, int] = {}
+    with browser.new_context(viewport={"width": width, "height": 640}, service_workers="block") as context:
+        page = _signed_in(context, seeded)
+        for name in (
+            "office",
+            "job",
+            "piece",
+            "bench",
+            "bench-card",
+            "fit-card",
+            "check-card",
+            "saw-card",
+            "stick",
+        ):
+            page.goto(seeded.url + _PAGES[name])
+            page.evaluate("(size) => { document.documentElement.style.fontSize = size; }", text)
+            over[name] = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+    assert {name: px for name, px in over.items() if px > 0} == {}

@@ -19,6 +19,7 @@ from gageline.detail.crowding import in_the_way
 from gageline.detail.detailed import Detailed, Placed
 from gageline.detail.entering import entering
 from gageline.detail.framing import frame_of
+from gageline.detail.grounding import hung, rings
 from gageline.detail.joint import Joint, joint_at
 from gageline.detail.line import Frame, Line
 from gageline.detail.loads import MemberLoads, carried_by, unused_area_loads, wrong_loads
@@ -85,8 +86,8 @@ def detail_frame(
     work.choose(notes)
     work.work_out(notes)
     work.build(notes)
-    more = (*moved, *unused_area_loads(frame, entry), *crossed(frame, shop))
-    notes = [*notes, *unsupported, *wrong_loads(entered, system)]
+    more = (*moved, *hung(frame, supports), *unused_area_loads(frame, entry), *crossed(frame, shop))
+    notes = [*notes, *unsupported, *rings(frame, supports, system), *wrong_loads(entered, system)]
     return work.result(drawn, carried_by(frame, entry), more), notes
 
 

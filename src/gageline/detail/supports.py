@@ -247,11 +247,26 @@ def _nothing_there(beam: Line, end: End, squares: _Squares, system: System) -> s
         return (
             f"nothing supports it and no member is within {say(Length.from_inches(_CELL), system)}: {remedy}"
         )
-    gap, name, other = near[0]
-    if gap < 1.0 and (why := _why_not(beam, end, other, system)):
-        return f'nothing supports it; "{name}" is there, but {why}: change one of them, or {remedy}'
-    names = ", ".join(f'"{name}" {say(Length.from_inches(gap), system)} away' for gap, name, _ in near[:3])
-    return f"nothing supports it; the nearest are {names} in the plan: {remedy}, or check the tops of steel"
+    here = sorted((one for one in near if one[0] < 1.0), key=lambda one: not one[2].is_column)
+    for _, name, other in here:
+        if _ends_together(beam, end, other):
+            return (
+                f'nothing supports it; "{name}" ends there too and nothing stands under the two: '
+                f"put a column there, or {remedy}"
+            )
+        if why := _why_not(beam, end, other, system):
+            return f'nothing supports it; "{name}" is there, but {why}: change one of them, or {remedy}'
+    some = [f'"{name}", {say(Length.from_inches(gap), system)} away' for gap, name, _ in near[:3]]
+    nearest = f"the nearest is {some[0]}" if len(some) == 1 else f"the nearest are {'; '.join(some)}"
+    return f"nothing supports it; {nearest}, in the plan: {remedy}, or check the tops of steel"
+
+
+def _ends_together(beam: Line, end: End, other: Line) -> bool:
+    """Whether a member ends where an end does, in line with it."""
+    if other.is_column or abs(cross(_inward(beam, end), other.plan)[2]) >= _SHUT:
+        return False
+    point = work_point(beam, end)
+    return min(math.dist(point[:2], work_point(other, one)[:2]) for one in End) < 1.0
 
 
 def _why_not(beam: Line, end: End, other: Line, system: System) -> str:

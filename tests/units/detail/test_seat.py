@@ -53,8 +53,8 @@ def result_groups() -> tuple:  # type: ignore[type-arg] # hole groups
 
 
 def test_a_column_too_short_for_the_clip_is_a_finding() -> None:
-    assert {one.code for one in seated(top="12'-0").findings} == {"no-room-for-clip"}
+    assert {one.code for one in seated(top="12'-0").findings} == {"no-room-for-clip", "hung-free"}
 
 
 def test_a_seat_is_not_sized_for_its_reaction_silently() -> None:
-    assert {one.code for one in seated(reaction=20).findings} == {"seat-not-sized"}
+    assert {one.code for one in seated(reaction=20).findings} == {"seat-not-sized", "hung-free"}

@@ -43,7 +43,7 @@ def test_a_column_is_met_on_its_flange_or_its_web(turn: int, kind: FaceKind) -> 
 def test_an_end_that_reaches_nothing_names_what_is_near() -> None:
     ends: dict[str, Any] = {"from": {"on": "G1", "at": 120}, "to": {"between": ("1/A", "1/B"), "at": 100}}
     (found,) = notes(bay(**ends))
-    assert 'the nearest are "G2" 6\'-8" away, "G1"' in found
+    assert 'the nearest are "G2", 6\'-8" away; "G1"' in found
 
 
 def test_a_beam_over_its_girder_says_how_they_miss_each_other() -> None:

@@ -121,7 +121,7 @@ def _type_page(job: Job, strength: JobStrength, group: list[CheckedConnection]) 
     yield from _top(job, strength, _what(group))
     yield _facts(facts_of(connection, job.system))
     yield from _repeats(job, group)
-    if suggestion := suggestion_text(worst):
+    if suggestion := suggestion_text(worst, job.system):
         yield f"#block(above: 0.7em, {literal(f'For {connection.name}: {suggestion}.')})"
     yield from _sign()
     yield f"#head({literal(f'Limit states, worked for {connection.name}')})"

@@ -19,7 +19,7 @@ from gageline.steel import Profile, Section
 from gageline.strength.aisc360.f_flexure import channel_c, moment_gradient, strong_axis_flexure
 from gageline.strength.aisc360.g_shear import web_shear
 from gageline.strength.aisc360.standard import E, manual
-from gageline.strength.check import Check, Method, Strength, step
+from gageline.strength.check import Check, Method, Strength, found, step
 from gageline.strength.connection import Material
 from gageline.strength.guard import positive
 from gageline.strength.loads import (
@@ -221,9 +221,9 @@ def _deflections(beam: SimpleBeam, x: Array) -> Iterator[Check]:
         most = _deflection(beam.loads, beam, x, _SERVICE[name])
         allowed = beam.length / limit
         stiff = step("EI", "E I_x", E * beam.section.Ix, "kip-in²", E=E, I_x=beam.section.Ix)
-        found = step("Δ", "Δ_int", most, "in", Δ_int=most)
+        sag = found("Δ", most, "in", "the largest, M/EI integrated twice along the beam")
         bound = step("Δ_max", "L/n", allowed, "in", L=beam.length, n=float(limit))
-        yield Check(_DEFLECTION, f"deflection under {name} load", most, allowed, "in", (stiff, found, bound))
+        yield Check(_DEFLECTION, f"deflection under {name} load", most, allowed, "in", (stiff, sag, bound))
 
 
 def _deflection(loads: Sequence[Load], beam: SimpleBeam, x: Array, combination: Combination) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -10,21 +11,61 @@ from gageline.strength.aisc360.j2_welds import maximum_fillet
 from gageline.strength.connection import Beam, Bolted, Connection, Fillet, Kind
 from gageline.strength.connections import check_connection
 from gageline.strength.verdict import Verdict
-from gageline.units import Length, inches_text
+from gageline.units import Length, System, inches_text, millimetres
 
 __all__ = ["MUCH_TO_SPARE", "Suggestion", "lighter", "remedy"]
 
 MUCH_TO_SPARE = 0.6
 """Utilisation below which a lighter connection is looked for (common practice, no source)."""
 
-Changes = Iterator[tuple[str, Connection]]
-Change = Callable[[Connection], Changes]
-_SIXTEENTH = 1 / 16
-_THICKEST = 3 / 4
-_LARGEST_WELD = 3 / 8
 _LEAST_ROWS = 2
-_CLEARANCE = 0.25
-_LONGER = 0.5
+_MM = 1 / 25.4
+
+
+@dataclass(frozen=True, slots=True)
+class _Sizes:
+    """The sizes that a shop has, in.
+
+    Args:
+        system: that they are written in.
+        t: from one thickness to the next.
+        thinnest: that is suggested.
+        thickest: that is suggested.
+        leg: from one size of weld to the next.
+        largest: weld that is made in one pass or two.
+        cope: from one depth of cope to the next, and its clearance to the flange.
+        longer: from one length of a fitting to the next.
+    """
+
+    system: System
+    t: float
+    thinnest: float
+    thickest: float
+    leg: float
+    largest: float
+    cope: float
+    longer: float
+
+    def say(self, size: float) -> str:
+        """A size in words."""
+        length = Length.from_inches(size)
+        return inches_text(length, 64) if self.system is System.FT_IN else f"{millimetres(length)} mm"
+
+    def after(self, size: float, step: float) -> float:
+        """The next size that is a whole number of steps, in."""
+        return (math.floor(size / step + 1e-6) + 1) * step
+
+    def before(self, size: float, step: float) -> float:
+        """The size before that is a whole number of steps, in."""
+        return (math.ceil(size / step - 1e-6) - 1) * step
+
+
+_SIZES = {
+    System.FT_IN: _Sizes(System.FT_IN, 1 / 16, 1 / 4, 3 / 4, 1 / 16, 3 / 8, 0.25, 0.5),
+    System.MM: _Sizes(System.MM, 2 * _MM, 6 * _MM, 20 * _MM, _MM, 10 * _MM, 5 * _MM, 10 * _MM),
+}
+Changes = Iterator[tuple[str, Connection]]
+Change = Callable[[Connection, _Sizes], Changes]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +81,7 @@ class Suggestion:
     verdict: Verdict | None
 
 
-def remedy(verdict: Verdict) -> Suggestion | None:
+def remedy(verdict: Verdict, system: System = System.FT_IN) -> Suggestion | None:
     """The first ordinary remedy that makes a connection pass, or the first of them together that do.
 
     Tried in this order: more rows, a thicker fitting, a longer one where it is welded, a larger weld, threads
@@ -50,6 +91,7 @@ def remedy(verdict: Verdict) -> Suggestion | None:
 
     Args:
         verdict: of a connection that does not pass.
+        system: whose sizes are tried.
 
     Returns:
         The remedy with its checks; a doubler has none, for it needs a design of its own. None when the
@@ -61,36 +103,36 @@ def remedy(verdict: Verdict) -> Suggestion | None:
         return None
     changes = (_more_rows, _thicker, _longer, _larger_weld, _threads_out, _shallower, _thinner)
     for change in changes:
-        found = _first(change(verdict.connection), verdict)
+        found = _first(change(verdict.connection, _SIZES[system]), verdict)
         if found:
             return found
     if not verdict.governing.passes and _helped_by_a_doubler(verdict):
         return Suggestion("a doubler plate on the beam's web, which needs a design of its own", None)
-    return _together(changes, verdict)
+    return _together(changes, verdict, _SIZES[system])
 
 
-def _together(changes: Sequence[Change], verdict: Verdict) -> Suggestion | None:
+def _together(changes: Sequence[Change], verdict: Verdict, sizes: _Sizes) -> Suggestion | None:
     """Two changes, the first in its best form; else each added to those before it that help."""
     for number, change in enumerate(changes):
-        words, better = _best(change, verdict)
+        words, better = _best(change, verdict, sizes)
         for second in changes[number + 1 :] if words else ():
-            found = _first(second(better.connection), verdict)
+            found = _first(second(better.connection, sizes), verdict)
             if found:
                 return Suggestion(f"{words}, with {found.change}", found.verdict)
     best, taken = verdict, list[str]()
     for change in changes:
-        found = _first(change(best.connection), verdict)
+        found = _first(change(best.connection, sizes), verdict)
         if found:
             return Suggestion(", with ".join((*taken, found.change)), found.verdict)
-        words, best = _best(change, best)
+        words, best = _best(change, best, sizes)
         taken.extend([words] if words else [])
     return None
 
 
-def _best(change: Change, verdict: Verdict) -> tuple[str, Verdict]:
+def _best(change: Change, verdict: Verdict, sizes: _Sizes) -> tuple[str, Verdict]:
     """A change in the form that brings a connection nearest to passing; no words where none does."""
     found = [("", verdict)]
-    for words, connection in change(verdict.connection):
+    for words, connection in change(verdict.connection, sizes):
         tried = _checked(connection, verdict)
         if tried is not None:
             found.append((words, tried))
@@ -102,13 +144,14 @@ def _shortfall(verdict: Verdict) -> tuple[int, float]:
     return len(verdict.broken_rules), verdict.utilisation
 
 
-def lighter(verdict: Verdict) -> Suggestion | None:
+def lighter(verdict: Verdict, system: System = System.FT_IN) -> Suggestion | None:
     """A lighter standard connection that is still enough, where one has much to spare.
 
     Tried: fewer rows, then a thinner fitting; the last that passes is given.
 
     Args:
         verdict: of a connection that passes.
+        system: whose sizes are tried.
 
     Returns:
         The lighter connection with its checks; None without much to spare, or when nothing lighter passes.
@@ -119,7 +162,7 @@ def lighter(verdict: Verdict) -> Suggestion | None:
         return None
     for change in (_fewer_rows, _thinner):
         passing: Suggestion | None = None
-        for words, connection in change(verdict.connection):
+        for words, connection in change(verdict.connection, _SIZES[system]):
             tried = _checked(connection, verdict)
             if tried is None or not tried.passes:
                 break
@@ -179,70 +222,70 @@ def _rows_of(connection: Connection) -> int:
     return next((joint.rows for joint in joints if isinstance(joint, Bolted)), 0)
 
 
-def _more_rows(connection: Connection) -> Changes:
+def _more_rows(connection: Connection, _: _Sizes) -> Changes:
     added = 1
     while connection.kind is not Kind.SEAT and (longer := _with_rows(connection, added)) is not None:
         yield f"{_rows_of(connection) + added} rows of bolts", longer
         added += 1
 
 
-def _fewer_rows(connection: Connection) -> Changes:
+def _fewer_rows(connection: Connection, _: _Sizes) -> Changes:
     taken = 1
     while connection.kind is not Kind.SEAT and (shorter := _with_rows(connection, -taken)) is not None:
         yield f"{_rows_of(connection) - taken} rows of bolts", shorter
         taken += 1
 
 
-def _thicker(connection: Connection) -> Changes:
-    t = connection.fitting.t + _SIXTEENTH
-    while t <= _THICKEST:
-        yield f"a fitting {_inches(t)} thick", replace(connection, fitting=replace(connection.fitting, t=t))
-        t += _SIXTEENTH
+def _thicker(connection: Connection, sizes: _Sizes) -> Changes:
+    t = sizes.after(connection.fitting.t, sizes.t)
+    while t <= sizes.thickest + 1e-9:
+        yield f"a fitting {sizes.say(t)} thick", replace(connection, fitting=replace(connection.fitting, t=t))
+        t += sizes.t
 
 
-def _thinner(connection: Connection) -> Changes:
-    t = connection.fitting.t - _SIXTEENTH
-    while t >= 4 * _SIXTEENTH - 1e-9:
-        yield f"a fitting {_inches(t)} thick", replace(connection, fitting=replace(connection.fitting, t=t))
-        t -= _SIXTEENTH
+def _thinner(connection: Connection, sizes: _Sizes) -> Changes:
+    t = sizes.before(connection.fitting.t, sizes.t)
+    while t >= sizes.thinnest - 1e-9:
+        yield f"a fitting {sizes.say(t)} thick", replace(connection, fitting=replace(connection.fitting, t=t))
+        t -= sizes.t
 
 
-def _longer(connection: Connection) -> Changes:
+def _longer(connection: Connection, sizes: _Sizes) -> Changes:
     """A longer fitting where no bolts ask for its length."""
     fitting, beam = connection.fitting, connection.beam
     joints = (connection.to_beam, connection.to_support)
     if connection.kind is Kind.SEAT or beam is None or any(isinstance(one, Bolted) for one in joints):
         return
-    length = fitting.length + _LONGER
+    length = fitting.length + sizes.longer
     while connection.drop + length <= _room(beam):
         yield (
-            f"a fitting {_inches(length)} long",
+            f"a fitting {sizes.say(length)} long",
             replace(connection, fitting=replace(fitting, length=length)),
         )
-        length += _LONGER
+        length += sizes.longer
 
 
-def _larger_weld(connection: Connection) -> Changes:
-    edge = maximum_fillet(connection.fitting.t).value if connection.fitting.out else _LARGEST_WELD
+def _larger_weld(connection: Connection, sizes: _Sizes) -> Changes:
+    edge = maximum_fillet(connection.fitting.t).value if connection.fitting.out else sizes.largest
 
     def welded(joint: Bolted | Fillet, leg: float) -> Bolted | Fillet:
         return replace(joint, leg=max(leg, joint.leg)) if isinstance(joint, Fillet) else joint
 
     legs = [j.leg for j in (connection.to_beam, connection.to_support) if isinstance(j, Fillet)]
-    leg = min(legs, default=1.0) + _SIXTEENTH
-    while leg <= min(edge, _LARGEST_WELD) + 1e-9:
+    leg = sizes.after(min(legs, default=1.0), sizes.leg)
+    while leg <= min(edge, sizes.largest) + 1e-9:
         yield (
-            f"welds of {_inches(leg)}",
+            f"welds of {sizes.say(leg)}",
             replace(
                 connection,
                 to_beam=welded(connection.to_beam, leg),
                 to_support=welded(connection.to_support, leg),
             ),
         )
-        leg += _SIXTEENTH
+        leg += sizes.leg
 
 
-def _threads_out(connection: Connection) -> Changes:
+def _threads_out(connection: Connection, _: _Sizes) -> Changes:
     def excluded(joint: Bolted | Fillet) -> Bolted | Fillet:
         return replace(joint, threads="X") if isinstance(joint, Bolted) else joint
 
@@ -253,18 +296,18 @@ def _threads_out(connection: Connection) -> Changes:
         yield "threads excluded from the shear planes (X)", changed
 
 
-def _shallower(connection: Connection) -> Changes:
-    """A top cope less deep by quarter inches, down to the flange and a clearance; the bolts stay."""
+def _shallower(connection: Connection, sizes: _Sizes) -> Changes:
+    """A top cope less deep step by step, down to the flange and a clearance; the bolts stay."""
     beam = connection.beam
     if beam is None or beam.top is None:
         return
-    depth = beam.top.d_c - _CLEARANCE
-    while depth >= beam.t_f + _CLEARANCE:
+    depth = sizes.before(beam.top.d_c, sizes.cope)
+    while depth >= beam.t_f + sizes.cope:
         higher = replace(beam, top=replace(beam.top, d_c=depth))
         drop = connection.drop + beam.top.d_c - depth
-        words = f"a cope {_inches(depth)} deep, if the support's flange lets it be"
+        words = f"a cope {sizes.say(depth)} deep, if the support's flange lets it be"
         yield words, replace(connection, beam=higher, drop=drop)
-        depth -= _CLEARANCE
+        depth -= sizes.cope
 
 
 def _helped_by_a_doubler(verdict: Verdict) -> bool:
@@ -275,7 +318,3 @@ def _helped_by_a_doubler(verdict: Verdict) -> bool:
     thick = replace(beam, t_w=2 * beam.t_w)
     tried = _checked(replace(verdict.connection, beam=thick), verdict)
     return tried is not None and tried.governing.passes
-
-
-def _inches(size: float) -> str:
-    return inches_text(Length.from_inches(size), 64)

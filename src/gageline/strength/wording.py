@@ -96,7 +96,7 @@ def _connection(one: CheckedConnection, system: System, *, working: bool) -> Ite
         yield "    no reaction is given: capacity only"
     for rule in verdict.broken_rules:
         yield f"    detail: {broken_text(rule, system)}"
-    if suggestion := suggestion_text(verdict):
+    if suggestion := suggestion_text(verdict, system):
         yield f"    {suggestion}"
     if working:
         yield from _working(verdict)
@@ -127,20 +127,21 @@ def broken_text(rule: Check, system: System) -> str:
     return f"{rule.title}: {figure(rule.demand * scale)} against {figure(rule.capacity * scale)} {unit}"
 
 
-def suggestion_text(verdict: Verdict) -> str:
+def suggestion_text(verdict: Verdict, system: System) -> str:
     """The first remedy of what fails, or something lighter for what has much to spare; empty without any.
 
     Args:
         verdict: of a connection.
+        system: units of the job, whose sizes are tried.
     """
     if not verdict.connection.load:
         return ""
     if verdict.passes:
-        less = lighter(verdict)
+        less = lighter(verdict, system)
         if less is None or less.verdict is None:
             return ""
         return f"{less.change} would do: {percent(less.verdict.governing)}"
-    found = remedy(verdict)
+    found = remedy(verdict, system)
     if found is None:
         nothing = "no ordinary remedies are enough, not even together: use another connection"
         return "" if verdict.governing.passes else nothing

@@ -14,6 +14,7 @@ from gageline.strength import (
     lighter,
     remedy,
 )
+from gageline.units import System
 
 LRFD = Method.LRFD
 
@@ -117,3 +118,12 @@ def test_a_plate_that_would_punch_through_its_wall_is_to_be_thinner() -> None:
     found = remedy(verdict)
     assert found is not None
     assert found.change == 'a fitting 1/4" thick'
+
+
+def test_in_millimetres_the_sizes_are_those_of_a_metric_shop() -> None:
+    """II.A-2A with 3/16 in of weld: the next whole millimetres over 4.76, as far as it needs."""
+    example = EXAMPLES["II.A-2A"]
+    short = replace(example, to_support=Fillet(3 / 16), V=226.0, drop=12.0)
+    found = remedy(check_connection(short, LRFD), System.MM)
+    assert found is not None
+    assert found.change == "welds of 6 mm"

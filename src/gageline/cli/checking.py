@@ -13,6 +13,7 @@ from gageline.part import Severity
 from gageline.quality import own_limits
 from gageline.sheets import check_sheet, check_texts
 from gageline.strength import Method, check_strength, report_of, summary_of
+from gageline.units import counted
 
 DesignMethod = Annotated[
     str | None, typer.Option("--method", help="lrfd or asd; what the job says when left out")
@@ -26,8 +27,8 @@ def verify(
 ) -> None:
     """The problems of a job and the strength of its connections; exit code 1 when any is an error.
 
-    Exit code 1 also where a connection or a beam is not strong enough for a load that the job gives, or its
-    kind of hole is not allowed.
+    Exit code 1 also where a connection, a beam or a base plate is not strong enough for a load that the job
+    gives, or a rule is broken that no strength makes good: a kind of hole, a plate that would punch through.
     """
     full = opened(job_file)
     own_limits(full.job.practice.tolerances)  # refuses a mistyped code, as receive and inspect do
@@ -37,8 +38,8 @@ def verify(
     strength = check_strength(job, _method(method), full.detailed)
     for line in report_of(strength, job.system, working=working):
         say.print(line, markup=False, soft_wrap=True)
-    counts = [f"{sum(f.severity is kind for f in findings)} {kind}s" for kind in Severity]
-    line = f"{len(job.assemblies)} pieces: {', '.join(counts)}; {summary_of(strength)}"
+    counts = [counted(sum(f.severity is kind for f in findings), kind) for kind in Severity]
+    line = f"{counted(len(job.assemblies), 'piece')}: {', '.join(counts)}; {summary_of(strength)}"
     say.print(line, markup=False, soft_wrap=True)
     if strength.failed or any(finding.severity is Severity.ERROR for finding in findings):
         raise typer.Exit(1)

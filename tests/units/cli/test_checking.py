@@ -35,3 +35,13 @@ def test_checks_of_pieces_with_errors_say_so(run: Run, tmp_path: Path) -> None:
     assert "30 connections, 16 beams and 8 columns checked" in out
     assert "error: G4 start: 9 rows are given" in err
     assert err.endswith("checked with their errors, not to be built yet: G4\n")
+
+
+def test_a_beam_that_is_not_strong_enough_counts_in_summary_and_exit_code(run: Run, tmp_path: Path) -> None:
+    """20 ft at 9 kip/ft on a W16x26: it is far from enough, and it has no connection to be checked."""
+    piece = '[[piece]]\nmark = "B1"\nstock = "W16x26"\nlength = "20\'-0"\nloads = [{ uniform = "9 klf" }]\n'
+    job = tmp_path / "weak.toml"
+    job.write_text(f'[job]\nname = "weak"\n{piece}')
+    code, out, _ = run("verify", str(job))
+    assert code == 1
+    assert "strength: 1 beam checked, 1 not strong enough" in out

@@ -200,9 +200,10 @@ def _stiffen(bearing: Bearing, cap: _Cap, beam: Carrier, shop: Shop) -> None:
             sides="far" if stock.profile is Profile.CHANNEL else "both",
         )
         beam.join(join_stiffeners(entry, beam.part, shop.practice, shop.system))
+    pairs = "1 pair" if len(inside) == 1 else f"{len(inside)} pairs"
     beam.reasons.append(
         Reason(
-            f"{len(inside)} pairs of stiffeners over column {bearing.column.name}",
+            f"{pairs} of stiffeners over column {bearing.column.name}",
             f"in line with the flanges or the middle of {column.designation}, {shop.say(half * 2)} apart",
             PRACTICE,
         )

@@ -74,6 +74,11 @@ def length_reason(size: Bolt, grip: Length, word: str, shop: Shop) -> Reason:
     )
 
 
+def _one(size: Bolt) -> str:
+    """A size with its article: `an M20`, `a 3/4`."""
+    return f"an {size.size}" if size.size.startswith("M") else f"a {size.size}"
+
+
 def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Finding, ...]]:
     """Whether the bolts of a connection can be entered and tightened.
 
@@ -92,8 +97,8 @@ def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Find
     for what, have, want in checks:
         reasons.append(
             Reason(
-                f"{what}: {shop.say(have)} for the wrench",
-                f"a {size.size} bolt wants {shop.say(want)}",
+                f"{what}: {shop.say(max(have, 0.0))} for the wrench",
+                f"{_one(size)} bolt wants {shop.say(want)}",
                 _ROOM,
                 joint.site.word,
             )
@@ -104,8 +109,8 @@ def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Find
                     "bolt-clearance",
                     Severity.ERROR,
                     f"{joint.site.member.name} {joint.site.word}",
-                    f"{what}: {shop.say(have)} is less than the {shop.say(want)} that a {size.size} bolt "
-                    "wants to be tightened",
+                    f"{what}: {shop.say(max(have, 0.0))} is less than the {shop.say(want)} that {_one(size)} "
+                    "bolt wants to be tightened",
                     _remedy(joint),
                     _ROOM,
                 )
@@ -130,7 +135,7 @@ def _remedy(joint: Joint) -> str:
 def _not_checked(joint: Joint, size: Bolt) -> Reason:
     return Reason(
         "room for the wrench is not checked",
-        f"the table gives no clearances for a {size.size} bolt: check it by hand",
+        f"the table gives no clearances for {_one(size)} bolt: check it by hand",
         _ROOM,
         joint.site.word,
     )

@@ -128,8 +128,8 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
     carrier.reasons.append(
         Reason(
             f"base plate {shop.say(thick)} x {shop.say(width)} x {shop.say(length)}",
-            f"{stock.designation} is {shop.say(stock.bf)} by {shop.say(stock.d)}; 3 in and more to each side "
-            "for rods outside the flanges",
+            f"{stock.designation} is {shop.say(stock.bf)} by {shop.say(stock.d)}; {shop.say(3.0)} and "
+            "more to each side for rods outside the flanges",
             PRACTICE,
         )
     )

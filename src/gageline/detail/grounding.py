@@ -96,6 +96,14 @@ def hung(frame: Frame, supports: Supports) -> Iterator[Finding]:
         frame: every member where it stands.
         supports: what carries what.
     """
+    if not frame.lines:
+        yield Finding(
+            "nothing-framed",
+            Severity.WARNING,
+            "frame",
+            "it has no columns and no members: there is nothing to detail",
+            "give [[frame.column]] and [[frame.member]] tables, or leave the frame out",
+        )
     rests = Counter(site.member.name for site in supports.sites)
     rests.update(Counter(bearing.member.name for bearing in supports.bearings))
     free = Counter(line.name for line, _ in supports.free)

@@ -106,8 +106,12 @@ def ladder_of(
     by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
     each, unit = row_value(size, choice.planes, site.member.stock.tw, pitch), bolt_value(size).unit
     wanted = _in_unit(site.joint.reaction or 0.0, unit, shop.system)
-    asks = f"reaction {wanted:g} {unit}" if wanted else "no reaction, which"
     by_force = max(1, math.ceil(wanted / each - 1e-9))
+    asks = (
+        f"the reaction of {wanted:g} {unit} asks for {by_force} at {each:.1f} {unit} a row"
+        if wanted
+        else f"no reaction is given, a row carries {each:.1f} {unit}"
+    )
     rows = site.joint.rows or max(by_depth, by_force, 2)
     first, raised = _first_row(choice, room, rows, shop)
     most = math.floor((first - low - edge.inches + 1e-6) / pitch.inches) + 1
@@ -119,9 +123,9 @@ def ladder_of(
     reason = Reason(
         f"{ladder.rows} row{'s' if ladder.rows > 1 else ''} at {shop.say(pitch)}, the first "
         f"{shop.say(site.point[2] - first)} down, material {shop.say(ladder.length)} long",
-        f"{'as given; ' if site.joint.rows else ''}{asks} over {each:.1f} {unit} a row asks for "
-        f"{by_force}, half of {half_of} ({shop.say(half)}) for {by_depth}, and {most} fit in the clear "
-        f"{shop.say(high - low)}{', the first one raised for that' if raised else ''}",
+        f"{'as given; ' if site.joint.rows else ''}{asks}; half of {half_of}, {shop.say(half)}, asks for "
+        f"{by_depth}; {_rows(most)} in the clear {shop.say(high - low)}"
+        f"{', the first one raised for that' if raised else ''}",
         f"{_HALF}; {bolt_value(size).source}",
         site.word,
     )

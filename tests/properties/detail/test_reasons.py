@@ -249,5 +249,8 @@ def test_counts_and_forces_of_the_rows(reaction: int, beam: str, girder: str) ->
     assert len(texts) == 2
     for reason in texts:
         assert reason.decision.startswith(f"{one.rows} rows")
-        assert f"over {one.each:.1f} kip a row asks for {one.by_force}," in reason.because
-        assert f"for {one.by_depth}, and {one.most} fit" in reason.because
+        if reaction:
+            assert f"asks for {one.by_force} at {one.each:.1f} kip a row;" in reason.because
+        else:
+            assert f"no reaction is given, a row carries {one.each:.1f} kip;" in reason.because
+        assert f"asks for {one.by_depth}; {one.most} row" in reason.because

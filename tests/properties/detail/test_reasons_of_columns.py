@@ -50,7 +50,7 @@ def base_reasons(column: Section) -> dict[str, list[float]]:
     long, wide = up(column.d.inches + 6, 1), up(column.bf.inches + 6, 1)
     out = up(0.75 + GROUT + 2.5 * ROD, 0.5)
     return {
-        r"base plate": [0.75, wide, long, column.bf.inches, column.d.inches],
+        r"base plate": [0.75, wide, long, column.bf.inches, column.d.inches, 3.0],
         r"holes .* anchor rods": [RODS["hole"], ROD, out, 0.75, GROUT],
         r"rods .* into the concrete": [up(12 * ROD, 1), out + up(12 * ROD, 1)],
     }

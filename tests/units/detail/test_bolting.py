@@ -78,7 +78,7 @@ def test_bolts_without_clearances_in_the_table_are_said_not_to_be_checked() -> N
     result = detailed(bay(ends={"bolt": "M20"}))
     (start, _) = [one for one in result.reasons["B1"] if "wrench" in one.decision]
     assert start.decision == "room for the wrench is not checked"
-    assert "the table gives no clearances for a M20 bolt" in start.because
+    assert "the table gives no clearances for an M20 bolt" in start.because
 
 
 def test_field_bolts_are_listed_by_connection() -> None:

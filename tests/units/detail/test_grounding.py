@@ -89,6 +89,11 @@ def test_a_beam_with_one_support_or_none_is_a_finding() -> None:
     assert {one.code for one in detailed(bay()).findings} == {"hung-free"}
 
 
+def test_a_frame_of_levels_alone_is_a_finding() -> None:
+    (found,) = detailed({"level": [{"name": "Floor", "elevation": 0}]}).findings
+    assert found.message == "it has no columns and no members: there is nothing to detail"
+
+
 def test_a_beam_that_goes_on_over_two_columns_is_held() -> None:
     post = {"stock": "W10X49", "base": 0, "under": "B"}
     over = {"overhang": 24}

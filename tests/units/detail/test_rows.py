@@ -75,7 +75,7 @@ def test_the_reaction_is_in_the_units_of_the_bolts_value(bolt: str, reaction: fl
     # 90 kip are 400.34 kN (1 kip = 4.44822 kN)
     found = detailed(bay(ends={"bolt": bolt, "reaction": reaction}))
     (reason, _) = [one for one in found.reasons["B1"] if " rows at " in one.decision]
-    assert f"reaction {said} over" in reason.because
+    assert f"the reaction of {said} asks for" in reason.because
 
 
 def test_the_first_row_is_raised_where_only_then_two_rows_fit() -> None:

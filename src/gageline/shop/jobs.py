@@ -143,7 +143,7 @@ def _bring_in_line(person: Person, job: Job, text: str, before: str | None) -> N
         unit = " mm" if built.system is System.MM else ""
         row.position, row.quantity, row.active, row.card = position, assembly.quantity, True, key
         row.stock = assembly.main.stock.designation
-        row.length = f"{Scribe.of(built).tell(assembly.main.length)}{unit}"
+        row.length = f"{Scribe.of(built, assembly.main).tell(assembly.main.length)}{unit}"
         row.save()
         _copies_in_line(row)
         if changed:

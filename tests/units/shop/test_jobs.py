@@ -126,3 +126,16 @@ def test_pieces_are_weighed(job: Job) -> None:
     weight = job.pieces.get(mark="P1").weight
     assert weight is not None
     assert weight == pytest.approx(8 * 27.48, rel=0.07)
+
+
+def test_a_length_reads_as_on_the_sheets(owner: Person) -> None:
+    text = (
+        b'[job]\nname = "Mixed"\n[[piece]]\nmark = "B1"\nstock = "W12x26"\nlength = "9\'-6 5/64"\n'
+        b'[[piece]]\nmark = "M1"\nstock = "IPE 300"\nlength = "2500 mm"\n'
+    )
+    made = jobs.import_job(owner, text)
+    lengths = dict(made.pieces.values_list("mark", "length"))
+    assert lengths == {
+        "B1": "9'-6 1/16\"",
+        "M1": "2500 mm",
+    }  # to the tape; what was drawn in mm is read in mm

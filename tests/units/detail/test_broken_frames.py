@@ -42,6 +42,19 @@ REFUSED = {
         "1 is no text: write it in quotes",
     ),
     "a spacing below zero": (HEAD.replace('"20\'-0"', "-20"), "-20 is not above zero"),
+    "a spacing below zero across": (HEAD.replace("15'-0", "-15'-0") + member(), "is not above zero"),
+    "no lines": (
+        HEAD.replace('["1", "2"]', "[]").replace('["20\'-0"]', "[]") + member(),
+        "is empty: give at least one",
+    ),
+    "a beam inside its columns": (
+        HEAD.replace("20'-0", "10") + BETWEEN + member(more=""),
+        'nothing is left of it: it is 10" between work points',
+    ),
+    "a base over its top": (
+        HEAD + column().replace("base = 0", "base = 400"),
+        "is not above its base, 33'-4",
+    ),
     "a spacing too many": (HEAD.replace('["20\'-0"]', '["20", "1"]'), "2 names want 1 spacings, not 2"),
     "ends in one place": (HEAD + member(to='"1/A"'), 'from and to are 0" apart'),
     "an unknown point": (HEAD + member(to='"9/Z"'), '"9/Z" is no point and no crossing of the grid'),
@@ -98,7 +111,28 @@ REFUSED = {
         'point "a" is placed by itself',
     ),
 }
+OFF = 'end = { connection = "free" }'
+ON_G1 = ('from = "1/A"', 'from = { on = "G1", at = 100 }')
 FOUND = {
+    "a slope over a column": (
+        member(more='rise = "1 in 12"\nends = { connection = "bearing" }')
+        + column(top='under = "B1"')
+        + column("P2", '"2/A"', top='under = "B1"'),
+        "its cap plate, holes and stiffeners are not detailed",
+    ),
+    "a girder too shallow for any connection": (
+        member("G1", "W6x9") + member(stock="W24x55", to='"1/B"', more=OFF).replace(*ON_G1),
+        "were tried here and break a rule too",
+    ),
+    "a cantilever at both ends": (
+        member(more="ends = { overhang = 24 }"),
+        "nothing of the frame carries it: both of its ends are free",
+    ),
+    "a skew over 45 degrees": (
+        member("G1", "W21x62") + member(to='{ point = "1/A", x = 200, y = 60 }', more=OFF).replace(*ON_G1),
+        "a skew of 59.0 degrees is over 45",
+    ),
+    "levels without members": ("", "it has no columns and no members: there is nothing to detail"),
     "rows that do not fit": (BETWEEN + member(more="ends = { rows = 20 }"), "20 rows are given, 4 rows fit"),
     "a drop of the whole depth": (
         BETWEEN + member(more='ends = { drop = "8\'-0" }'),

@@ -30,6 +30,7 @@ from gageline.job import Job
 from gageline.layout import PartLayout
 from gageline.sheets import Scribe, check_texts, packet, part_dxf, piece_dxf
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
+from gageline.units import counted
 
 
 def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
@@ -68,7 +69,7 @@ def dxf(
                 drawings[f"{part.mark}-flat"] = part_dxf(part, job.system)
     for name, text in drawings.items():
         save(out / f"{name}.dxf", text.encode())
-    say.print(f"written: {len(drawings)} files in {out}", markup=False, soft_wrap=True)
+    say.print(f"written: {counted(len(drawings), 'file')} in {out}", markup=False, soft_wrap=True)
     end_without(result.wrong)
 
 
@@ -99,9 +100,8 @@ def parts(job_file: JobFile, as_json: AsJson = False) -> None:
     for bolt_line in bolts:
         grip = f", grip {scribe.tell(bolt_line.grip)}" if bolt_line.grip else ""
         where = "field" if bolt_line.field else "shop"
-        say.print(
-            f"{bolt_line.quantity} {where} bolts {bolt_line.bolt} {bolt_line.grade}{grip}", markup=False
-        )
+        bolts_text = counted(bolt_line.quantity, f"{where} bolt")
+        say.print(f"{bolts_text} {bolt_line.bolt} {bolt_line.grade}{grip}", markup=False)
     end_without(result.wrong)
 
 

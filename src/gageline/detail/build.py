@@ -245,9 +245,12 @@ def _carried(joint: Joint, what: str, shop: Shop) -> Reason:
     site, ladder = joint.site, joint.ladder
     rows = ladder.rows if ladder else 0
     first = site.support_top - ladder.first if ladder else 0.0
+    column = site.support.is_column
+    from_ = "above the underside of its base plate" if column else "from the work point of its start"
     return Reason(
-        f"{what} for the {site.word} of {site.member.name}, {shop.say(site.station)} along",
-        f"{rows} rows of its {joint.kind}, the first {shop.say(first)} under the top of {site.support.name}"
+        f"{what} for the {site.word} of {site.member.name}, {shop.say(site.station)} {from_}",
+        f"{rows} {'row' if rows == 1 else 'rows'} of its {joint.kind}, "
+        f"the first {shop.say(first)} under the top of {site.support.name}"
         + (f", spread {shop.say(joint.spread)}" if joint.spread else ""),
         "geometry of the frame",
     )

@@ -165,7 +165,7 @@ def _set_step(bench: Bench, seat: Seat) -> Step:
         f"{_SQUARE}, clamp",
         " and ".join(hooked),
         (*xs, *ys),
-        f"Set {fitting.part.mark} {_place(bench, seat)}.",
+        f"Set {fitting.part.mark}: {_place(bench, seat)}.",
         _set_check(bench, seat),
         fitting.name,
     )

@@ -11,7 +11,7 @@ from gageline.layout.mark import Bench
 from gageline.layout.reading import Datum, Reading
 from gageline.layout.step import Step, source
 from gageline.part import End, Face, Hole, Opening
-from gageline.units import Length
+from gageline.units import Length, counted
 
 __all__ = ["centre_step", "opening_step", "pattern_steps"]
 
@@ -85,10 +85,6 @@ def pattern_steps(bench: Bench, pattern: Pattern) -> Iterator[Step]:
     yield _punch(bench, pattern)
 
 
-def _count(number: int, noun: str) -> str:
-    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
-
-
 def _spread(readings: tuple[Reading, ...]) -> Length:
     """From the first to the last reading as struck, through the datum where they lie on both sides."""
     first, last = readings[0], readings[-1]
@@ -111,7 +107,7 @@ def _cross_lines(bench: Bench, pattern: Pattern) -> Step:
         _SQUARE,
         "left end",
         readings,
-        f"Strike {_count(len(readings), 'cross line')}.",
+        f"Strike {counted(len(readings), 'cross line')}.",
         f"{_first_to_last(bench, readings)}{which} to the right end {bench.say(rest)}.",
         pattern.name,
     )
@@ -132,7 +128,7 @@ def _rows(bench: Bench, pattern: Pattern, column: Column, *, whole: bool) -> Ste
         "tape",
         datum,
         rows,
-        f"Mark {_count(len(rows), 'row')} from the {datum}, on "
+        f"Mark {counted(len(rows), 'row')} from the {datum}, on "
         f"{'every cross line' if whole else f'the line at {line}'}.",
         f"{_first_to_last(bench, rows)}{which} to the {source(edge.from_)} {edge.length_text}.",
         pattern.name,
@@ -151,7 +147,7 @@ def _punch(bench: Bench, pattern: Pattern) -> Step:
         "punch, drill",
         "",
         (),
-        f"Punch {_count(points, 'point')}{ends}. {sizes}.",
+        f"Punch {counted(points, 'point')}{ends}. {sizes}.",
         _punch_check(bench, pattern),
         pattern.name,
     )

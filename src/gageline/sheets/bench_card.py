@@ -14,7 +14,7 @@ from gageline.sheets.step_rows import step_block, steps_head
 from gageline.sheets.style import BODY, HEADING, Weight
 from gageline.sheets.table import Column, Table, table_blocks
 from gageline.sheets.unfolded import face_name, unfolded_blocks
-from gageline.units import Length, System, round_to
+from gageline.units import Length, System, counted, round_to
 
 __all__ = ["bench_cards"]
 
@@ -152,7 +152,7 @@ def _facts(laid: PartLayout, layout: Layout, width: float) -> Block:
     if laid.by_hand:
         saved = f"saves {laid.saving}" if laid.saving >= 0 else f"costs {-laid.saving} more"
         words = (
-            f"Holes with tape and square: {laid.by_hand} placings. With the hole template: "
+            f"Holes with tape and square: {counted(laid.by_hand, 'placing')}. With the hole template: "
             f"{laid.with_template}, which {saved}."
         )
         blocks.append(paragraph("", words, width, BODY))

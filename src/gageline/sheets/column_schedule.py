@@ -15,6 +15,7 @@ from gageline.sheets.plan_labels import signed
 from gageline.sheets.scene import Sheet
 from gageline.sheets.style import FINE, Weight
 from gageline.sheets.table import Column, Table
+from gageline.units import counted
 
 __all__ = ["column_schedule", "grid_point"]
 
@@ -47,7 +48,7 @@ def column_schedule(full: FullJob) -> Sheet:
     )  # fmt: skip
     width, _ = room_of(full.job, landscape=True)
     parts = [Part("Columns", Table(columns, rows, FINE)), Part("", paragraph("Notes", _NOTE, width, FINE))]
-    heading = Heading("Column schedule", detail=f"{len(rows)} shafts", care=ERECTION_CARE)
+    heading = Heading("Column schedule", detail=counted(len(rows), "shaft"), care=ERECTION_CARE)
     drafts = list(flow(full.job, heading, parts, landscape=True))
     return bind(full.job, "column schedule", drafts, detailed.wrong)
 
@@ -115,7 +116,7 @@ def _plate(fittings: tuple[Fitting, ...], kind: FittingKind, scribe: Scribe) -> 
             part = fitting.part
             holes = [hole for group in part.groups for hole in group.holes]
             words = f"{part.mark} {part.stock.designation} x {scribe.tell(part.length)}"
-            return f"{words}, {len(holes)} holes {scribe.hole_size(holes[0])}" if holes else words
+            return f"{words}, {counted(len(holes), 'hole')} {scribe.hole_size(holes[0])}" if holes else words
     return ""
 
 

@@ -24,7 +24,7 @@ from gageline.stock import (
     weigh_section,
 )
 from gageline.takeoff import weight_text, weight_unit
-from gageline.units import Length, System, is_metric
+from gageline.units import Length, System, counted, is_metric
 
 __all__ = ["drop_length", "drop_marks", "heat_of", "money", "proof", "scribe_of", "summary_parts"]
 
@@ -95,10 +95,10 @@ def _sentence(plan: ShopPlan, scribe: Scribe) -> str:
     )
     credit = sum(stick.credit for section in plan.cuts.sections for stick in section.sticks)
     less = f" after {money(credit)} for drops kept" if credit else ""
-    many_sheets = f" and {sheets} {'sheet' if sheets == 1 else 'sheets'}" if sheets else ""
+    many_sheets = f" and {counted(sheets, 'sheet')}" if sheets else ""
     dense = "490 lb/ft3" if scribe.system is System.FT_IN else "7850 kg/m3"
     return (
-        f"{pieces} pieces from {sticks} {'stick' if sticks == 1 else 'sticks'}{many_sheets}. "
+        f"{counted(pieces, 'piece')} from {counted(sticks, 'stick')}{many_sheets}. "
         f"Steel taken {taken}: {cut} in pieces, {kept} in drops kept, {rest} in kerfs, trims and scrap. "
         f"Cost {money(plan.cents)}{less}; "
         f"{proof(plan.cents, plan.bound)}. Weights are those of the tables, plates at {dense}."

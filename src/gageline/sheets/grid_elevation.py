@@ -37,12 +37,12 @@ _INSET = 3.0
 _NOTE = 4.5  # mm for the line of notes under the drawing
 _SMALL = 8
 _WORDS = (
-    "Beams that run into this plane are cut and black, by their marks. Heights in brackets: tops of steel "
-    "that lie off every level."
+    "A beam that runs into this plane is drawn as its section, solid black, with its mark beside it. "
+    "Heights in brackets: tops of steel that lie off every level."
 )
 _WORDS_OF_MANY = (
-    "Beams that run into this plane are cut and black; the framing plan has their marks. Heights in "
-    "brackets: tops of steel that lie off every level."
+    "A beam that runs into this plane is drawn as its section, solid black; its mark is on the framing plan. "
+    "Heights in brackets: tops of steel that lie off every level."
 )
 
 

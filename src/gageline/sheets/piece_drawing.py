@@ -68,7 +68,7 @@ def piece_drawing(job: Job, assembly: Assembly) -> list[Draft]:
     room = _inside(space(job, landscape=True))
     blocks = _words(job, assembly, scribe, room.height)
     words = under(blocks, _BETWEEN)
-    choice = scales(job.system, _LARGEST)
+    choice = scales(scribe.system, _LARGEST)
     views, together = _views(assembly, scribe, room, words.box.height, choice)
     first = len(views) - 1
     top = room.top + views[first][0].box.height + _GAP

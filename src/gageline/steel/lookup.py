@@ -20,6 +20,8 @@ Stock = Section | Plate
 
 _FORMS = "W16X26, HSS6X6X3/8, L4X3-1/2X5/16, Pipe6STD, IPE 300 or PL1/2X8"
 _LONGEST = 40  # characters; no designation is longer
+_DEPTH_AND_WEIGHT = 2
+_Parts = tuple[str, list[tuple[int, int]], str]
 
 
 def find(text: str, system: Measure | None = None, units: Unit = Unit.INCH) -> Stock:
@@ -94,6 +96,8 @@ def _nearest(tidy: str, system: Measure | None) -> list[str]:
     """Up to three designations that are nearest to what was typed, by size or else by spelling."""
     names = [name for measure in ((system,) if system else tuple(Measure)) for name in lines(measure)]
     wanted = word_and_sizes(tidy)
+    if wanted is not None and wanted[0] == "HE":  # HE 200 A is filed as HEA 200
+        wanted = wanted[0] + wanted[2], wanted[1], ""
     ranked = sorted((apart, name) for name in names if (apart := _apart(wanted, name)) is not None)
     if ranked:
         return [name for _, name in ranked[:3]]
@@ -101,15 +105,21 @@ def _nearest(tidy: str, system: Measure | None) -> list[str]:
     return [folded[key] for key in difflib.get_close_matches(tidy.replace(" ", ""), folded, n=3)]
 
 
-def _apart(wanted: tuple[str, list[tuple[int, int]], str] | None, name: str) -> float | None:
-    """How far the sizes of a designation are from those wanted; None when it is of another series."""
+def _apart(wanted: _Parts | None, name: str) -> tuple[bool, tuple[float, ...]] | None:
+    """How far a designation is from the one wanted: digits only swapped or not, then size by size.
+
+    Depth weighs before width, width before thickness or weight. None when it is of another series.
+    """
     if wanted is None:
         return None
     word, sizes, suffix = wanted
     have = word_and_sizes(name.upper())
     if have is None or have[0] != word or have[2] != suffix or len(have[1]) != len(sizes):
         return None
-    pairs = zip(
-        sorted(sizes), sorted(have[1]), strict=True
-    )  # sorted: legs and sides get typed the other way round
-    return sum(abs(math.log(max(a, 1) / max(b, 1))) for (a, _), (b, _) in pairs)
+    if len(sizes) > _DEPTH_AND_WEIGHT:  # legs and sides get typed the other way round
+        sizes, own = sorted(sizes, reverse=True), sorted(have[1], reverse=True)
+    else:
+        own = have[1]
+    swapped = all(sorted(str(a)) == sorted(str(b)) for (a, _), (b, _) in zip(sizes, own, strict=True))
+    steps = (abs(math.log(max(a, 1) / max(b, 1))) for (a, _), (b, _) in zip(sizes, own, strict=True))
+    return not swapped, tuple(steps)

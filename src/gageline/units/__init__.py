@@ -6,6 +6,7 @@ from gageline.units.slope import SQUARE, Slope, parse_slope
 from gageline.units.tape import round_down, round_to, round_up
 from gageline.units.writing import (
     System,
+    counted,
     exact_text,
     feet_inches,
     inches_text,
@@ -21,6 +22,7 @@ __all__ = [
     "Slope",
     "System",
     "Unit",
+    "counted",
     "exact_text",
     "feet_inches",
     "inches_text",

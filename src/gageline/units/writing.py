@@ -9,7 +9,16 @@ from gageline.errors import ValueProblem
 from gageline.units.length import TICKS_PER_INCH, TICKS_PER_MM, Length
 from gageline.units.tape import round_to
 
-__all__ = ["System", "exact_text", "feet_inches", "inches_text", "is_metric", "millimetres", "write_length"]
+__all__ = [
+    "System",
+    "counted",
+    "exact_text",
+    "feet_inches",
+    "inches_text",
+    "is_metric",
+    "millimetres",
+    "write_length",
+]
 
 FINEST = 64  # the finest fraction of an inch that a drawing shows
 _EXACT_FINEST = 256
@@ -122,3 +131,13 @@ def exact_text(length: Length, system: System = System.FT_IN) -> str:
     if system is System.FT_IN and _EXACT_FINEST % inches.denominator == 0:
         return sign + _feet_words(inches)
     return f"{sign}{_decimal(Fraction(abs(length.ticks), TICKS_PER_MM))} mm"
+
+
+def counted(count: int, word: str) -> str:
+    """A number of things in words: `1 piece`, `2 pieces`.
+
+    Args:
+        count: how many.
+        word: for one of them; with an s for several.
+    """
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"

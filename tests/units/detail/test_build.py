@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 
 from assembling import bay, detailed
+from frames import demo_frame
 from gageline.detail import Placed
 from gageline.part import End, Face, Fitting, FittingKind, Join
 from gageline.steel import Section
@@ -88,7 +89,7 @@ def test_an_end_plate_lies_on_the_web() -> None:
 def test_a_girder_says_what_its_holes_are_for() -> None:
     result = detailed(bay())
     (reason,) = [one for one in result.reasons["G1"] if "holes" in one.decision]
-    assert reason.decision == "6 holes for the start of B1, 10'-0\" along"
+    assert reason.decision == "6 holes for the start of B1, 10'-0\" from the work point of its start"
     assert (
         reason.because == '3 rows of its double angles, the first 3 1/4" under the top of G1, spread 5 3/8"'
     )
@@ -105,3 +106,10 @@ def test_bolts_spread_exactly_as_said_where_half_of_the_web_is_no_whole_tick() -
     assert {hole.y for group in near for hole in group.holes} == {
         hole.y for group in far for hole in group.holes
     }
+
+
+def test_a_column_says_from_where_its_holes_are_counted() -> None:
+    reasons = demo_frame().detailed.reasons["P4"]  # type: ignore[union-attr] # it has a frame
+    (holes,) = [one.decision for one in reasons if "holes for the" in one.decision]
+    # the shaft is 12'-5 1/4" long over a base plate of 3/4"
+    assert holes == "8 holes for the start of G3, 12'-6\" above the underside of its base plate"

@@ -19,7 +19,7 @@ def test_an_angle_is_set_by_its_projection_and_drop_and_checked_at_its_first_row
     assert step.title == "Set the left near angle"
     assert (step.face, step.from_) == (Face.NEAR, "left end and top edge")
     assert [reading.text for reading in step.readings] == ['3 1/2"', '3 11/16"', "1'-0 11/16\""]
-    assert step.text == 'Set a1 1/2" past the left end, its top 3 11/16" below the top edge.'
+    assert step.text == 'Set a1: 1/2" past the left end, its top 3 11/16" below the top edge.'
     assert step.check == 'First row of holes 5 3/16" below the top edge.'
 
 
@@ -34,8 +34,8 @@ def test_an_angle_may_stop_short_or_be_flush_and_level_with_the_top() -> None:
     short = replace(angle, placement=replace(angle.placement, origin=(at("1"), at("7in"), at("1/8"))))
     texts = [next(fit_steps(BENCH, seat_of(BENCH, one))).text for one in (flush, short)]
     assert texts == [
-        "Set a1 flush with the left end, its top level with the top edge.",
-        'Set a1 1" short of the left end, its top 5/16" above the top edge.',
+        "Set a1: flush with the left end, its top level with the top edge.",
+        'Set a1: 1" short of the left end, its top 5/16" above the top edge.',
     ]
 
 
@@ -56,7 +56,7 @@ def test_an_end_plate_gets_the_outline_of_the_beam_before_it_is_set() -> None:
         "top edge. Its left end goes up, its bottom edge to the near side."
     )
     assert outline.check == "Between the two lines from the left end 1'-3 11/16\"."
-    assert step.text == 'Set e1 across the left end, its top 1" above the top edge.'
+    assert step.text == 'Set e1: across the left end, its top 1" above the top edge.'
     assert step.check == 'Its bottom 1 5/16" below the bottom edge.'
 
 
@@ -71,7 +71,7 @@ def test_a_pipe_is_struck_on_its_plate_as_a_circle_about_two_middle_lines() -> N
         in outline.text
     )
     assert outline.check == 'Across the circle 6", both ways.'
-    assert step.text == 'Set e1 across the left end, its top 3" above the top line.'
+    assert step.text == 'Set e1: across the left end, its top 3" above the top line.'
     assert step.check == 'Its bottom 9" below the bottom line.'
 
 
@@ -111,7 +111,7 @@ def test_a_plate_on_a_flange_is_set_to_its_lines() -> None:
     stand = Placement((at("4'"), DEPTH, at("3/16")), (1, 0, 0), (0, 1, 0))
     fitting = Fitting("top plate", FittingKind.PLATE, plate, stand, Face.TOP, None, Join.WELDED)
     (step,) = fit_steps(BENCH, seat_of(BENCH, fitting))
-    assert step.text == "Set p1 to its lines."
+    assert step.text == "Set p1: to its lines."
     assert step.from_ == "left end and centre line"
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
@@ -46,3 +47,17 @@ def test_a_piece_without_fittings_needs_no_template() -> None:
 def test_a_job_without_a_frame_has_no_sheets_of_one() -> None:
     with pytest.raises(ValueProblem, match="no frame"):
         frame_packet(open_full(DEMO / "mezzanine.toml"))
+
+
+def test_a_mark_never_runs_into_a_length() -> None:
+    """`a1 1/2"` is read as a1 and a half: where a mark stands in a sentence, no figure follows it."""
+    for name in ("mezzanine.toml", "mezzanine-frame.toml", "metric.toml"):
+        job = open_full(DEMO / name).job
+        for piece in job.assemblies:
+            marks = {piece.mark, *(fitting.part.mark for fitting in piece.fittings)}
+            merged = re.compile(rf"(?<![\w.-])(?:{'|'.join(map(re.escape, sorted(marks)))}) [\d.]")
+            layout = lay_out(piece, job.practice, job.system)
+            for laid in (layout.main, *layout.fittings):
+                for step in laid.steps:
+                    for text in (step.title, step.text, step.check):
+                        assert not merged.search(text), text

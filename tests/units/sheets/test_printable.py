@@ -32,3 +32,24 @@ def test_each_text_is_named_with_its_character() -> None:
 
 def test_what_the_font_has_is_no_finding() -> None:
     assert not check_texts(read_job(DOCUMENT.replace("漢", "Ø").replace("∅", "")))
+
+
+def test_names_of_holes_and_of_the_frame_are_looked_at() -> None:
+    holes = '\n[[piece.holes]]\nname = "left 漢"\nx = 5\ndown = 4\nrows = 2\n'
+    frame = """
+[frame.grid]
+x = { names = ["1", "漢"], spacing = [100] }
+y = { names = ["A"] }
+
+[[frame.level]]
+name = "Floor 漢"
+elevation = 0
+
+[[frame.opening]]
+name = "Stair 漢"
+level = "Floor 漢"
+corners = [{ point = "1/A" }, { point = "1/A", x = 9, y = 9 }]
+"""
+    sound = DOCUMENT.replace("漢", "").replace("∅", "")
+    said = [finding.subject for finding in check_texts(read_job(sound + holes + frame))]
+    assert said == ["piece B1 holes", "grid line", "level Floor 漢", "opening Stair 漢"]

@@ -36,6 +36,13 @@ def test_sections_are_found_as_people_type_them(text: str, designation: str) -> 
         ("HSS4x6x1/4", "HSS6X4X1/4 or"),
         ("IPE 310", "IPE 300 or IPE 330 or"),
         ("pipe 7 std", "Pipe8STD or Pipe6STD or"),
+        ("W99x1", "W44X230 or"),  # the family, then the depth, then the weight
+        ("W10X9999", "W10X112 or W10X100 or"),
+        ("W61x26", "W16X26 or"),  # digits swapped
+        ("HE 205 A", "HEA 200 or HEA 220 or"),
+        ("HSS6x6x5/17", "HSS6X6X5/16 or HSS6X6X1/4 or"),
+        ("L4x4x3/9", "L4X4X5/16 or L4X4X3/8 or"),
+        ("C12x21", r"C12X20\.7 or C12X25 or"),
     ],
 )
 def test_an_unknown_section_suggests_the_nearest(text: str, nearest: str) -> None:

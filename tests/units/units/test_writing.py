@@ -6,6 +6,7 @@ from gageline.errors import ValueProblem
 from gageline.units import (
     Length,
     System,
+    counted,
     exact_text,
     feet_inches,
     inches_text,
@@ -80,3 +81,7 @@ def test_only_what_was_given_in_millimetres_is_metric() -> None:
     assert not is_metric(Length.from_mm(254))
     assert not is_metric(Length.from_inches(15.7))
     assert not is_metric(Length.from_inches(Fraction(1, 64)))
+
+
+def test_counts_in_words() -> None:
+    assert [counted(n, "piece") for n in (0, 1, 2)] == ["0 pieces", "1 piece", "2 pieces"]

@@ -6,6 +6,7 @@ import difflib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from fractions import Fraction
 
 from gageline.errors import ValueProblem
 from gageline.job import Inspected
@@ -16,9 +17,15 @@ from gageline.quality.fabrication import GAP_FREE, Rules
 from gageline.quality.items import Item, Remedy, items_of
 from gageline.quality.limits import FINEST, Judgement, Verdict, overridden
 from gageline.quality.spread import Act
-from gageline.units import ZERO, Length, System
+from gageline.units import ZERO, Length, System, write_length
 
 __all__ = ["Outcome", "Report", "Row", "blank_report", "inspect", "records_of"]
+
+
+# What nobody makes and everybody mistypes; common practice, no source.
+_SHARE, _TAPED = Fraction(1, 4), Length.from_inches(12)  # of what the tape reads, and the least of it
+_GAUGED = Length.from_inches(4)  # of what a gauge, a square or a feeler reads
+_BOW = Fraction(1, 20)  # of the length
 
 
 class Outcome(StrEnum):
@@ -117,8 +124,9 @@ def inspect(
         tolerances: the shop's own limits by the code of the rule.
 
     Raises:
-        ValueProblem: with every reading whose name is not on the sheet of this piece or that is
-            below zero where nothing can be, or when a tolerance has a code that no limit has.
+        ValueProblem: with every reading whose name is not on the sheet of this piece, that is below zero
+            where nothing can be or so far off that it is a slip of the pen, or when a tolerance has a
+            code that no limit has.
 
     Source: of the gap rule AWS D1.1:2020, 7.21.1.
     """
@@ -132,6 +140,13 @@ def inspect(
         for item in items
         if not item.signed and readings.get(item.name, ZERO) < ZERO
     ]
+    wrong += [
+        _absurd(item, readings[item.name], layout)
+        for item in items
+        if item.name in readings
+        and (item.signed or readings[item.name] >= ZERO)  # below zero it is refused for that
+        and abs(readings[item.name] - item.wanted) > _most_off(item, layout)
+    ]
     if wrong:
         raise ValueProblem("\n".join(wrong))
     own = own_limits(tolerances)
@@ -139,6 +154,25 @@ def inspect(
         _row(item, readings.get(item.name), own, readings.get(_gap_of(item.name), ZERO)) for item in items
     )
     return Report(layout, rows, inspected)
+
+
+def _most_off(item: Item, layout: Layout) -> Length:
+    """How far off a reading may be and still be one: no slip of the pen, no other unit."""
+    if item.bow:
+        return layout.assembly.main.length * _BOW
+    return max(item.wanted * _SHARE, _TAPED) if item.taped else _GAUGED
+
+
+def _absurd(item: Item, read: Length, layout: Layout) -> str:
+    def say(length: Length) -> str:
+        text = write_length(length, layout.system, 64)
+        return f"{text} mm" if layout.system is System.MM else text
+
+    most = say(_most_off(item, layout))
+    return (
+        f'"{item.name}" of piece {layout.assembly.mark} is {say(read)}, more than {most} '
+        f"off the {say(item.wanted)} that is wanted: check the reading, and its unit"
+    )
 
 
 def _stranger(name: str, items: tuple[Item, ...], mark: str) -> str:

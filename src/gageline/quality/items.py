@@ -60,9 +60,14 @@ class Item:
         return self.tool == _TAPE
 
     @property
+    def bow(self) -> bool:
+        """Whether it is read from a string along the piece."""
+        return self.tool == _STRING
+
+    @property
     def signed(self) -> bool:
         """Whether it can read below zero: a bow, or a fitting that stands back or above."""
-        return self.wanted < ZERO or self.tool == _STRING or self.act is Act.SETTING
+        return self.wanted < ZERO or self.bow or self.act is Act.SETTING
 
 
 _SHIM = "shim it at the support, or set the fittings further out"

@@ -62,7 +62,10 @@ def odds_parts(odds: Odds, system: System, width: float) -> list[Part]:
         Column("Joint"), Column("Goes together", Anchor.RIGHT, Weight.BOLD),
         Column("95 % interval", Anchor.RIGHT), Column("How told"),
     )  # fmt: skip
-    rows = tuple((one.name, _share(one.value), _interval(one), one.how) for one in chances)
+    rows = tuple(
+        (one.name, _share(one.value, sure=one.value == one.low == 1), _interval(one), one.how)
+        for one in chances
+    )
     return [
         Part("Odds that it bolts up without reaming", Table(columns, rows, total=True)),
         Part("Which error matters most: the whole piece without it", _gains(odds.worst, "If there were")),
@@ -87,9 +90,9 @@ def _interval(one: Chance) -> str:
     return "-" if one.low == one.high else f"{one.low:.2%} to {one.high:.2%}"
 
 
-def _share(value: float) -> str:
+def _share(value: float, *, sure: bool) -> str:
     """A probability in per cent; what only rounds to all of it says that it is not."""
-    return "over 99.99%" if 0.99995 <= value < 1 else f"{value:.2%}"
+    return "over 99.99%" if value >= 0.99995 and not sure else f"{value:.2%}"
 
 
 def _assumed(odds: Odds, system: System) -> str:

@@ -150,7 +150,7 @@ def _over(left: Length, right: Length, scribe: Scribe) -> str:
     """How much deeper or shallower a stick is at its two ends."""
     first, second = scribe.tell(abs(left)), scribe.tell(abs(right))
     words = ["deeper" if over > ZERO else "shallower" for over in (left, right)]
-    if left == right:
+    if first == second and words[0] == words[1]:
         return f"{first} {words[0]}"
     if words[0] == words[1]:
         return f"{first} and {second} {words[0]}"

@@ -86,3 +86,20 @@ def test_readings_are_printed_without_rounding() -> None:
     assert parse_length(printed_length(third, System.FT_IN)) == third
     assert parse_length(printed_length(third, System.MM), Unit.MM) == third
     assert Reading(third, third, Datum.NEAR_OF_LINE, System.FT_IN).text.endswith(" mm near")
+
+
+@pytest.mark.parametrize(
+    ("datum", "hook", "plain"),
+    [
+        (Datum.PAST_LEFT, "left end", '1/2" outside'),
+        (Datum.BELOW_BOTTOM, "bottom edge", '1/2" outside'),
+        (Datum.ABOVE_TOP, "top edge", '1/2" outside'),
+        (Datum.PAST_BACK, "back of the web", '1/2" outside'),
+        (Datum.LEFT_END, "left end", '1/2"'),
+        (Datum.NEAR_OF_LINE, "centre line", '1/2" near'),
+    ],
+)
+def test_a_reading_off_the_steel_is_outside_its_end_or_edge(datum: Datum, hook: str, plain: str) -> None:
+    half = Length.from_inches(1) / 2
+    assert datum.hook == hook
+    assert Reading(half, half, datum, System.FT_IN).plain == plain

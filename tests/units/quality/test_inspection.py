@@ -139,3 +139,24 @@ def test_what_cannot_be_below_zero_is_refused_and_a_bow_is_not() -> None:
         for name in ("overall", "left end square")
     ]
     assert read(LAYOUT, camber="-1/8", sweep="-1/8").outcome is Outcome.GOOD
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "most", "wanted"),
+    [
+        ("overall", "13'-11 3/8", "4'-7 13/16\"", "18'-7 1/4\""),
+        ("left top cope depth", "13 9/16", "1'-0\"", '1 1/2"'),
+        ("left end, for the angles: hole", "4 7/8", '4"', '13/16"'),
+        ("left end square", "4 1/16", '4"', '0"'),
+        ("camber", "-11 3/16", '11 5/32"', '0"'),
+    ],
+)
+def test_a_reading_that_cannot_be_is_refused_with_its_limit(
+    name: str, value: str, most: str, wanted: str
+) -> None:
+    """A quarter of the length or a foot by the tape, 4 in by a gauge, a twentieth of the length for a bow."""
+    said = (
+        f'"{name}" of piece B1 is .*, more than {re.escape(most)} off the {re.escape(wanted)} that is wanted'
+    )
+    with pytest.raises(ValueProblem, match=f"{said}: check the reading, and its unit"):
+        inspect(LAYOUT, Inspected("B1", 1, "", "", ((name, inches(value)),)), US)

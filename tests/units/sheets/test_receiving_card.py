@@ -1,3 +1,4 @@
+import re
 from dataclasses import replace
 
 import pytest
@@ -91,6 +92,13 @@ def test_readings_stand_beside_the_nominal_ones() -> None:
     assert rows[rows.index("18'-5 3/4\"") + 1] == "18'-5 9/16\""
     text = words(card(FT_IN, example_stick(), Way(Choice.SPLIT)))
     assert "The advice was: as it is. It was laid otherwise by choice." in text
+
+
+def test_lengths_are_in_the_divisions_of_the_tape() -> None:
+    """A tape of 1/16: no 32nds and 64ths but in the limits, which are exact."""
+    text = words(card(FT_IN, replace(example_stick("18'-6 13/16"), web_off=inches("3/64"))))
+    assert not re.findall(r"(?<!±)(?<!\+)(?<!-)\b\d+/(?:32|64)\b", text)
+    assert 'The stick is 1/8" deeper' in text
 
 
 def test_what_was_not_read_is_marked_as_nominal() -> None:

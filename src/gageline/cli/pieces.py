@@ -14,6 +14,7 @@ from gageline.cli.screen import (
     JobFile,
     Mark,
     Out,
+    aside,
     end_without,
     layouts,
     opened,
@@ -45,7 +46,10 @@ def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
         raise typer.Exit(2)
     result = sound(full)
     if result.job.assemblies:
-        write_sheet(packet(result.job, layouts(result.job)), out, job_file, "cards")
+        laid = layouts(result.job)
+        with aside.status("drawing the sheets"):
+            sheet = packet(result.job, laid)
+        write_sheet(sheet, out, job_file, "cards")
     end_without(result.wrong)
 
 

@@ -17,7 +17,7 @@ from gageline.job import CheckedJob, Job
 from gageline.layout import Layout, lay_out
 from gageline.part import Finding, Severity, grouped
 from gageline.sheets import Sheet, to_pdf
-from gageline.units import Length, System, feet_inches, millimetres
+from gageline.units import Length, System, counted, feet_inches, millimetres
 
 __all__ = [
     "AsJson", "JobFile", "Mark", "Out", "aside", "chosen", "end_without", "layouts", "opened", "save", "say",
@@ -110,4 +110,6 @@ def write(path: Path, content: bytes) -> None:
 
 def write_sheet(sheet: Sheet, out: Path | None, job_file: Path, what: str) -> None:
     """Write a sheet as PDF where the person wanted it, or beside as JOB-what.pdf."""
-    write(out or Path(f"{job_file.stem}-{what}.pdf"), to_pdf(sheet))
+    with aside.status(f"setting {counted(len(sheet.pages), 'page')}"):
+        content = to_pdf(sheet)
+    write(out or Path(f"{job_file.stem}-{what}.pdf"), content)

@@ -175,7 +175,7 @@ def _lowered(joint: Joint, ladder: Ladder, first: float, other: Joint, shop: Sho
     down = joint.site.point[2] - first
     reason = Reason(
         f"first row {shop.say(down)} down",
-        f"so that its rows fall on those of {other.site.member.name} on the other side; "
+        f"its rows are to fall on those of {other.site.member.name} on the other side; "
         f"by itself it would be {shop.say(joint.site.point[2] - ladder.first)} down",
         PRACTICE,
         joint.site.word,

@@ -163,7 +163,7 @@ def _angles(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop
     joined = _turned(flat, _turn(joint, stick))
     if not bolted:
         own.reasons.append(
-            _weld_reason("angles", shop.practice.weld, "the shop's practice", joint.site.word, shop)
+            _weld_reason("angles", shop.practice.weld, "that is the shop's practice", joint.site.word, shop)
         )
     if out:
         own.join(joined)
@@ -191,7 +191,7 @@ def _knifed(joint: Joint, joined: Joined, own: Carrier, other: Carrier, shop: Sh
         )
     other.reasons.append(_carried(joint, f"{len(joined.fittings)} angles", shop))
     own.reasons.append(
-        _weld_reason("angles", shop.practice.weld, "the shop's practice", joint.site.word, shop)
+        _weld_reason("angles", shop.practice.weld, "that is the shop's practice", joint.site.word, shop)
     )
     if joint.kind == "double angles":
         _strip(joint, joint.angle.bf, own, shop)
@@ -291,7 +291,8 @@ def _end_plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: S
         _weld_reason(
             "end plate",
             shop.practice.weld,
-            f"the shop's practice; {shop.say(run.length)} of each run, its length less a leg at each end",
+            f"that is the shop's practice; {shop.say(run.length)} of each run, "
+            "its length less a leg at each end",
             joint.site.word,
             shop,
         )

@@ -286,4 +286,4 @@ def _setback(site: Site, kind: str, shop: Shop) -> tuple[Length, str]:
         return max(off, usual), rule
     skew = math.tan(math.radians(abs(site.skew)))
     mitre = f", measured square to the face; the end is mitred {skew * 12:.4g} in 12" if skew > 1e-9 else ""
-    return usual, f"the shop's practice for {kind}{mitre}"
+    return usual, f"that is the shop's practice for {kind}{mitre}"

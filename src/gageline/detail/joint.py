@@ -317,9 +317,9 @@ def _end_plate(joint: Joint, shop: Shop) -> Joint:
     usual = shop.frame.end_gage
     if site.kind is FaceKind.COLUMN_FLANGE and site.support.stock.gage is not None:
         usual = site.support.stock.gage
-        why = f"the workable gage of {site.support.stock.designation}"
+        why = f"that is the workable gage of {site.support.stock.designation}"
     else:
-        why = "the shop's practice"
+        why = "that is the shop's practice"
     edge = minimum_edge_distance(joint.choice.size)
     if site.kind is FaceKind.COLUMN_WEB:
         edge = shop.practice.end_distance  # the plate itself must lie between the column's fillets

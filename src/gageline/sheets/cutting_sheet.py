@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import groupby
@@ -19,15 +20,18 @@ from gageline.sheets.stick_picture import Run, lying, runs_of, scale_of, stick_p
 from gageline.sheets.style import BODY, HEADING, Ink, Role, Weight
 from gageline.sheets.table import Column, Table, table_blocks
 from gageline.stock import (
+    Burner,
     End,
     Held,
     Piece,
     PlatePlan,
     PlateQuestion,
     SectionPlan,
+    ShearCut,
     SheetPlan,
     ShopPlan,
     StickPlan,
+    shear_cuts,
 )
 from gageline.units import Slope
 
@@ -69,7 +73,7 @@ def cutting_sheet(jobs: Sequence[Job], plan: ShopPlan) -> Sheet:
     plates = [
         part
         for asked, laid in zip(plan.question.plates, plan.plates, strict=True)
-        for part in _plates(job, asked, laid)
+        for part in _plates(job, asked, laid, plan.question.rack.burner)
     ]
     if plates:
         drafts += flow(
@@ -214,7 +218,7 @@ def _angle(name: str, end: End, scribe: Scribe, *, up: bool) -> str:
     return f"{name} end {scribe.bevel(slope, longer)}"
 
 
-def _plates(job: Job, asked: PlateQuestion, plan: PlatePlan) -> Iterator[Part]:
+def _plates(job: Job, asked: PlateQuestion, plan: PlatePlan, burner: Burner) -> Iterator[Part]:
     width, _ = room_of(job)
     scribe = Scribe.of(job)
     for sheet in plan.sheets:
@@ -222,7 +226,44 @@ def _plates(job: Job, asked: PlateQuestion, plan: PlatePlan) -> Iterator[Part]:
         heat = f"heat {sheet.sheet.heat}" if sheet.sheet.heat else "heat ____________"
         name = f"{asked.steel}, sheet {sheet.number}"
         titles = f"{name}: {size}, {heat}", f"{name}: plates"
-        yield from _with_table(job, titles, sheet_picture(sheet, scribe, width), _places(sheet, scribe))
+        cuts = shear_cuts(sheet, burner) if burner.shear else ()
+        picture = sheet_picture(sheet, scribe, width, cuts)
+        yield from _with_table(job, titles, picture, _places(sheet, scribe))
+        if cuts:
+            yield Part(f"{name}: cuts of the shear, in their order", _sheared(cuts, scribe))
+
+
+def _sheared(cuts: Sequence[ShearCut], scribe: Scribe) -> Table:
+    """The cuts of a shear: what to set the stop to, and where the cut lies on the whole sheet."""
+    columns = (
+        Column("Done", ticks=True),
+        Column("Cut", _RIGHT),
+        Column("Runs"),
+        Column("Set to", _RIGHT, Weight.BOLD),
+        Column("Lies at", wraps=False),
+        Column("From", _RIGHT),
+        Column("To", _RIGHT),
+        Column("Gives", weight=Weight.BOLD),
+    )
+    rows = tuple(
+        (
+            "",
+            str(cut.number),
+            "across" if cut.across else "along",
+            scribe.tell(cut.width) if cut.width else "shave",
+            f"{scribe.tell(cut.at)} {'along' if cut.across else 'up'}",
+            scribe.tell(cut.start),
+            scribe.tell(cut.stop),
+            _gives(cut.frees),
+        )
+        for cut in cuts
+    )
+    return Table(columns, rows)
+
+
+def _gives(marks: Sequence[str]) -> str:
+    counts = Counter(marks)
+    return ", ".join(mark if many == 1 else f"{mark} ({many})" for mark, many in counts.items())
 
 
 def _places(sheet: SheetPlan, scribe: Scribe) -> Table:

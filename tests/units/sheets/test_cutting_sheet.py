@@ -95,3 +95,18 @@ def test_a_table_of_plates_says_its_sheet_on_every_page() -> None:
     titles = [[text for text in page if text.startswith(named)] for page in pages]
     assert len(pages) > 1
     assert titles == [[named], *[[f"{named}, continued"]] * (len(pages) - 1)]
+
+
+def test_a_shear_gets_its_cuts_in_order_and_a_torch_does_not() -> None:
+    job = job_of('mark = "s"\nquantity = 2\nstock = "PL3/8x5 1/2"\nlength = "8"')
+    shear = f'{SHEET}[burner]\nkerf = 0\ncut = "shear"\n'
+    pages = page_texts(cutting_sheet([job], answer(ask([job], read_rack(shear)), Effort(0.2))))
+    said = [text for page in pages for text in page]
+    assert "PL3/8 A572-50, sheet 1: cuts of the shear, in their order" in said
+    cut = said.index("Gives") + 1
+    strip = ["1", "across", '5 1/2"', '5 1/2" along', '0"', "4'-0\""]
+    first = ["2", "along", '8"', '8" up', '0"', '5 1/2"', "s"]
+    last = ["3", "along", '8"', "1'-4\" up", '0"', '5 1/2"', "s"]
+    assert said[cut : cut + 20] == [*strip, *first, *last]
+    pages = page_texts(cutting_sheet([job], answer(ask([job], read_rack(SHEET)), Effort(0.2))))
+    assert not [text for page in pages for text in page if "shear" in text]

@@ -133,6 +133,8 @@ def _cut(page: Page, context: BrowserContext) -> None:
     expect(page.locator("#progress")).to_have_text("4 of 4")
     context.set_offline(False)
     _until(page, _NOTHING_WAITS)
+    expect(page.locator("#saw-rest")).to_contain_text("It is in the yard as")  # the page came anew by itself
+    expect(page.get_by_role("link", name="All that waits here")).to_be_visible()
 
 
 def test_from_a_stick_in_the_yard_to_its_drop(browser: Browser, shop: Shop, tmp_path: Path) -> None:

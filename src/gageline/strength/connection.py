@@ -282,8 +282,10 @@ class Support:
         steel: its steel.
         face: where the connection stands on it.
         t: thickness of steel there, in.
-        opposite: reaction of a beam on the other side that the same bolts or welds carry, kips.
+        opposite: reaction of a beam on the other side that the same bolts carry, kips.
         opposite_rows: rows of its bolts in the same holes.
+        both_faces: whether another connection is welded to the other face of the same steel; None where that
+            is not known.
     """
 
     section: str
@@ -292,10 +294,16 @@ class Support:
     t: float
     opposite: float = 0.0
     opposite_rows: int = 0
+    both_faces: bool | None = None
 
     def __post_init__(self) -> None:
         positive(t=self.t)
         not_negative(opposite=self.opposite, opposite_rows=self.opposite_rows)
+
+    @property
+    def sides(self) -> int:
+        """On how many faces of the same steel connections are welded."""
+        return 2 if self.both_faces else 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,7 @@ from gageline.steel import Plate, Profile, Section
 from gageline.strength.beam_end import beam_of, web_end
 from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind, Support, SupportFace
 from gageline.strength.connection import Fitting as Between
+from gageline.strength.opposite import face_on_web, footprint, stands_opposite, welded_on
 from gageline.strength.reading import bolted, dot, grid_of, holes_of, places_of, reach
 from gageline.strength.steels import BoltSteel, material_of
 from gageline.units import Length
@@ -187,6 +188,8 @@ class _Reader:
             material_of(main),
             _support_face(self.assembly, fitting),
             face_thickness(main.stock, fitting.on).inches,
+            both_faces=stands_opposite(footprint(fitting, fitting.on), welded_on(self.assembly.fittings))
+            or None,
         )
         weld, skew = self._leg(fitting, self.assembly.welds), _skew_of(fitting)
         kind = _plate_kind(bolts)
@@ -209,7 +212,7 @@ class _Reader:
         stock = part.stock
         if not isinstance(stock, Section):
             raise ValueProblem(f"{stock.designation} is no angle: use one")
-        web_face = _face_on_web(fitting)
+        web_face = face_on_web(fitting)
         out_face = Face.LEG_B if web_face is Face.LEG_A else Face.LEG_A
         legs = {Face.LEG_A: stock.d.inches, Face.LEG_B: stock.bf.inches}
         between = Between(
@@ -348,12 +351,6 @@ def _skew_of(fitting: Fitting) -> float:
         return 0.0
     cuts = (fitting.part.left, fitting.part.right)
     return max(math.degrees(math.atan(abs(float(cut.mitre.ratio)))) for cut in cuts)
-
-
-def _face_on_web(fitting: Fitting) -> Face:
-    """The leg of an angle that lies against the web: the one whose face looks across the beam."""
-    across = abs(fitting.placement.ez[2])
-    return Face.LEG_A if across > 0.5 else Face.LEG_B
 
 
 def _support_face(assembly: Assembly, fitting: Fitting) -> SupportFace:

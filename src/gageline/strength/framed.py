@@ -9,13 +9,20 @@ from typing import TypeVar
 
 from gageline.detail import Detailed, FaceKind, Placed, Site
 from gageline.job import PieceLoads, SpanEntry
-from gageline.part import Assembly, End, Placement, Vector
+from gageline.part import Assembly, End, Fitting, FittingKind, Placement, Vector
 from gageline.strength.check import Method
 from gageline.strength.connection import Support, SupportFace
 from gageline.strength.demands import Demand, handed_demand, suggested
 from gageline.strength.drawn import Carried
 from gageline.strength.handed import Handed
 from gageline.strength.loads import Load
+from gageline.strength.opposite import (
+    Footprint,
+    footprint,
+    holes_to_support,
+    stands_opposite,
+    welded_on,
+)
 from gageline.strength.reading import dot
 from gageline.strength.steels import support_of
 from gageline.units import Length
@@ -97,6 +104,9 @@ def subjects_of_frame(detailed: Detailed, handed: Handed, method: Method) -> Ite
             if key in supports and ladder is not None and other in demands:
                 opposite, rows = demands[other].V, ladder.rows
                 supports[key] = replace(supports[key], opposite=opposite, opposite_rows=rows)
+    for key, both in _both_faces(detailed):
+        if key in supports:
+            supports[key] = replace(supports[key], both_faces=both)
     carried, known = _served(detailed)
     spans = {one.member: one.span for one in detailed.loads}
     for one in detailed.placed:
@@ -144,11 +154,40 @@ def _served(detailed: Detailed) -> tuple[dict[Key, Carried], dict[str, set[str]]
     return carried, known
 
 
+def _both_faces(detailed: Detailed) -> Iterator[tuple[Key, bool]]:
+    """Of each end, whether another is welded to the other face of the same steel of its support."""
+    pieces = {one.member: one for one in detailed.placed}
+    own: dict[Key, list[Footprint]] = {}
+    on: dict[str, list[Footprint]] = {one.member: welded_on(one.assembly.fittings) for one in detailed.placed}
+    names: dict[Key, set[str]] = defaultdict(set)
+    for served in detailed.served:
+        names[served.member, served.end].add(served.fitting)
+    for site in detailed.supports.sites:
+        key, support = (site.member.name, site.end), pieces.get(site.support.name)
+        beam = pieces.get(site.member.name)
+        if support is None or beam is None:
+            continue
+        theirs = [one for one in support.assembly.fittings if one.name in names[key]]
+        field_welded = [
+            footprint(_in_space_of(one, beam, support), site.face)
+            for one in beam.assembly.fittings
+            if one.end is site.end and one.kind is FittingKind.ANGLE and holes_to_support(one) is None
+        ]
+        own[key] = [*welded_on(theirs), *field_welded]
+        on[site.support.name].extend(field_welded)
+    for site in detailed.supports.sites:
+        key = site.member.name, site.end
+        yield key, any(stands_opposite(one, on.get(site.support.name, ())) for one in own.get(key, ()))
+
+
+def _in_space_of(fitting: Fitting, owner: Placed, other: Placed) -> Fitting:
+    """A fitting of one piece as another piece sees it."""
+    return replace(fitting, placement=_seen(fitting.placement.then(owner.placement), other.placement))
+
+
 def _carried(support: Placed, beam: Placed, names: set[str]) -> Carried:
     fittings = tuple(
-        replace(fitting, placement=_seen(fitting.placement.then(support.placement), beam.placement))
-        for fitting in support.assembly.fittings
-        if fitting.name in names
+        _in_space_of(fitting, support, beam) for fitting in support.assembly.fittings if fitting.name in names
     )
     return Carried(fittings, support.assembly.welds)
 

@@ -101,6 +101,19 @@ def test_a_plate_on_a_girder_carries_a_beam_that_is_not_known() -> None:
     assert found.connection.support.face == "girder web"
 
 
+def test_plates_on_both_faces_of_a_web_share_its_thickness() -> None:
+    """A drawn girder does not say what stands on the other side, but its own plates do."""
+    plate = '{ on = "ON", x = "X", thickness = "3/8", width = "4 1/2", rows = 3, gage = "3" }'
+
+    def both(*places: tuple[str, str]) -> list[bool | None]:
+        lines = ", ".join(plate.replace("ON", on).replace("X", x) for on, x in places)
+        found = [one.connection for one in drawn(f"plates = [{lines}]")]
+        return [one.support.both_faces for one in found if one is not None and one.support is not None]
+
+    assert both(("near", "3'-0"), ("far", "3'-0")) == [True, True]
+    assert both(("near", "3'-0"), ("far", "5'-0")) == [None, None]
+
+
 @pytest.mark.parametrize(
     ("lines", "why"),
     [

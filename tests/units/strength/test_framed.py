@@ -16,6 +16,7 @@ from gageline.strength import (
     Method,
     SupportFace,
     bolt_steel,
+    check_connection,
     connections_of,
     hand_down,
 )
@@ -114,3 +115,43 @@ def test_a_sloped_end_is_read_plumb() -> None:
     assert sloped.to_beam.gage == level.to_beam.gage
     assert sloped.to_beam.pitch == level.to_beam.pitch
     assert sloped.drop >= 0
+
+
+def back_to_back(one: dict[str, Any], two: dict[str, Any], at: float = 120.0) -> list[Connection]:
+    """The ends of B1 and B2 on the two faces of G2's web."""
+    frame: dict[str, Any] = bay(ends=one)
+    frame["grid"]["y"] = {"names": ["A", "B", "C"], "spacing": [180, 180]}
+    third = dict(frame["member"][0], name="G3") | {"from": "1/C", "to": "2/C"}
+    beam = dict(frame["member"][2], name="B2", ends=two)
+    beam |= {"from": {"on": "G2", "at": at}, "to": {"on": "G3", "at": at}}
+    frame["member"] += [third, beam]
+    return [ends(subject("B1", frame))[1], ends(subject("B2", frame))[0]]
+
+
+WELDED = {"connection": "double angles", "to_support": "welded", "rows": 4}
+PLATE = {"connection": "single plate", "rows": 4}
+
+
+@pytest.mark.parametrize(("one", "two"), [(WELDED, WELDED), (PLATE, PLATE), (WELDED, PLATE)])
+def test_connections_welded_to_both_faces_of_one_web_share_its_thickness(
+    one: dict[str, Any], two: dict[str, Any]
+) -> None:
+    """Equation 9-7 for welds opposite each other: 6.19 D/F_u, twice that of Equation 9-6."""
+    for connection in back_to_back(one, two):
+        assert connection.support is not None
+        assert connection.support.sides == 2
+        verdict = check_connection(connection, Method.LRFD)
+        beside = next(c for c in verdict.checks if c.title.startswith("support beside the weld"))
+        weld = next(c for c in verdict.checks if c.title.startswith("weld to the support"))
+        assert isinstance(connection.to_support, Fillet)
+        D, F_u, t = 16 * connection.to_support.leg, 65.0, connection.support.t
+        assert beside.capacity / weld.capacity == pytest.approx(t / (6.19 * D / F_u), rel=1e-3)
+
+
+def test_the_ends_at_one_beam_alone_are_on_one_face() -> None:
+    far = back_to_back(WELDED, WELDED, at=60.0)
+    bolted = back_to_back(WELDED, {"connection": "double angles", "rows": 4})
+    for connection in (*far, *bolted):
+        assert connection.support is not None
+        assert connection.support.sides == 1
+        assert connection.support.both_faces is False

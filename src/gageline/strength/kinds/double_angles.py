@@ -93,8 +93,8 @@ def _to_support(connection: Connection) -> Iterator[State]:
     )
     yield "weld to the support", weld
     if support is not None:
-        both = 2 if support.opposite else 1
-        yield "support beside the weld", beside_weld(weld, joint, support.steel, support.t, both)
+        beside = beside_weld(weld, joint, support.steel, support.t, support.sides)
+        yield "support beside the weld", beside
 
 
 def _axial(connection: Connection, method: Method) -> Findings:

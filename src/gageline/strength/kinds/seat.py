@@ -106,4 +106,5 @@ def _joint(connection: Connection) -> Iterator[State]:
     metal = seat_weld(sized.leg, fitting.leg, eccentric, joint.F_EXX).after(*short)
     yield "welds of the seat", metal
     if support is not None:
-        yield "support beside the weld", beside_weld(metal, joint, support.steel, support.t, 1)
+        beside = beside_weld(metal, joint, support.steel, support.t, support.sides)
+        yield "support beside the weld", beside

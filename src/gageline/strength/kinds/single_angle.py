@@ -103,4 +103,5 @@ def _to_support(connection: Connection) -> Iterator[State]:
     weld = eccentric_lines(joint, l_shape(fitting.length, fitting.out), wrench(0.0, -half).tolist(), e, 1)
     yield "weld to the support, along the toe and the foot", weld
     if support is not None:
-        yield "support beside the weld", beside_weld(weld, joint, support.steel, support.t, 1)
+        beside = beside_weld(weld, joint, support.steel, support.t, support.sides)
+        yield "support beside the weld", beside

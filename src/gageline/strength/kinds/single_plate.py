@@ -154,8 +154,7 @@ def plate_welds(connection: Connection, weld: Fillet, method: Method) -> Finding
     both = ", both forces" if connection.N else ""
     checks = [metal.check(total, method, f"weld to the support{both}")]
     if support is not None:
-        sides = 2 if support.opposite else 1
-        beside = beside_weld(metal, weld, support.steel, support.t, sides)
+        beside = beside_weld(metal, weld, support.steel, support.t, support.sides)
         checks.append(beside.check(total, method, f"support beside the weld{both}"))
     return Findings(tuple(checks), tuple(_punching(connection)))
 

@@ -37,6 +37,13 @@ _PULLED = NotChecked(
 )
 
 
+_WEBS = frozenset({SupportFace.GIRDER_WEB, SupportFace.COLUMN_WEB})
+_OTHER_SIDE = NotChecked(
+    "a beam on the other side of the supporting web",
+    "the job does not say whether one shares its bolts, or is welded to the same steel: a frame does",
+)
+
+
 def support_ply(support: Support | None, joint: Bolted, per_row: int) -> tuple[Ply, ...]:
     """The support as a part that a joint bears on; nothing where it is not known.
 
@@ -55,8 +62,10 @@ def support_left_out(connection: Connection) -> tuple[NotChecked, ...]:
         return (_UNKNOWN, *_ALWAYS)
     faces = {SupportFace.WALL: (_WALL,), SupportFace.COLUMN_WEB: (_COLUMN_WEB,)}
     found = faces.get(support.face, ())
-    if support.face is SupportFace.GIRDER_WEB and not support.opposite:
+    if support.face is SupportFace.GIRDER_WEB and not (support.opposite or support.both_faces):
         found = (_TORSION,)
+    if support.face in _WEBS and support.both_faces is None:
+        found = (*found, _OTHER_SIDE)
     return (*found, *((_PULLED,) if connection.N else ()), *_ALWAYS)
 
 

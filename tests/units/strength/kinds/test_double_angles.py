@@ -61,7 +61,7 @@ def test_a_weld_on_both_faces_of_the_support_needs_twice_its_thickness() -> None
     example = EXAMPLES["II.A-3"]
     assert example.support is not None
     one = checks(example)["support beside the weld"].capacity
-    both = replace(example, support=replace(example.support, opposite=50.0))
+    both = replace(example, support=replace(example.support, both_faces=True))
     assert checks(both)["support beside the weld"].capacity == pytest.approx(one / 2)
 
 

@@ -34,11 +34,18 @@ def left_out(support: Support | None, N: float = 0.0) -> set[str]:
     ],
 )
 def test_what_is_left_out_of_each_face(face: SupportFace, what: set[str]) -> None:
-    assert left_out(girder(face=face)) == what
+    assert left_out(girder(face=face, both_faces=False)) == what
+
+
+def test_what_stands_on_the_other_side_of_a_web_is_not_known_without_a_frame() -> None:
+    other = "a beam on the other side of the supporting web"
+    assert other in left_out(girder())
+    assert other not in left_out(girder(face=SupportFace.COLUMN_FLANGE))
+    assert other not in left_out(girder(both_faces=True))
 
 
 def test_a_beam_on_the_other_side_takes_the_torsion_away() -> None:
-    assert left_out(girder(opposite=10.0, opposite_rows=3)) == set()
+    assert left_out(girder(opposite=10.0, opposite_rows=3, both_faces=False)) == set()
 
 
 def test_an_axial_force_pulls_the_face_and_an_unknown_support_is_said() -> None:

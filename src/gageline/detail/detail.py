@@ -86,9 +86,9 @@ def detail_frame(
     work.choose(notes)
     work.work_out(notes)
     work.build(notes)
-    more = (*moved, *hung(frame, supports), *unused_area_loads(frame, entry), *crossed(frame, shop))
+    more = (*moved, *hung(frame, supports), *unused_area_loads(entered, entry), *crossed(frame, shop))
     notes = [*notes, *unsupported, *rings(frame, supports, system), *wrong_loads(entered, system)]
-    return work.result(drawn, carried_by(frame, entry), more), notes
+    return work.result(drawn, carried_by(entered, entry), more), notes
 
 
 class _Work:

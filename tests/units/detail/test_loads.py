@@ -88,3 +88,54 @@ def test_loads_that_cannot_be(load: dict[str, object], message: str) -> None:
 
 def test_a_frame_without_loads_has_none() -> None:
     assert all(not one.loads for one in detailed(bay()).loads)
+
+
+@pytest.mark.parametrize("top", ["12'-0", "144", 144])
+def test_an_elevation_that_is_a_levels_counts_as_that_level(top: object) -> None:
+    result, notes = loaded(floor(*FLOOR), top=top, tributary="7'-6")
+    assert notes == []
+    assert [one[1] for one in loads_of(result, "B1")] == [pytest.approx(0.45), pytest.approx(0.75)]
+    assert not [one for one in result.findings if one.code == "area-load-not-carried"]
+
+
+def test_a_beam_below_one_whose_top_is_an_elevation_carries_its_level() -> None:
+    frame = bay(top=None, below="G1", drop="2", tributary="10'-0") | {"level": floor(*FLOOR)}
+    members: Any = frame["member"]
+    frame["member"] = [one | {"top": 144} if one["name"] != "B1" else one for one in members]
+    entry = FrameEntry.model_validate(frame, context={"system": System.FT_IN})
+    result, notes = detail_frame(entry, default_practice(System.FT_IN), System.FT_IN)
+    assert notes == []
+    assert loads_of(result, "B1")[0][1] == pytest.approx(0.6)
+
+
+ROOF = {"name": "Roof", "elevation": 144, "loads": FLOOR}
+
+
+@pytest.mark.parametrize(
+    ("levels", "top", "why", "names"),
+    [
+        (floor(*FLOOR), "11'-10", "its top is at no level's elevation", '"Floor"'),
+        ([*floor(*FLOOR), ROOF], "12'-0", "levels Floor and Roof both lie at its top", '"Floor", "Roof"'),
+    ],
+)
+def test_a_tributary_width_of_no_level_is_an_error_at_the_member(
+    levels: list[dict[str, object]], top: str, why: str, names: str
+) -> None:
+    _, notes = loaded(levels, top=top, tributary="4'-0")
+    (note,) = notes
+    assert note == (
+        f"it carries the area loads of its level, and {why}: give top as a level's name ({names}) and drop, "
+        "or leave tributary out"
+    )
+
+
+def test_a_tributary_width_without_any_level_is_an_error_at_the_member() -> None:
+    girder = {"name": "G1", "stock": "W21X62", "from": "1/A", "to": "2/A", "top": 144, "tributary": 48}
+    grid = bay()["grid"]
+    free = {"ends": {"connection": "free"}}
+    entry = FrameEntry.model_validate(
+        {"grid": grid, "member": [girder | free]}, context={"system": System.FT_IN}
+    )
+    (note,) = detail_frame(entry, default_practice(System.FT_IN), System.FT_IN)[1]
+    assert note[0] == ("frame", "member", 0, "tributary")
+    assert note[1].endswith("at no level's elevation: add the level with its loads and give top by its name")

@@ -12,12 +12,12 @@ import typer
 from rich.progress import Progress, TextColumn
 from rich.table import Table
 
-from gageline.cli.screen import AsJson, Out, aside, opened, say, write_sheet, written
+from gageline.cli.screen import AsJson, Out, aside, buildable, end_without, opened, say, write_sheet, written
 from gageline.exchange import json_text
 from gageline.sheets import cutting_sheet
 from gageline.stock import Effort, ShopPlan, Steel, answer, ask, open_rack, shear_cuts, traces, weigh_plan
 from gageline.stock import Progress as Search
-from gageline.units import System
+from gageline.units import System, counted
 
 
 def cut(
@@ -32,8 +32,10 @@ def cut(
     """The cutting plan: what to order, which piece from which stick, as sheets to tick off.
 
     The cost is proven least, or said with the bound below it. Ctrl-C ends the search with the best plan.
+    Exit code 1 when a piece is left out for its errors.
     """
-    jobs = tuple(opened(job_file).job for job_file in job_files)
+    results = tuple(buildable(opened(job_file)) for job_file in job_files)
+    jobs, wrong = tuple(result.job for result in results), [mark for one in results for mark in one.wrong]
     question = ask(jobs, open_rack(rack))
     with _search(seconds) as effort:
         plan = answer(question, effort)
@@ -43,6 +45,7 @@ def cut(
         _show_plan(plan, jobs[0].system)
     if out or not as_json:
         write_sheet(cutting_sheet(jobs, plan), out, job_files[0], "cutting")
+    end_without(tuple(wrong))
 
 
 @contextmanager
@@ -102,20 +105,19 @@ def _show_plan(plan: ShopPlan, system: System) -> None:
         counts = str(len(section.sticks)), str(section.setups), f"{100 * section.yield_:.1f} %"
         table.add_row(str(section.steel), *counts, _amount(section.cents), _amount(section.bound))
     for asked, plates in zip(plan.question.plates, plan.plates, strict=True):
-        sheets = "sheet" if len(plates.sheets) == 1 else "sheets"
-        counts = f"{len(plates.sheets)} {sheets}", "", f"{100 * plates.yield_:.1f} %"
+        counts = counted(len(plates.sheets), "sheet"), "", f"{100 * plates.yield_:.1f} %"
         table.add_row(str(asked.steel), *counts, _amount(plates.cents), _amount(plates.bound))
     table.add_section()
     table.add_row("total", "", "", "", _amount(plan.cents), _amount(plan.bound))
     say.print(table)
     for offer, count in plan.cuts.order():
-        sticks = "stick" if count == 1 else "sticks"
-        say.print(f"order {count} {sticks} {offer.steel} {written(offer.length, system)}", markup=False)
+        say.print(
+            f"order {counted(count, 'stick')} {offer.steel} {written(offer.length, system)}", markup=False
+        )
     for plates in plan.plates:
         for sheet, count in plates.order():
             size = f"{written(sheet.width, system)} x {written(sheet.length, system)}"
-            sheets = "sheet" if count == 1 else "sheets"
-            say.print(f"order {count} {sheets} {sheet.steel} {size}", markup=False)
+            say.print(f"order {counted(count, 'sheet')} {sheet.steel} {size}", markup=False)
     gap = plan.cents - plan.bound
     below = f"{_amount(gap)} below this one" if gap else "which is what this one costs"
     say.print(f"no plan can cost less than {_amount(plan.bound)}, {below}")

@@ -44,9 +44,11 @@ def main() -> None:
     except GagelineError as refusal:
         aside.print(str(refusal), markup=False, soft_wrap=True, style="red")
         sys.exit(2)
-    except KeyboardInterrupt:
-        aside.print("stopped")
-        sys.exit(130)
+    except SystemExit as ended:
+        cause = ended.__context__ and ended.__context__.__cause__
+        if isinstance(cause, KeyboardInterrupt):  # typer makes an exit of it
+            aside.print("stopped")
+        raise
 
 
 @app.callback(invoke_without_command=True)

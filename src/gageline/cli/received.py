@@ -12,7 +12,19 @@ from typing import Annotated
 import typer
 
 from gageline import quality
-from gageline.cli.screen import AsJson, JobFile, Mark, Out, aside, chosen, opened, say, tracked, write_sheet
+from gageline.cli.screen import (
+    AsJson,
+    JobFile,
+    Mark,
+    Out,
+    aside,
+    buildable,
+    end_without,
+    opened,
+    say,
+    tracked,
+    write_sheet,
+)
 from gageline.detail import FullJob
 from gageline.errors import GagelineError, ValueProblem
 from gageline.exchange import json_text
@@ -31,7 +43,7 @@ from gageline.layout import Choice, StickReading, Way, decide, lay_out, lay_out_
 from gageline.part import Assembly, End, Face, Finding
 from gageline.quality import Judgement, Odds, Outcome, Report, Rules, Spread, Verdict
 from gageline.sheets import ReceivingCard, inspection_sheets, odds_sheets, receiving_cards
-from gageline.units import Length, System
+from gageline.units import Length, System, counted
 
 _TELLING = 0.00005  # a gain that two places of a per cent show
 SheetFile = Annotated[Path, typer.Argument(help="the sheet of measurements, a .toml file", metavar="SHEET")]
@@ -84,12 +96,15 @@ def receive(
     Exit code 1 when a piece cannot be made of its stick.
     """
     full = opened(job_file)
-    job = full.job
+    job, wrong = full.job, buildable(full, piece).wrong
     sheet = _open_sheet(sheet_file, job)
     own = _own_limits(job, sheet)
     _check_readings(sheet_file, job, sheet)
+    sticks = tuple(one for one in sheet.sticks if piece in {None, one.piece})
+    if not sticks:
+        raise ValueProblem(f"{sheet_file}: no stick was measured{_for(piece)}: add a [[measured]] table")
     cards = []
-    for stick in tracked(tuple(one for one in sheet.sticks if piece in {None, one.piece}), "receiving"):
+    for stick in tracked(tuple(one for one in sticks if one.piece not in wrong), "receiving"):
         assembly = job.piece(stick.piece)
         decision = decide(assembly, stick, job.practice.tape, job.system)
         laid = lay_out(assembly, job.practice, job.system)
@@ -101,15 +116,14 @@ def receive(
                 on, quality.receive(assembly.main, on.stick, own, job.practice.tape), decision, odds
             )
         )
-    if not cards:
-        raise ValueProblem(f"{sheet_file}: no stick was measured{_for(piece)}: add a [[measured]] table")
     if as_json:
         print(json_text([_card_facts(card) for card in cards], job.system))
     else:
         for card in cards:
             _show_card(card, job.system)
-    if out or not as_json:
+    if cards and (out or not as_json):
         write_sheet(receiving_cards(job, cards), out, job_file, "received")
+    end_without(tuple(mark for mark in wrong if any(one.piece == mark for one in sticks)))
     if not all(card.on.placed.possible for card in cards):
         raise typer.Exit(1)
 
@@ -129,25 +143,26 @@ def inspect(
     Exit code 1 when a reading is out of its limit.
     """
     full = opened(job_file)
-    job = full.job
+    job, result = full.job, buildable(full, piece)
     if sheet_file is None:
-        marks = [one.mark for one in chosen(job, piece).assemblies]
+        marks = [one.mark for one in result.job.assemblies]
         every = tuple(Inspected(mark, 1, "", "", ()) for mark in marks)
         own = _own_limits(job, None)
     else:
         sheet = _open_sheet(sheet_file, job)
         every = tuple(one for one in sheet.inspected if piece in {None, one.piece})
         own = _own_limits(job, sheet)
-    if not every:
+    if sheet_file is not None and not every:
         raise ValueProblem(f"{sheet_file}: no piece was inspected{_for(piece)}: add an [[inspected]] table")
-    reports = _reports(full, every, own)
+    reports = _reports(full, tuple(one for one in every if one.piece not in result.wrong), own)
     if as_json:
         print(json_text([_report_facts(report) for report in reports], job.system))
     else:
         for report in reports:
             _show_report(report, job.system)
-    if out or not as_json:
+    if reports and (out or not as_json):
         write_sheet(inspection_sheets(job, reports), out, job_file, "inspection")
+    end_without(result.wrong)
     if any(report.findings(job.system) for report in reports):
         raise typer.Exit(1)
 
@@ -170,21 +185,24 @@ def odds(
     job = full.job
     reports = [report for path in sheet_files or () for report in _reports_in(full, path)]
     spread, _ = quality.spread_from(quality.records_of(reports))
-    pieces = tracked(chosen(job, piece).assemblies, "reckoning odds")
+    result = buildable(full, piece)
+    pieces = tracked(result.job.assemblies, "reckoning odds")
     told = []
     try:
         for assembly in pieces:
             one = quality.odds_of(assembly, spread, met=_met(full, assembly.mark))
             told.append((assembly, one))
     except KeyboardInterrupt:
-        aside.print(f"stopped after {len(told)} of {len(job.assemblies)} pieces: nothing was written")
+        of = len(result.job.assemblies)
+        aside.print(f"stopped after {len(told)} of {counted(of, 'piece')}: nothing was written")
         raise typer.Exit(130) from None
     if as_json:
         print(json_text({assembly.mark: one for assembly, one in told}, job.system))
     else:
         _show_odds(told, spread)
-    if out:
+    if out and told:
         write_sheet(odds_sheets(job, told), out, job_file, "odds")
+    end_without(result.wrong)
 
 
 def _met(full: FullJob, mark: str) -> Mapping[tuple[str, str], str] | None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from pathlib import Path
 from typing import Annotated, TypeVar
 
@@ -20,8 +19,8 @@ from gageline.sheets import Sheet, to_pdf
 from gageline.units import Length, System, counted, feet_inches, millimetres
 
 __all__ = [
-    "AsJson", "JobFile", "Mark", "Out", "aside", "chosen", "end_without", "layouts", "opened", "save", "say",
-    "show_findings", "sound", "spoken", "tracked", "write", "write_sheet", "written",
+    "AsJson", "JobFile", "Mark", "Out", "aside", "buildable", "end_without", "layouts", "opened", "save",
+    "say", "show_findings", "sound", "spoken", "tracked", "write", "write_sheet", "written",
 ]  # fmt: skip
 
 say = Console(highlight=False)
@@ -48,15 +47,17 @@ def opened(job_file: Path, mark: str | None = None) -> FullJob:
     return full if mark is None else full.only(mark)
 
 
-def chosen(job: Job, mark: str | None) -> Job:
-    """The whole job, or one piece of it."""
-    return job if mark is None else replace(job, assemblies=(job.piece(mark),))
-
-
 def sound(full: FullJob) -> CheckedJob:
     """The job without the pieces that have errors, after saying what is wrong."""
     result = checked_full(full)
     show_findings(result.findings)
+    return result
+
+
+def buildable(full: FullJob, mark: str | None = None) -> CheckedJob:
+    """The job, or one piece of it, without the pieces that have errors; their errors are said."""
+    result = checked_full(full if mark is None else full.only(mark))
+    show_findings(tuple(one for one in result.findings if one.severity is Severity.ERROR))
     return result
 
 

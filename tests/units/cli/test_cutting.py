@@ -40,3 +40,35 @@ def test_steel_that_the_rack_has_not_is_named(run: Run, tmp_path: Path) -> None:
     code, _, err = run("cut", "mezzanine.toml", "--rack", "rack.toml")
     assert code == 2
     assert 'W16X31 A992: there is no stick of this steel for "B2", "B3"' in err
+
+
+WRONG = """
+[job]
+name = "One that cannot be"
+[[piece]]
+mark = "B1"
+stock = "W12x26"
+length = "10'"
+[[piece]]
+mark = "B2"
+stock = "W12x26"
+length = "10'"
+copes = [{ end = "left", flange = "both", length = "4", depth = "7" }]
+"""
+LEAN = """
+[saw]
+kerf = 0
+[[buy]]
+stock = "W12x26"
+lengths = "20'"
+each = 500
+"""
+
+
+def test_a_piece_with_an_error_is_not_cut(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "wrong.toml").write_text(WRONG, "utf8")
+    (tmp_path / "lean.toml").write_text(LEAN, "utf8")
+    code, out, err = run("cut", "wrong.toml", "--rack", "lean.toml", "--json")
+    assert code == 1
+    assert err.endswith("left out for their errors: B2\n")
+    assert [trace["piece"] for trace in json.loads(out)["traces"]] == ["B1"]

@@ -1,5 +1,7 @@
 """The command line itself."""
 
+import pytest
+
 from typed import Run
 
 
@@ -16,3 +18,11 @@ def test_help_is_short_and_names_every_command(run: Run) -> None:
         "odds", "section", "length", "demo", "serve", "backup", "restore",
     ):  # fmt: skip
         assert command in out
+
+
+def test_what_is_stopped_says_so(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    def stopped(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("gageline.cli.pieces.opened", stopped)
+    assert run("parts", "mezzanine.toml") == (130, "", "stopped\n")

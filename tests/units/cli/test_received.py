@@ -142,7 +142,8 @@ def test_a_mistyped_code_of_a_limit_is_refused_by_every_command(run: Run, tmp_pa
     ("typed", "message"),
     [
         (("receive", "job.toml", "done.toml"), "done.toml: no stick was measured: add a [[measured]] table"),
-        (("receive", "job.toml", "yard.toml", "-p", "X"), 'no stick was measured for piece "X"'),
+        (("receive", "job.toml", "done.toml", "-p", "B2"), 'no stick was measured for piece "B2"'),
+        (("receive", "job.toml", "yard.toml", "-p", "X"), 'there is no piece "X": the job has B1, B2'),
         (("inspect", "job.toml", "yard.toml"), "no piece was inspected: add an [[inspected]] table"),
         (("inspect", "job.toml", "gone.toml"), "gone.toml: there is no such file: check the name"),
         (("inspect", "job.toml", "-p", "X"), 'there is no piece "X": the job has B1, B2'),
@@ -282,3 +283,21 @@ def test_the_shops_own_sheets_tell_its_spread(run: Run, tmp_path: Path) -> None:
     assert spread["setting"] == pytest.approx(1 / 8)
     assert spread["source"].startswith("the shop's own records: setting from 6 readings")
     assert spread["tape"] == 1 / 32
+
+
+@pytest.mark.parametrize(
+    "command", [("receive", "sheet.toml"), ("inspect", "sheet.toml"), ("inspect",), ("odds",)]
+)
+def test_a_piece_with_an_error_is_left_out(run: Run, tmp_path: Path, command: tuple[str, ...]) -> None:
+    cope = 'copes = [{ end = "left", flange = "both", length = "4", depth = "7" }]'
+    (tmp_path / "wrong.toml").write_text(f"{JOB}{cope}\n", "utf8")
+    (tmp_path / "sheet.toml").write_text(SHORT + FINISHED, "utf8")
+    name, *sheets = command
+    code, out, err = run(name, "wrong.toml", *sheets, "--out", "made.pdf")
+    assert code == 1
+    assert err.endswith("left out for their errors: B2\n")
+    assert "B1" in out
+    assert "B2" not in out
+    code, _, err = run(name, "wrong.toml", *sheets, "--piece", "B2", "--out", "none.pdf")
+    assert (code, err.endswith("left out for their errors: B2\n")) == (1, True)
+    assert not (tmp_path / "none.pdf").exists()

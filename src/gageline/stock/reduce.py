@@ -78,9 +78,12 @@ def reduced(
     """
     usables = [s for s in stocks if usable(s, saw).ticks > 0 and (isinstance(s, Held) or s.limit != 0)]
     sticks = _alike(usables)
-    ends = Counter(
-        end_key(p, e) for p in pieces for e in (p.left, p.right) for _ in range(p.quantity) if e.angled
-    )
+    ends: Counter[tuple[str, int, int, bool]] = (
+        Counter()
+    )  # pieces that have an end, for none nests with itself
+    for piece in pieces:
+        for end in {end_key(piece, e) for e in (piece.left, piece.right) if e.angled}:
+            ends[end] += piece.quantity
     groups: dict[tuple[int, int, tuple[bool, ...], bool, tuple[End, ...]], list[Piece]] = {}
     for piece in pieces:
         if piece.quantity == 0:

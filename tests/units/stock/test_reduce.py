@@ -57,6 +57,9 @@ def test_shared_ends_lie_between_safe_and_loose() -> None:
     # a single one has nobody to share with
     alone = reduced([replace(sloped, quantity=1)], [STICK], SAW, {})
     assert alone.loose.lengths[0] * 50 == 1350
+    # nor has one that is alike at both ends, for it does not nest with itself
+    both = reduced([replace(sloped, left=SLOPE, quantity=1)], [STICK], SAW, {})
+    assert both.loose.lengths[0] * 100 == 1500
 
 
 def test_trims_and_grip_shorten_the_room() -> None:

@@ -1,4 +1,4 @@
-"""What stands on a grid line: columns with their plates, beams in its plane, and those that run into it."""
+"""What stands on a grid line: shafts with their plates, beams in its plane, and those that run into it."""
 
 from __future__ import annotations
 
@@ -37,14 +37,15 @@ class Along:
 
 @dataclass(frozen=True, slots=True)
 class PlaneMember:
-    """A member in the plane of an elevation.
+    """A beam in the plane of an elevation, or a shaft of a column.
 
     Attributes:
         name: of the member in the document.
-        corners: of its outline, inches along the line and up.
+        corners: of its outline, inches along the line and up, its foot first.
         runs: what it is called.
-        upright: a column.
+        upright: a shaft of a column.
         plates: outlines of base and cap plates.
+        splice: what is said of the joint at its foot, for a shaft that stands on another.
     """
 
     name: str
@@ -52,6 +53,7 @@ class PlaneMember:
     runs: tuple[Run, ...]
     upright: bool = False
     plates: tuple[tuple[Point, ...], ...] = ()
+    splice: tuple[Run, ...] = ()
 
     @property
     def middle(self) -> float:
@@ -88,13 +90,15 @@ def plane_members(detailed: Detailed, along: Along, scribe: Scribe) -> tuple[Pla
         scribe: writes in the units of the job.
     """
     pieces = _pieces(detailed)
-    return tuple(
-        _column(line, along.axis, pieces[line.name])
-        if line.is_column
-        else _beam(line, along.axis, pieces[line.name][0].mark, detailed, scribe)
-        for line in detailed.frame.lines.values()
-        if line.name in pieces and _is_on(line, along)
-    )
+    members: list[PlaneMember] = []
+    for line in detailed.frame.lines.values():
+        if line.name not in pieces or not _is_on(line, along):
+            continue
+        if line.is_column:
+            members += _shafts(line, along.axis, pieces[line.name], scribe)
+        else:
+            members.append(_beam(line, along.axis, pieces[line.name][0].mark, detailed, scribe))
+    return tuple(members)
 
 
 def cut_members(detailed: Detailed, along: Along, scribe: Scribe) -> tuple[CutMember, ...]:
@@ -129,22 +133,24 @@ def _meets(line: Line, along: Along) -> bool:
     return min(ends) - _NEAR <= along.at <= max(ends) + _NEAR
 
 
-def _column(line: Line, axis: int, shafts: list[Placed]) -> PlaneMember:
-    """A column as the outline of its shafts in the plane, with the plates at its ends."""
+def _shafts(line: Line, axis: int, placed: list[Placed], scribe: Scribe) -> Iterator[PlaneMember]:
+    """The shafts of a column as their outlines in the plane, with the plates at their ends."""
     u = line.start[axis]
     seen = abs(line.ey[axis])  # 1 where the depth lies in the plane
     half = (line.stock.d.inches * seen + line.stock.bf.inches * (1 - seen)) / 2
-    low = min(one.placement.origin[2].inches for one in shafts)
-    top = max(one.placement.origin[2].inches + one.assembly.main.length.inches for one in shafts)
-    corners = ((u - half, low), (u + half, low), (u + half, top), (u - half, top))
-    plates = tuple(
-        _plate(fitting, one, axis)
-        for one in shafts
-        for fitting in one.assembly.fittings
-        if fitting.kind in _PLATES
-    )
-    marks = ", ".join(one.mark for one in shafts)
-    return PlaneMember(line.name, corners, _runs(marks, line), upright=True, plates=plates)
+    for number, one in enumerate(sorted(placed, key=_foot)):
+        low = _foot(one)
+        top = low + one.assembly.main.length.inches
+        plates = (_plate(each, one, axis) for each in one.assembly.fittings if each.kind in _PLATES)
+        splice: tuple[Run, ...] = ((f"splice {signed(low, scribe)}", Weight.REGULAR),) if number else ()
+        corners = ((u - half, low), (u + half, low), (u + half, top), (u - half, top))
+        yield PlaneMember(
+            line.name, corners, _runs(one.mark, line), upright=True, plates=tuple(plates), splice=splice
+        )
+
+
+def _foot(one: Placed) -> float:
+    return one.placement.origin[2].inches
 
 
 def _plate(fitting: Fitting, one: Placed, axis: int) -> tuple[Point, ...]:

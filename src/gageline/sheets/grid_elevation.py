@@ -34,6 +34,7 @@ __all__ = ["grid_elevations"]
 
 _MARGIN = 8.0
 _INSET = 3.0
+_JOINT = 1.4  # mm that the line of a splice reaches past the column on both sides
 _NOTE = 4.5  # mm for the line of notes under the drawing
 _SMALL = 8
 _WORDS = (
@@ -223,9 +224,14 @@ def _drawn(plane: _Plane, view: PlanView) -> list[Item] | None:
         plates = [tuple(view.at(corner) for corner in plate) for plate in member.plates]
         steel += [Polygon(plate, Role.FRAME, Ink.BLACK) for plate in plates]
         strokes += [shapely.Polygon(plate).exterior for plate in plates]
+        if member.splice:
+            joint = _joint(member, view)
+            steel.append(joint)
+            strokes.append(shapely.LineString([(joint.x1, joint.y1), (joint.x2, joint.y2)]))
     cuts = [_section(cut, view) for cut in plane.cuts]
     board = Board(frame, tuple(shapely.Polygon(cut.points) for cut in cuts), tuple(strokes))
     labels = [_label(member, view) for member in plane.members]
+    labels += [_splice_label(member, view) for member in plane.members if member.splice]
     labels += [_cut_label(cut, view) for cut in plane.cuts if plane.named]
     placed = placed_labels(labels, board)
     if placed is None:
@@ -238,6 +244,25 @@ def _drawn(plane: _Plane, view: PlanView) -> list[Item] | None:
         Group(tuple(placed), name="labels"),
         *(Group(side.items, name="dimensions") for side in sides),
     ]
+
+
+def _joint(member: PlaneMember, view: PlanView) -> Stroke:
+    """The line between a shaft and the one that it stands on, drawn past both."""
+    (left, y), (right, _) = view.at(member.corners[0]), view.at(member.corners[1])
+    return Stroke(left - _JOINT, y, right + _JOINT, y, Role.OUTLINE)
+
+
+def _splice_label(member: PlaneMember, view: PlanView) -> Label:
+    """How high the joint at the foot of a shaft is, beside the end of its line."""
+    joint = _joint(member, view)
+    width = sum(text_width(text, FINE, weight) for text, weight in member.splice)
+    off = width / 2 + 1.6
+    spots = tuple(
+        Spot(x, joint.y1 + down, 0.0, abs(down) + dear)
+        for down in (0.0, -2.0, 2.0, -4.0, 4.0, -6.0, 6.0)
+        for x, dear in ((joint.x2 + off, 0.0), (joint.x1 - off, 0.5))
+    )
+    return Label(member.splice, spots, ((joint.x2, joint.y1), (joint.x1, joint.y1)))
 
 
 def _section(cut: CutMember, view: PlanView) -> Polygon:

@@ -26,7 +26,8 @@ Run = tuple[str, Weight]
 """A stretch of text in one weight."""
 
 _FREE = 0.35  # mm kept free around a label
-_CROSSED = 14.0  # what a line through a label costs
+_ENDS = 0.7  # mm more from a line to where a text begins or ends: its box has no margin there
+_CROSSED = 18.0  # what a line through a label costs
 _ASIDE = 12.0  # what a leader costs
 _RADII = tuple(5.0 + 3.0 * n for n in range(30))
 _WAYS = 24
@@ -88,9 +89,15 @@ class Label:
         corners: NDArray[np.float64] = self.boxes([spot], free)[0]
         return corners
 
-    def boxes(self, spots: Sequence[Spot], free: float = 0.0) -> NDArray[np.float64]:
-        """Corners of the label at each of some spots, n by 4 by 2, paper mm, `free` wider on every side."""
-        a, b = self.width / 2 + free, self.height / 2 + free
+    def boxes(self, spots: Sequence[Spot], free: float = 0.0, ends: float = 0.0) -> NDArray[np.float64]:
+        """Corners of the label at each of some spots, n by 4 by 2, paper mm.
+
+        Args:
+            spots: where it may stand.
+            free: mm kept free on every side.
+            ends: mm more before and after the text.
+        """
+        a, b = self.width / 2 + free + ends, self.height / 2 + free
         x, y, turn = np.array([(spot.x, spot.y, spot.rotation) for spot in spots]).T[:, :, None]
         c, s = np.cos(np.radians(turn)), np.sin(np.radians(turn))
         u, v = np.array([-a, a, a, -a]), np.array([-b, -b, b, b])
@@ -248,7 +255,8 @@ class _Table:
         boxes = np.atleast_1d(np.asarray(shapely.polygons(corners[within]), dtype=object))
         free = np.ones(len(every), dtype=bool)
         free[self.solids.query(boxes, predicate="intersects")[0]] = False
-        crossed = np.bincount(self.lines.query(boxes, predicate="intersects")[0], minlength=len(every))
+        longer = shapely.polygons(label.boxes(every, _FREE, _ENDS)) if every else boxes
+        crossed = np.bincount(self.lines.query(longer, predicate="intersects")[0], minlength=len(every))
         found = [
             (spot.cost + _CROSSED * int(many), spot, box)
             for spot, box, good, many in zip(every, boxes, free, crossed, strict=True)

@@ -116,6 +116,7 @@ def _opening(picture: Picture, view: PlanView, corners: tuple[Point, ...], name:
     ):
         return
     picture.items.append(Polygon(tuple(points), Role.THIN))
+    picture.strokes.append(shapely.Polygon(points).exterior)
     for one, two in zip(points[: len(points) // 2], points[len(points) // 2 :], strict=False):
         picture.items.append(Line(*one, *two, Role.THIN))
         picture.strokes.append(shapely.LineString([one, two]))

@@ -2,8 +2,8 @@
 
 import pytest
 
-from frames import demo_frame
-from gageline.detail import Detailed
+from frames import bays, demo_frame
+from gageline.detail import Detailed, read_full
 from gageline.sheets.elevation_members import Along, cut_members, plane_members
 from gageline.sheets.notation import Scribe
 from gageline.units import Length, System
@@ -63,3 +63,17 @@ def test_a_dropped_beam_says_its_top() -> None:
     (dropped,) = (one for one in cut_members(frame(), LINE_B, FEET) if one.name == "B4")
     assert "".join(text for text, _ in dropped.runs) == "B4 (+11'-9 3/4\")"
     assert dropped.at[1] == pytest.approx(144 - 2.25)
+
+
+def test_each_shaft_of_a_spliced_column_stands_for_itself_and_says_its_joint() -> None:
+    text = bays([240], [240], 0, levels=2).replace(
+        'at = "1/A"\n', 'at = "1/A"\nsplices = [{ at = "15 ft" }]\n', 1
+    )
+    detailed = read_full(text).detailed
+    assert detailed is not None
+    column = next(name for name, splices in detailed.frame.splices.items() if splices)
+    lower, upper = (one for one in plane_members(detailed, LINE_A, FEET) if one.name == column)
+    assert [one.runs[0][0] for one in (lower, upper)] == [f"{column}.1", f"{column}.2"]
+    assert lower.splice == ()
+    assert "".join(words for words, _ in upper.splice) == "splice +19'-0\""  # 4'-0 over the level of 15'-0
+    assert {z for _, z in upper.corners} & {z for _, z in lower.corners} == {19 * 12.0}

@@ -5,7 +5,7 @@ import pytest
 from frames import bays, demo_frame
 from gageline.detail import read_full
 from gageline.errors import ValueProblem
-from gageline.sheets import Page, Polygon, grid_elevations, leaves
+from gageline.sheets import Line, Page, Polygon, Role, grid_elevations, leaves
 from pages import all_texts, page_texts
 
 
@@ -51,3 +51,20 @@ def test_beams_too_close_for_their_marks_are_cut_without_them() -> None:
     words = "A beam that runs into this plane is drawn as its section, solid black; its mark is on"
     assert any(text.startswith(words) for text in found)
     assert "GL11A" in found
+
+
+def test_the_joint_of_a_spliced_column_is_drawn_across_it_with_its_height() -> None:
+    text = bays([240], [240], 0, levels=2)
+    spliced = text.replace('at = "1/A"\n', 'at = "1/A"\nsplices = [{ at = "15 ft" }]\n', 1)
+    plain, joined = (grid_elevations(read_full(one), ["A"]) for one in (text, spliced))
+    (words,) = page_texts(joined)
+    assert "splice +19'-0\"" in words
+
+    def across(page: Page) -> int:
+        strokes = [item for item, _, _ in leaves(page.items) if isinstance(item, Line)]
+        return sum(one.role is Role.OUTLINE and one.y1 == one.y2 for one in strokes)
+
+    (before,), (after,) = plain.pages, joined.pages
+    assert isinstance(before, Page)
+    assert isinstance(after, Page)
+    assert across(after) == across(before) + 1

@@ -93,3 +93,10 @@ def test_short_line_offers_no_place() -> None:
 
 def test_places_round_a_point_leave_it_free() -> None:
     assert all(abs(s.x) >= 5 + 1 or abs(s.y) >= 2 + 1 for s in round_about((0, 0), 10, 4))
+
+
+def test_a_text_does_not_end_against_a_line() -> None:
+    right = 30 + label().width / 2
+    board = Board(FRAME, (), (shapely.LineString([(right + 0.9, 0), (right + 0.9, 100)]),))
+    (text,) = only_text(placed_labels([label(Spot(30, 30), Spot(30 - 1, 60, cost=9.0))], board))
+    assert text.y > 50

@@ -108,3 +108,11 @@ def test_an_opening_is_crossed_and_named_in_its_middle() -> None:
 def test_an_opening_on_another_part_is_not_drawn() -> None:
     corners = ((500.0, 20.0), (600.0, 20.0), (600.0, 60.0), (500.0, 60.0))
     assert drawn(openings=((corners, "Stair"),)).labels == []
+
+
+def test_labels_keep_off_the_edges_of_an_opening() -> None:
+    picture = drawn(openings=((((0.0, 0.0), (40.0, 0.0), (40.0, 60.0), (0.0, 60.0)), "Stair"),))
+    edges = [stroke for stroke in picture.strokes if stroke.is_ring]
+    assert [edge.bounds for edge in edges] == [
+        (VIEW.x(0.0), VIEW.y(60.0), VIEW.x(40.0), VIEW.y(0.0)),
+    ]

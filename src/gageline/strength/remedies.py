@@ -19,6 +19,7 @@ MUCH_TO_SPARE = 0.6
 """Utilisation below which a lighter connection is looked for (common practice, no source)."""
 
 _LEAST_ROWS = 2
+_MOST_ROWS = 12  # of the Manual's tables; a plate whose beam is not known has no other end
 _MM = 1 / 25.4
 
 
@@ -194,7 +195,9 @@ def _with_rows(connection: Connection, added: int) -> Connection | None:
         pitch for joint in joints if isinstance(joint, Bolted) for pitch in joint.steps or (joint.pitch,)
     }
     counts = {joint.rows for joint in joints if isinstance(joint, Bolted)}
-    if len(pitches) != 1 or len(counts) != 1 or min(counts) + added < _LEAST_ROWS:
+    if len(pitches) != 1 or len(counts) != 1:
+        return None
+    if not _LEAST_ROWS <= min(counts) + added <= _MOST_ROWS:
         return None
     length = connection.fitting.length + added * pitches.pop()
     beam = connection.beam

@@ -91,9 +91,10 @@ def _connection(one: CheckedConnection, system: System, *, working: bool) -> Ite
         state = "" if governing.passes else ": NOT ENOUGH"
         if connection.load == SUGGESTED and not governing.passes:
             state = ": less than the reaction that the Manual suggests"
-        yield f"    needs {force_text(connection.V, system)}{pulled} ({connection.load}): {used}{state}"
+        words = f"needs {force_text(connection.V, system)}{pulled} ({connection.load}): {used}{state}"
     else:
-        yield "    no reaction is given: capacity only"
+        words = "no reaction is given: capacity only"
+    yield f"    {words}{': NOT ALLOWED' if verdict.forbidden else ''}"
     for rule in verdict.broken_rules:
         yield f"    detail: {broken_text(rule, system)}"
     if suggestion := suggestion_text(verdict, system):

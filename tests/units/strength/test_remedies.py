@@ -14,6 +14,7 @@ from gageline.strength import (
     lighter,
     remedy,
 )
+from gageline.strength.remedies import _SIZES, _more_rows
 from gageline.units import System
 
 LRFD = Method.LRFD
@@ -127,3 +128,17 @@ def test_in_millimetres_the_sizes_are_those_of_a_metric_shop() -> None:
     found = remedy(check_connection(short, LRFD), System.MM)
     assert found is not None
     assert found.change == "welds of 6 mm"
+
+
+def test_a_plate_whose_beam_is_not_known_is_tried_with_no_more_rows_than_the_tables_have() -> None:
+    """Without a beam nothing else bounds the rows; 4000 kips are beyond any number of them."""
+    alone = replace(EXAMPLES["II.A-18"], beam=None)
+    hopeless = check_connection(replace(alone, V=4000.0), LRFD)
+    assert remedy(hopeless) is None
+    assert isinstance(alone.to_beam, Bolted)
+    (first, *_, last) = [
+        one.to_beam.rows
+        for _, one in _more_rows(alone, _SIZES[System.FT_IN])
+        if isinstance(one.to_beam, Bolted)
+    ]
+    assert (first, last) == (alone.to_beam.rows + 1, 12)

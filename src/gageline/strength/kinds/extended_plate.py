@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gageline.strength.aisc360.f_bars import bar_lateral_buckling
 from gageline.strength.aisc360.h_combined import shear_and_flexure
@@ -12,7 +13,6 @@ from gageline.strength.aisc360.j4_elements import flexural_yielding
 from gageline.strength.aisc360.manual_plates import (
     maximum_plate_thickness,
     plate_without_stabilizer,
-    single_plate_weld,
 )
 from gageline.strength.check import Check, Method, Strength, found, step
 from gageline.strength.clause import clause_of
@@ -24,13 +24,14 @@ from gageline.strength.kinds.bolted import (
     rupture_of_net,
     yield_of_fitting,
 )
-from gageline.strength.kinds.rules import at_least, at_most, exempt
+from gageline.strength.kinds.rules import at_most, condition, exempt
 from gageline.strength.kinds.single_plate import (
     plate_axial,
     plate_states,
     plate_welds,
     plates_joints,
     plies_of_plate,
+    weld_of_plate,
 )
 from gageline.strength.kinds.web_legs import as_reaction
 from gageline.strength.verdict import Findings, NotChecked, gathered
@@ -120,12 +121,11 @@ def _limits(connection: Connection, bolts: Bolted, weld: Fillet) -> Iterator[Che
         )
         clause = clause_of(maximum_plate_thickness)
         most = at_most(clause, "thickness of the plate", working[-1], fitting.t)
-        yield Check(most.clause, most.title, most.demand, most.capacity, "in", working)
+        yield condition(replace(most, steps=working))
     else:
         yield exempt(
             clause_of(maximum_plate_thickness),
             "thickness of the plate: no limit, for one column of bolts, plate or web up to d/2 + 1/16 in, "
             "edges of 2 d",
         )
-    throat = weld.leg * math.cos(math.radians(connection.skew) / 2)
-    yield at_least(clause_of(single_plate_weld), "weld of the plate", single_plate_weld(fitting.t), throat)
+    yield weld_of_plate(connection, weld)

@@ -11,7 +11,7 @@ from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fitting
 from gageline.strength.verdict import Findings
 
-__all__ = ["PulledEnd", "pulled"]
+__all__ = ["PulledEnd", "pulled", "tributary"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +29,26 @@ class PulledEnd:
     fitting: Fitting
     b: float
     a: float
+
+
+def tributary(joint: Bolted, b: float) -> float:
+    """The length of a fitting that bends with one of its bolts, in.
+
+    Args:
+        joint: the bolts.
+        b: bolt to the face of the stem, or to the middle of the other leg, in.
+
+    Returns:
+        The mean of the bolts, no more than the least pitch. Each has half of the way to the next one, or
+        all of it to the end, and at most b to either side.
+
+    Source: Manual Part 9, p at most 2 b and at most the spacing (from memory); the mean of the bolts as in
+        Examples II.A-2B and II.A-11B.
+    """
+    halves = [step / 2 for step in joint.steps]
+    sides = (joint.edge_top, *(half for half in halves for _ in range(2)), joint.edge_bottom)
+    mean = sum(min(side, b) for side in sides) / joint.rows
+    return min((mean, *joint.steps))
 
 
 def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
@@ -51,13 +71,19 @@ def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
     left = found(
         "B_c", each.available(method), "kip", "available tension of one bolt beside its shear (J3.8)"
     )
+    length = found(
+        "p",
+        tributary(joint, end.b),
+        "in",
+        "of the fitting for one bolt: half of the way to the next or all to the end, at most b each side",
+    )
     working = prying(
         each.available(method),
         fitting.steel.F_u,
         fitting.t,
         b=end.b,
         a=end.a,
-        p=min((fitting.length / joint.rows, *joint.uneven)),
+        p=length.value,
         d_b=joint.d,
         d_hole=joint.holes.along,
         method=method,
@@ -65,6 +91,11 @@ def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
     capacity = n * working[-1].value
     total = step("T", "n T_c", capacity, "kip", n=n, T_c=working[-1].value)
     pry = Check(
-        clause_of(prying), "bolts pulled with prying", connection.N, capacity, "kip", (left, *working, total)
+        clause_of(prying),
+        "bolts pulled with prying",
+        connection.N,
+        capacity,
+        "kip",
+        (left, length, *working, total),
     )
     return Findings((bolts, pry))

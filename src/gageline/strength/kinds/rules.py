@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gageline.steel import HoleKind, bolt, minimum_edge_distance
 from gageline.strength.aisc360.j2_welds import maximum_fillet, minimum_fillet
@@ -20,7 +21,7 @@ from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind
 from gageline.strength.kinds.beam_web import end_distance
 from gageline.strength.verdict import Findings, NotChecked
 
-__all__ = ["at_least", "at_most", "detail_rules", "exempt"]
+__all__ = ["at_least", "at_most", "condition", "detail_rules", "exempt"]
 
 _EDGE = spec("Table J3.4", "Least edge distance")
 _LENGTH = manual("Part 10", "Least length of a connection")
@@ -75,6 +76,15 @@ def at_most(clause: Clause, title: str, most: Step, given: float) -> Check:
         given: what is there.
     """
     return Check(clause, title, given, most.value, "in", (most,))
+
+
+def condition(rule: Check) -> Check:
+    """A limit of the method itself: beyond it the method gives no strength at all, whatever it works out to.
+
+    Args:
+        rule: the limit.
+    """
+    return replace(rule, binding=True)
 
 
 def exempt(clause: Clause, title: str) -> Check:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.j2_welds import fillet_weld
@@ -22,7 +21,7 @@ from gageline.strength.kinds.bolted import (
     eccentric_rows,
     yield_of_fitting,
 )
-from gageline.strength.kinds.rules import at_least, at_most, exempt
+from gageline.strength.kinds.rules import at_least, at_most, condition, exempt
 from gageline.strength.kinds.welded import beside_weld, counted
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
@@ -34,6 +33,7 @@ __all__ = [
     "plates_joints",
     "plies_of_plate",
     "single_plate",
+    "weld_of_plate",
 ]
 
 _EDGES = manual("Table 10-9", "Edge distances along the beam")
@@ -172,7 +172,7 @@ def _punching(connection: Connection) -> Iterator[Check]:
     given = {"F_u": support.steel.F_u, "F_yp": fitting.steel.F_y, "t": support.t}
     limit = step("t_max", "F_u/F_yp t", most, "in", **given)
     rule = at_most(_WALL, "plate that would punch through the wall", limit, fitting.t)
-    yield replace(rule, binding=True)
+    yield condition(rule)
 
 
 def plate_axial(connection: Connection, bolts: Bolted, arms: tuple[float, float], method: Method) -> Findings:
@@ -195,16 +195,30 @@ def _limits(connection: Connection, bolts: Bolted, weld: Fillet, t_max: Step | N
     fitting = connection.fitting
     thinner = min(fitting.t, connection.beam.t_w) if connection.beam else fitting.t
     if t_max is not None:
-        yield at_most(clause_of(conventional_plate), "thickness of the plate or of the web", t_max, thinner)
+        title = "thickness of the plate or of the web"
+        yield condition(at_most(clause_of(conventional_plate), title, t_max, thinner))
     else:
         yield exempt(
             clause_of(conventional_plate),
             "thickness of the plate or of the web: no limit, for up to 5 bolts in short slots",
         )
     two = step("l_eh", "2 d", 2 * bolts.d, "in", d=bolts.d)
-    yield at_least(_EDGES, "bolts to the edge of the plate", two, bolts.edge_side)
-    yield at_least(
-        _EDGES, "bolts to the end of the beam", two, end_distance(connection, bolts) + connection.under_run
-    )
+    end = end_distance(connection, bolts) + connection.under_run
+    for title, given in (
+        ("bolts to the edge of the plate", bolts.edge_side),
+        ("bolts to the end of the beam", end),
+    ):
+        yield condition(at_least(_EDGES, title, two, given))
+    yield weld_of_plate(connection, weld)
+
+
+def weld_of_plate(connection: Connection, weld: Fillet) -> Check:
+    """The least weld of a single plate, which lets the plate yield before it.
+
+    Args:
+        connection: the connection.
+        weld: on both sides of the plate.
+    """
     throat = weld.leg * math.cos(math.radians(connection.skew) / 2)
-    yield at_least(clause_of(single_plate_weld), "weld of the plate", single_plate_weld(fitting.t), throat)
+    clause = clause_of(single_plate_weld)
+    return condition(at_least(clause, "weld of the plate", single_plate_weld(connection.fitting.t), throat))

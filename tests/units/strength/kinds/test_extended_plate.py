@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from connections import EXAMPLES, bolts
-from gageline.strength import Check, Connection, Kind, Method
+from gageline.strength import Check, Connection, Kind, Method, check_connection
 from gageline.strength.kinds import extended_plate
 
 A18 = EXAMPLES["II.A-18"]
@@ -59,6 +59,17 @@ def test_the_plate_yields_before_its_bolts_break() -> None:
     rule = found["thickness of the plate"]
     assert rule.capacity == pytest.approx(0.626, rel=2e-3)
     assert rule.passes
+
+
+def test_a_plate_that_would_break_its_bolts_first_is_not_made_good_by_strength() -> None:
+    """3/4 in against the 0.626 in of Equation 10-3."""
+    thick = replace(PAIR, fitting=replace(PAIR.fitting, t=0.75), V=1.0)
+    verdict = check_connection(thick, Method.LRFD)
+    assert verdict.governing.passes
+    assert "thickness of the plate" in [rule.title for rule in verdict.forbidden]
+    assert "thickness of the plate" not in [
+        rule.title for rule in check_connection(replace(PAIR, V=1.0), Method.LRFD).forbidden
+    ]
 
 
 def test_one_column_in_a_thin_web_needs_no_such_limit() -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from connections import EXAMPLES
 from gageline.strength import Bolted, Check, Method
-from gageline.strength.kinds.pulled import PulledEnd, pulled
+from gageline.strength.kinds.pulled import PulledEnd, pulled, tributary
 
 A2B = replace(EXAMPLES["II.A-2B"], V=75.0, N=60.0)
 
@@ -42,3 +42,26 @@ def test_an_uneven_pitch_counts_its_least() -> None:
     _, uneven = both(end(uneven=(2.0, 4.0, 3.0, 3.0), pitch=2.0))
     assert uneven.capacity < even.capacity
     assert {dict(line.values).get("p") for line in uneven.steps} == {None, 2.0}
+
+
+@pytest.mark.parametrize(
+    ("b", "changes", "p"),
+    [
+        (2.32, {}, 2.9),
+        (1.0, {}, 2.0),
+        (1.3, {}, (3 * 2.6 + 2 * (1.25 + 1.3)) / 5),
+        (1.4, {"rows": 2, "pitch": 8.0}, 1.25 + 1.4),
+        (1.4, {"rows": 1}, 2 * 1.25),
+    ],
+)
+def test_a_bolt_has_no_more_of_the_fitting_than_b_on_either_side(
+    b: float, changes: dict[str, object], p: float
+) -> None:
+    """Manual Part 9 (from memory): p at most 2 b; II.A-2B prints p = 2.90 of 14.5 in with 5 rows."""
+    assert tributary(end(**changes).joint, b) == pytest.approx(p)
+
+
+def test_bolts_far_apart_do_not_bend_the_whole_length() -> None:
+    """Two rows 8 in apart: the average of 5.5 in would give a pair what no leg carries to it."""
+    near, far = (both(end(rows=2, pitch=pitch))[1].capacity for pitch in (5.0, 8.0))
+    assert far == pytest.approx(near)

@@ -16,6 +16,7 @@ from gageline.strength.bearings import bearings_of
 from gageline.strength.check import Check, Method
 from gageline.strength.connection import Support, SupportFace
 from gageline.strength.connections import check_connection
+from gageline.strength.cut_beams import check_holes, left_out_of_openings
 from gageline.strength.demands import GIVEN, SUGGESTED, BelowLoads, below_at, loads_on, reaction_at
 from gageline.strength.drawn import Drawn, connections_of
 from gageline.strength.framed import Span, Subject, subjects_of_frame
@@ -74,6 +75,7 @@ class JobStrength:
         not_checked: what else of the job was not checked.
         columns: of its frame, with what comes down them.
         below: reactions that are given although the loads ask for more.
+        openings: of the beams, which no check here sees; they are in `not_checked` too.
     """
 
     method: Method
@@ -83,6 +85,7 @@ class JobStrength:
     not_checked: tuple[NotChecked, ...]
     columns: tuple[CheckedColumn, ...] = ()
     below: tuple[BelowLoads, ...] = ()
+    openings: tuple[NotChecked, ...] = ()
 
     @property
     def failed(self) -> tuple[str, ...]:
@@ -166,8 +169,16 @@ def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength
     )
     if handed:
         left_out += tuple(NotChecked(f"{name} as a beam", why) for name, why in handed.why.items())
+    openings = tuple(
+        dict.fromkeys(
+            item for one in job.assemblies for item in left_out_of_openings(one.mark, one.main, job.system)
+        )
+    )
+    left_out += openings
     below = (*_below(job, framed, method), *(handed.below_loads(method) if handed else ()))
-    return JobStrength(method, tuple(checked), tuple(refused), tuple(beams), left_out, columns, below)
+    return JobStrength(
+        method, tuple(checked), tuple(refused), tuple(beams), left_out, columns, below, openings
+    )
 
 
 def _below(job: Job, framed: set[str], method: Method) -> Iterator[BelowLoads]:
@@ -257,4 +268,5 @@ def _beam(subject: Subject, method: Method) -> Iterator[CheckedBeam]:
     beam = SimpleBeam(
         main.stock, material_of(main), span.length, span.loads, unbraced, entry.live, entry.total
     )
-    yield CheckedBeam(subject.assembly.mark, main.stock.designation, check_beam(beam, method), beam)
+    checks = (*check_beam(beam, method), *check_holes(main, beam, method))
+    yield CheckedBeam(subject.assembly.mark, main.stock.designation, checks, beam)

@@ -41,7 +41,8 @@ def report_of(strength: JobStrength, system: System, *, working: bool = False) -
         system: its units.
         working: with the whole calculation.
     """
-    if not (strength.connections or strength.refused or strength.beams or strength.columns):
+    checked = strength.connections or strength.refused or strength.beams or strength.columns
+    if not checked and not strength.openings:
         return
     yield f"strength by {strength.method.value}, ANSI/AISC 360-22; the reactions are at the ends as shown"
     for one in strength.connections:
@@ -54,6 +55,8 @@ def report_of(strength: JobStrength, system: System, *, working: bool = False) -
         yield f"{item.what}: not checked: {item.why}"
     for below in strength.below:
         yield f"warning: {below_text(below, system)}"
+    for item in strength.openings:
+        yield f"warning: {item.what}: not checked: {item.why}"
     for item in _once(strength):
         yield f"not checked: {item.what}: {item.why}"
 
@@ -195,5 +198,5 @@ def _once(strength: JobStrength) -> tuple[NotChecked, ...]:
     found: dict[NotChecked, None] = {}
     for one in strength.connections:
         found.update(dict.fromkeys(one.verdict.not_checked))
-    found.update(dict.fromkeys(strength.not_checked))
+    found.update(dict.fromkeys(item for item in strength.not_checked if item not in strength.openings))
     return tuple(found)

@@ -29,7 +29,16 @@ from gageline.cli.screen import (
 from gageline.exchange import json_text
 from gageline.job import Job
 from gageline.layout import PartLayout
-from gageline.sheets import Scribe, check_texts, packet, part_dxf, piece_dxf
+from gageline.sheets import (
+    FRAME_BOLTS,
+    Scribe,
+    bolt_rows,
+    check_texts,
+    face_name,
+    packet,
+    part_dxf,
+    piece_dxf,
+)
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
 from gageline.units import counted
 
@@ -101,11 +110,13 @@ def parts(job_file: JobFile, as_json: AsJson = False) -> None:
     table.add_row("total", "", "", "", "", "", weight_text(total, job.system, 0))
     say.print(table)
     say.print("bare: the part alone as cut; the parts list of the cards weighs pieces with their fittings")
-    for bolt_line in bolts:
-        grip = f", grip {scribe.tell(bolt_line.grip)}" if bolt_line.grip else ""
-        where = "field" if bolt_line.field else "shop"
-        bolts_text = counted(bolt_line.quantity, f"{where} bolt")
-        say.print(f"{bolts_text} {bolt_line.bolt} {bolt_line.grade}{grip}", markup=False)
+    for row in bolt_rows(job):
+        grip = f", grip {row.grip}" if row.grip else ""
+        length = f", length {row.length}" if row.length else ""
+        bolts_text = counted(row.quantity, f"{'field' if row.field else 'shop'} bolt")
+        say.print(f"{bolts_text} {row.bolt} {row.grade}{grip}{length}", markup=False)
+    if job.frame is not None:
+        say.print(FRAME_BOLTS, markup=False)
     end_without(result.wrong)
 
 
@@ -135,7 +146,8 @@ def _show_steps(laid: PartLayout, wanted: str, job: Job) -> None:
     head = f"{part.mark}: {part.stock.designation}, {Scribe.of(job, part).tell(part.length)}, {wanted}"
     say.print(head, style="bold", markup=False, soft_wrap=True)
     for step in laid.steps:
-        face = f" [{step.face} face]" if step.face else ""
+        name = face_name(part.stock.profile, step.face) if step.face else ""
+        face = f" [{name[:1].lower()}{name[1:]}]" if name else ""
         say.print(f"{step.number:>3}. {step.title}{face}: {step.text}", markup=False, soft_wrap=True)
         if step.readings:
             readings = ", ".join(reading.text for reading in step.readings)

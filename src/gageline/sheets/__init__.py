@@ -1,6 +1,7 @@
 """Sheets: scenes drawn once in paper millimetres and written as SVG, PDF and DXF."""
 
 from gageline.sheets.bench_card import bench_cards
+from gageline.sheets.bolt_rows import FRAME_BOLTS, bolt_rows
 from gageline.sheets.boxes import extent, line_height, text_box, text_start, texts
 from gageline.sheets.breaks import BrokenScale, break_marks, broken_scale
 from gageline.sheets.check_sheet import check_sheet
@@ -65,7 +66,7 @@ from gageline.sheets.svg import to_svg
 from gageline.sheets.table import Column, Table, table_blocks
 from gageline.sheets.template import fitting_templates
 from gageline.sheets.true_size import dxf_unit, part_dxf, piece_dxf
-from gageline.sheets.unfolded import unfolded_blocks, unfolded_stick
+from gageline.sheets.unfolded import face_name, unfolded_blocks, unfolded_stick
 from gageline.sheets.wrap import wrap
 
 __all__ = [
@@ -75,6 +76,7 @@ __all__ = [
     "FINE",
     "FONT_FILES",
     "FONT_FOLDER",
+    "FRAME_BOLTS",
     "HEADING",
     "TITLE",
     "Anchor",
@@ -115,6 +117,7 @@ __all__ = [
     "Writing",
     "bench_cards",
     "bind",
+    "bolt_rows",
     "break_marks",
     "broken_scale",
     "chain",
@@ -125,6 +128,7 @@ __all__ = [
     "drop_marks",
     "dxf_unit",
     "extent",
+    "face_name",
     "field_bolt_list",
     "fitted",
     "fitting_templates",

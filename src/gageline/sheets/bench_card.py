@@ -59,7 +59,7 @@ def _piece_card(layout: Layout) -> _Card:
     assembly = layout.assembly
     heading = Heading(
         "Bench card", assembly.mark, assembly.quantity, assembly.hand_of, _detail(layout.main, layout),
-        "Picture not to scale",
+        "Picture not to scale", system=_system(layout.main, layout),
     )  # fmt: skip
     return _Card(heading, layout.main, layout, whole=True)
 
@@ -76,9 +76,14 @@ def _fitting_cards(layouts: Sequence[Layout]) -> Iterator[_Card]:
     for mark, (laid, layout) in first.items():
         heading = Heading(
             "Bench card, fitting", mark, counts[mark], None, _detail(laid, layout),
-            "Picture not to scale",
+            "Picture not to scale", system=_system(laid, layout),
         )  # fmt: skip
         yield _Card(heading, laid, layout, whole=False)
+
+
+def _system(laid: PartLayout, layout: Layout) -> System:
+    """The units that a part is marked in."""
+    return System.MM if bench_of(laid.part, layout.tape, layout.system).is_metric else layout.system
 
 
 def _detail(laid: PartLayout, layout: Layout) -> str:

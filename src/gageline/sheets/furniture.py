@@ -69,6 +69,7 @@ class Heading:
         detail: section and grade, or what else says what the page is about.
         scale: of the drawing, as text.
         care: the line of care under the frame; empty for none.
+        system: the units of what is drawn; None for those of the job.
     """
 
     sheet: str
@@ -78,6 +79,7 @@ class Heading:
     detail: str = ""
     scale: str = ""
     care: str = CARE
+    system: System | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,7 +186,7 @@ def title_block(job: Job, heading: Heading, width: float, number: str, wrong: tu
         [*_piece(heading), *_errors(wrong, width * _SHARES[0] - 2 * _INSET)],
         _sheet(heading),
         _job(job, width * _SHARES[2] - 2 * _INSET),
-        _maker(job, number),
+        _maker(job, number, heading.system or job.system),
     )
     for share, lines in zip(_SHARES, columns, strict=True):
         if left:
@@ -241,9 +243,9 @@ def _job(job: Job, width: float) -> list[Text]:
     return [*lines, *(_line(text) for text in rest if text)]
 
 
-def _maker(job: Job, number: str) -> list[Text]:
+def _maker(job: Job, number: str, system: System) -> list[Text]:
     facts = job.facts
-    units = "feet and inches" if job.system is System.FT_IN else "millimetres"
+    units = "feet and inches" if system is System.FT_IN else "millimetres"
     date = facts.date.isoformat() if facts.date else ""
     made = f"Made by {facts.made_by}" if facts.made_by else ""
     lines = [_line(number, BODY, Weight.BOLD)]

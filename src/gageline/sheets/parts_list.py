@@ -6,13 +6,14 @@ from collections.abc import Iterator, Sequence
 
 from gageline.job import Job
 from gageline.part import Assembly
+from gageline.sheets.bolt_rows import BOLT_LENGTHS, FRAME_BOLTS, bolt_rows
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Draft, Heading, bind, bolt_text, practice_block, space
 from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Anchor, Box, Group, Item, Level, Sheet, Text
 from gageline.sheets.style import BODY, HEADING, Weight
 from gageline.sheets.table import Column, Table, table_blocks
-from gageline.takeoff import PieceBill, bill_of_piece, bolts_of_job, parts_of_job, weight_text, weight_unit
+from gageline.takeoff import PieceBill, bill_of_piece, parts_of_job, weight_text, weight_unit
 from gageline.units import ZERO, Length
 
 __all__ = ["parts_list"]
@@ -120,17 +121,19 @@ def _bolts(job: Job) -> Table:
         Column("Grade", wraps=False),
         Column("No.", _RIGHT, wraps=False),
         Column("Grip", _RIGHT, wraps=False),
+        Column("Length", _RIGHT, wraps=False),
         Column("Place", wraps=False),
     )
     rows = tuple(
         (
-            bolt_text(line.bolt) or "size not given",
-            line.grade if line.bolt else "",
-            str(line.quantity),
-            Scribe.of(job).tell(line.grip) if line.grip is not None else "by the other ply",
-            "field" if line.field else "shop",
+            bolt_text(row.bolt) or "size not given",
+            row.grade,
+            str(row.quantity),
+            row.grip or "by the other ply",
+            row.length or "by the grip",
+            "field" if row.field else "shop",
         )
-        for line in bolts_of_job(job)
+        for row in bolt_rows(job)
     )
     return Table(columns, rows, BODY)
 
@@ -185,6 +188,12 @@ def _blocks(table: Table, room: Box, y: float, under: float) -> list[tuple[Group
 
 
 def _foot(job: Job, width: float) -> Iterator[tuple[tuple[Item, ...], float]]:
-    yield (Text(0, 0, _WEIGHING, BODY, level=Level.TOP),), line_height(BODY) * 1.2
+    said = [_WEIGHING]
+    if any(row.length for row in bolt_rows(job)):
+        said.append(BOLT_LENGTHS)
+    if job.frame is not None:
+        said.append(FRAME_BOLTS)
+    for words in said:
+        yield (Text(0, 0, words, BODY, level=Level.TOP),), line_height(BODY) * 1.2
     practice = practice_block(job, width, BODY)
     yield practice.items, practice.height

@@ -88,7 +88,11 @@ def piece_drawing(job: Job, assembly: Assembly) -> list[Draft]:
         down = room.bottom - words.box.height if together else room.top
         pages[first if together else first + 1].append(words.at(aside, down))
     return [
-        Draft(_heading(assembly, views[number][1] if number <= first else None), tuple(page), landscape=True)
+        Draft(
+            _heading(job, assembly, views[number][1] if number <= first else None),
+            tuple(page),
+            landscape=True,
+        )
         for number, page in enumerate(pages)
     ]
 
@@ -138,7 +142,7 @@ def _inside(room: Box) -> Box:
     return Box(room.left + _INSET, room.top + _INSET, room.right - _INSET, room.bottom - _INSET)
 
 
-def _heading(assembly: Assembly, scale: Scale | None) -> Heading:
+def _heading(job: Job, assembly: Assembly, scale: Scale | None) -> Heading:
     main = assembly.main
     return Heading(
         "Piece drawing",
@@ -147,6 +151,7 @@ def _heading(assembly: Assembly, scale: Scale | None) -> Heading:
         assembly.hand_of,
         f"{main.stock.designation}  {main.grade}",
         f"Scale {scale.name}" if scale else "Scales under the views",
+        system=Scribe.of(job, main).system,
     )
 
 

@@ -16,6 +16,7 @@ from gageline.sheets.boxes import line_height, text_box
 from gageline.sheets.dimensions import running
 from gageline.sheets.furniture import Draft, Heading, bind, fitted, space
 from gageline.sheets.labels import Reading, Side, once
+from gageline.sheets.notation import Scribe
 from gageline.sheets.scale_bar import BAR_HEIGHT, scale_bar
 from gageline.sheets.scene import Anchor, Box, Circle, Group, Item, Level, Point, Sheet, Text
 from gageline.sheets.spread import Drilled, Spread, spread_out
@@ -88,7 +89,8 @@ def _drafts(job: Job, part: Part, count: int) -> Iterator[Draft]:
     spread = spread_out(part, turned=turned)
     pages = _pages(job, spread, landscape=landscape)
     detail = f"{part.stock.designation} {part.grade}"
-    heading = Heading("Fitting card", part.mark, count, None, detail, "Full size, scale 1:1")
+    system = Scribe.of(job, part).system
+    heading = Heading("Fitting card", part.mark, count, None, detail, "Full size, scale 1:1", system=system)
     room = space(job, landscape=landscape)
     read = _readings(job, part)
     seams = [seam for tile in pages for seam in tile.seams()]

@@ -4,8 +4,24 @@ import pytest
 from shapely import Polygon as Flat
 
 from gageline.job import Job, read_job
-from gageline.sheets import FINE, Draft, Heading, Page, Paper, bind, extent, practice_rows, text_box, texts
+from gageline.layout import lay_out
+from gageline.sheets import (
+    FINE,
+    Draft,
+    Heading,
+    Page,
+    Paper,
+    bench_cards,
+    bind,
+    extent,
+    piece_drawings,
+    practice_rows,
+    text_box,
+    texts,
+)
 from gageline.sheets.furniture import fitted, paper_of, practice_block, space
+from jobs import job_of
+from pages import page_texts
 
 DOCUMENT = """
 [job]
@@ -110,3 +126,14 @@ def test_every_default_of_the_practice_is_named() -> None:
     said = " ".join(text.text for text in texts(block.items))
     assert 'first row down 3"' in said
     assert extent(block.items).right <= 120
+
+
+def test_a_sheet_of_a_piece_in_millimetres_says_so_in_a_job_of_feet_and_inches() -> None:
+    job = job_of(
+        'mark = "M1"\nstock = "IPE 300"\nlength = "4200 mm"\n',
+        'mark = "B1"\nstock = "W16x26"\nlength = "10\'"\n',
+    )
+    layouts = tuple(lay_out(piece, job.practice, job.system) for piece in job.assemblies)
+    for sheet in (piece_drawings(job), bench_cards(job, layouts)):
+        units = [next(text for text in page if text.startswith("Units:")) for page in page_texts(sheet)]
+        assert list(dict.fromkeys(units)) == ["Units: millimetres", "Units: feet and inches"]

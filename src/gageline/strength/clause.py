@@ -8,6 +8,7 @@ from types import ModuleType
 from typing import ParamSpec, TypeVar
 
 from gageline.strength.check import Clause, Factors, Step, Strength
+from gageline.strength.guard import guarded
 
 __all__ = ["clause_of", "clauses_in", "limit_state", "provision"]
 
@@ -22,12 +23,13 @@ def provision(clause: Clause) -> Callable[[Callable[P, R]], Callable[P, R]]:
         clause: The clause.
 
     Returns:
-        A decorator that leaves the function as it is.
+        A decorator that puts the guard before the function: what a parameter cannot be is refused in words.
     """
 
     def mark(function: Callable[P, R]) -> Callable[P, R]:
-        vars(function)["clause"] = clause
-        return function
+        behind = guarded(function)
+        vars(behind)["clause"] = clause
+        return behind
 
     return mark
 

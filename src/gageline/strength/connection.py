@@ -13,7 +13,7 @@ from itertools import accumulate
 
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.j3_bolts import Hole
-from gageline.strength.guard import not_negative, positive
+from gageline.strength.guard import not_negative, positive, steel_of, whole
 
 __all__ = [
     "UNDER_RUN",
@@ -70,6 +70,7 @@ class Material:
 
     def __post_init__(self) -> None:
         positive(F_y=self.F_y, F_u=self.F_u)
+        steel_of(self.F_y, self.F_u)
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,6 +202,7 @@ class Bolted:
         positive(d=self.d, rows=self.rows, pitch=self.pitch, gage=self.gage, columns=self.columns)
         positive(edge_top=self.edge_top, edge_bottom=self.edge_bottom, edge_side=self.edge_side)
         not_negative(between=self.between)
+        whole(rows=self.rows, columns=self.columns)
         if self.columns > 1 and self.between <= 0:
             raise ValueProblem(
                 f"{self.columns} columns of bolts are 0 in apart: give the distance between the columns"
@@ -299,6 +301,7 @@ class Support:
     def __post_init__(self) -> None:
         positive(t=self.t)
         not_negative(opposite=self.opposite, opposite_rows=self.opposite_rows)
+        whole(opposite_rows=self.opposite_rows)
 
     @property
     def sides(self) -> int:

@@ -14,6 +14,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from gageline.errors import ValueProblem
 from gageline.strength.balance import Balance, Pattern, Resultant, Rows, balance, resultant, settled
+from gageline.strength.guard import numbers_of
 
 __all__ = ["BoltGroups", "eccentric_bolts", "elastic_bolts", "share_of_full_strength", "wrench"]
 
@@ -57,15 +58,12 @@ def wrench(angle: ArrayLike, x: ArrayLike, y: ArrayLike = 0.0) -> Array:
     Raises:
         ValueProblem: A value that is not a finite number.
     """
-    turn, x, y = np.broadcast_arrays(*(np.asarray(part, dtype=float) for part in (angle, x, y)))
+    turn, x, y = np.broadcast_arrays(
+        *(numbers_of(part, "the angle and the point of a load") for part in (angle, x, y))
+    )
     turn = np.radians(turn)
     force_x, force_y = np.sin(turn), -np.cos(turn)
-    made = np.stack([force_x, force_y, x * force_y - y * force_x], axis=-1)
-    if not np.isfinite(made).all():
-        raise ValueProblem(
-            "the angle and the point of a load must be finite numbers: give degrees and inches"
-        )
-    return made
+    return np.stack([force_x, force_y, x * force_y - y * force_x], axis=-1)
 
 
 def share_of_full_strength(movement: ArrayLike) -> Array:
@@ -95,7 +93,8 @@ class _Layout:
 
 
 def _layout(points: ArrayLike, load: ArrayLike) -> _Layout:
-    places, loads = np.asarray(points, dtype=float), np.atleast_2d(np.asarray(load, dtype=float))
+    places = numbers_of(points, "places of bolts")
+    loads = np.atleast_2d(numbers_of(load, "loads on bolts"))
     if places.ndim not in {2, 3} or places.shape[-1] != 2 or loads.ndim != 2 or loads.shape[-1] != 3:
         raise ValueProblem(
             f"bolts of shape {places.shape} and loads of shape {loads.shape} do not fit: "
@@ -109,8 +108,6 @@ def _layout(points: ArrayLike, load: ArrayLike) -> _Layout:
         )
     if places.shape[1] == 0:
         raise ValueProblem("the group has 0 bolts, at least 2 are needed: give the place of each bolt")
-    if not (np.isfinite(places).all() and np.isfinite(loads).all()):
-        raise ValueProblem("a place or a load is not a finite number: give inches and kips")
     places = np.broadcast_to(places, (groups, *places.shape[1:]))
     loads = np.broadcast_to(loads, (groups, 3))
     centre = places.mean(axis=1)

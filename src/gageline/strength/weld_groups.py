@@ -26,6 +26,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from gageline.errors import ValueProblem
 from gageline.strength.balance import Balance, Pattern, Resultant, Rows, balance, resultant, settled
+from gageline.strength.guard import numbers_of
 
 __all__ = ["WeldGroups", "eccentric_welds", "elastic_welds", "manual_coefficient"]
 
@@ -93,7 +94,8 @@ class _Lines:
 
 
 def _read(lines: ArrayLike, load: ArrayLike) -> tuple[Array, Array]:
-    ends, loads = np.asarray(lines, dtype=float), np.atleast_2d(np.asarray(load, dtype=float))
+    ends = numbers_of(lines, "ends of weld lines")
+    loads = np.atleast_2d(numbers_of(load, "loads on welds"))
     if ends.ndim not in {3, 4} or ends.shape[-2:] != (2, 2) or loads.ndim != 2 or loads.shape[-1] != 3:
         raise ValueProblem(
             f"weld lines of shape {ends.shape} and loads of shape {loads.shape} do not fit: "
@@ -107,8 +109,6 @@ def _read(lines: ArrayLike, load: ArrayLike) -> tuple[Array, Array]:
         )
     if ends.shape[1] == 0:
         raise ValueProblem("the group has 0 weld lines, at least 1 is needed: give the ends of each line")
-    if not (np.isfinite(ends).all() and np.isfinite(loads).all()):
-        raise ValueProblem("an end or a load is not a finite number: give inches and kips")
     return np.broadcast_to(ends, (groups, *ends.shape[1:])), np.broadcast_to(loads, (groups, 3))
 
 

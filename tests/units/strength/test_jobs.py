@@ -51,8 +51,11 @@ span = { unbraced = "5'-0", live = 360 }
     assert pytest.approx(1.2 * 12 + 1.6 * 5) == right.V
     assert left.load == "from the loads, 1.2D + 1.6L + 0.5Lr"
     assert [check.title.split(",")[0] for check in found.beams[0].checks] == [
-        "bending of the beam", "shear of the beam", "deflection under live load", "shear at the holes of the web",
-    ]  # fmt: skip
+        "bending of the beam",
+        "shear of the beam",
+        "deflection under live load",
+        "shear at the holes of the web",
+    ]
 
 
 def test_a_support_that_is_known_is_checked() -> None:

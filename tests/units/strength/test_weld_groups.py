@@ -58,7 +58,7 @@ def test_coefficient_of_the_manual_for_a_concentric_line() -> None:
         ([[[1, 1], [1, 1]]], [0, -1, 0], "a weld line has length 0, its two ends must differ"),
         (LINE, [0, 0, 0], "a load is zero, its direction is needed"),
         (np.ones((2, 1, 2, 2)), np.ones((3, 3)), "2 groups and 3 loads do not fit"),
-        ([[[0, 0], [0, np.nan]]], [0, -1, 0], "an end or a load is not a finite number"),
+        ([[[0, 0], [0, np.nan]]], [0, -1, 0], "ends of weld lines: one is not a finite number"),
     ],
 )
 def test_refusals(method: Callable[..., object], lines: np.ndarray, load: np.ndarray, message: str) -> None:

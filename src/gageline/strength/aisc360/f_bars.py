@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gageline.errors import ValueProblem
 from gageline.strength.aisc360.standard import FLEXURE, E, spec
 from gageline.strength.check import Step, step
 from gageline.strength.clause import limit_state
@@ -84,9 +85,16 @@ def rupture_at_holes(
     Returns:
         Strength in kip-inches; the plastic moment where the holes do not matter.
 
+    Raises:
+        ValueProblem: A net area larger than its gross area.
+
     Source: Equation F13-1.
     """
     positive(F_y=F_y, F_u=F_u, A_fg=A_fg, A_fn=A_fn, S_x=S_x, Z_x=Z_x)
+    if A_fn > A_fg:
+        raise ValueProblem(
+            f"A_fn = {A_fn:g} in² is more than A_fg = {A_fg:g} in²: take the holes off the gross area"
+        )
     Y_t = 1.0 if F_y / F_u <= 0.8 else 1.1
     rupture = step("P_fn", "F_u A_fn", F_u * A_fn, "kip", F_u=F_u, A_fn=A_fn)
     yielding = step("P_fg", "Y_t F_y A_fg", Y_t * F_y * A_fg, "kip", Y_t=Y_t, F_y=F_y, A_fg=A_fg)

@@ -177,6 +177,10 @@ def bolt_shear(
     return area, step("R_n", "0.833 F_nv A_b n_s", total, "kip", F_nv=F_nv, A_b=area.value, n_s=n_s)
 
 
+def _available(F_nv: float, method: Method) -> float:
+    return RUPTURE.phi * F_nv if method is Method.LRFD else F_nv / RUPTURE.omega
+
+
 @limit_state(spec("J3.8", "Bolt in tension and shear"), RUPTURE)
 def bolt_tension_with_shear(
     group: str, threads: str, d: float, V_r: float, method: Method
@@ -191,7 +195,7 @@ def bolt_tension_with_shear(
         method: Design method.
 
     Returns:
-        Strength in kips, zero where shear leaves nothing.
+        Strength in kips, zero where shear leaves nothing or is more than the bolt has.
 
     Source: Equations J3-2, J3-3a and J3-3b.
     """
@@ -200,7 +204,9 @@ def bolt_tension_with_shear(
     f_rv = V_r / area.value
     stress = step("f_rv", "V_r/A_b", f_rv, "ksi", V_r=V_r, A_b=area.value)
     given = {"F_nt": F_nt, "F_nv": F_nv, "f_rv": f_rv}
-    if method is Method.LRFD:
+    if f_rv > _available(F_nv, method) * (1 + 1e-9):
+        left, formula, given = 0.0, "0", {}
+    elif method is Method.LRFD:
         left = max(0.0, min(1.3 * F_nt - F_nt / (RUPTURE.phi * F_nv) * f_rv, F_nt))
         formula = "max(0, min(1.3 F_nt - F_nt/(φ F_nv) f_rv, F_nt))"
         given["φ"] = RUPTURE.phi
@@ -208,7 +214,8 @@ def bolt_tension_with_shear(
         left = max(0.0, min(1.3 * F_nt - RUPTURE.omega * F_nt / F_nv * f_rv, F_nt))
         formula = "max(0, min(1.3 F_nt - Ω F_nt/F_nv f_rv, F_nt))"
         given["Ω"] = RUPTURE.omega
-    reduced = Step("F'_nt", formula, tuple(given.items()), left, "ksi")
+    note = "" if given else "the shear alone is more than the bolt has"
+    reduced = Step("F'_nt", formula, tuple(given.items()), left, "ksi", note)
     last = Step("R_n", "F'_nt A_b", (("F'_nt", left), ("A_b", area.value)), left * area.value, "kip")
     return area, stress, reduced, last
 

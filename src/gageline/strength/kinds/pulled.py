@@ -60,7 +60,7 @@ def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
         method: design method.
 
     Returns:
-        Two checks.
+        Two checks; of bolts that their shear uses up the first alone, which fails.
 
     Source: Sections J3.7 and J3.8, Manual Part 9; Examples II.A-2B and II.A-11B.
     """
@@ -68,6 +68,8 @@ def pulled(connection: Connection, end: PulledEnd, method: Method) -> Findings:
     n = 2 * joint.rows
     each = bolt_tension_with_shear(joint.group, joint.threads, joint.d, connection.V / n, method)
     bolts = each.check(connection.N / n, method, "tension of one bolt that also carries shear")
+    if not each.nominal:
+        return Findings((bolts,))  # nothing is left for prying to lessen
     left = found(
         "B_c", each.available(method), "kip", "available tension of one bolt beside its shear (J3.8)"
     )

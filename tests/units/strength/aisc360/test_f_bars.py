@@ -26,3 +26,8 @@ def test_small_holes_do_not_matter() -> None:
 def test_a_bar_without_thickness_is_refused() -> None:
     with pytest.raises(ValueProblem, match=r"t = 0 must be more than 0"):
         f_bars.bar_yielding(50, 4, 0)
+
+
+def test_a_net_flange_is_no_more_than_the_whole() -> None:
+    with pytest.raises(ValueProblem, match=r"A_fn = 5 in² is more than A_fg = 4 in²: take the holes off"):
+        f_bars.rupture_at_holes(50, 65, 4, 5, 88, 101)

@@ -72,3 +72,11 @@ def test_tension_beyond_the_pretension_leaves_no_slip() -> None:
 
 def test_two_fillers_slip_sooner() -> None:
     assert j3_bolts.slip(28, fillers=2).nominal == pytest.approx(0.85 * j3_bolts.slip(28, fillers=1).nominal)
+
+
+@pytest.mark.parametrize("method", list(Method))
+def test_a_bolt_that_its_shear_breaks_has_no_tension_left(method: Method) -> None:
+    """3/4 in 120-N: 0.75 54 0.4418 = 17.9 kips by LRFD, 11.9 by ASD; J3.8 holds only up to there."""
+    most = j3_bolts.bolt_shear("120", "N", 0.75).available(method)
+    assert j3_bolts.bolt_tension_with_shear("120", "N", 0.75, most, method).nominal > 0
+    assert j3_bolts.bolt_tension_with_shear("120", "N", 0.75, 1.01 * most, method).nominal == 0

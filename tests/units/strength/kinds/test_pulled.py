@@ -65,3 +65,10 @@ def test_bolts_far_apart_do_not_bend_the_whole_length() -> None:
     """Two rows 8 in apart: the average of 5.5 in would give a pair what no leg carries to it."""
     near, far = (both(end(rows=2, pitch=pitch))[1].capacity for pitch in (5.0, 8.0))
     assert far == pytest.approx(near)
+
+
+def test_bolts_that_their_shear_uses_up_fail_in_tension() -> None:
+    """300 kips on ten bolts of 0.75 54 0.6013 = 24.4 kips each: nothing is left for any tension."""
+    (bolts,) = pulled(replace(A2B, V=300.0), end(), Method.LRFD).checks
+    assert bolts.capacity == 0
+    assert not bolts.passes

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 from typing import NamedTuple
 
 from gageline.errors import ValueProblem
-from gageline.job import Corner, Stick
+from gageline.job import Corner, Stick, say
 from gageline.part import End, Part, extent_y, extent_z
 from gageline.steel import Plate
-from gageline.units import ZERO, Length, System, write_length
+from gageline.units import ZERO, Length, System
 
 __all__ = ["Slip", "check_readings", "slips_of"]
 
@@ -60,17 +61,13 @@ def slips_of(part: Part, stick: Stick, system: System) -> tuple[Slip, ...]:
         stick: as measured.
         system: the units of the messages.
     """
-
-    def say(length: Length) -> str:
-        text = write_length(length, system, 64)
-        return f"{text} mm" if system is System.MM else text
-
+    told = partial(say, system=system)
     name = part.stock.designation
     found = []
     for one in (*_overall(part, stick), *_of_ends(part, stick), *_of_the_stick(part, stick)):
         if abs(one.read - one.wanted) > one.most:
             off = (
-                f"off the {say(one.wanted)} {one.of or f'of {name}'}"
+                f"off the {told(one.wanted)} {one.of or f'of {name}'}"
                 if one.wanted
                 else f"and no {name} comes so"
             )
@@ -82,10 +79,10 @@ def slips_of(part: Part, stick: Stick, system: System) -> tuple[Slip, ...]:
             )
             words = words.replace("web off", "web off centre")
             found.append(
-                Slip(one.path, f"{words} {say(one.read)} is more than {say(one.most)} {off}: {one.remedy}")
+                Slip(one.path, f"{words} {told(one.read)} is more than {told(one.most)} {off}: {one.remedy}")
             )
     for end in End:
-        found.extend(_open_ends(part, stick, end, say))
+        found.extend(_open_ends(part, stick, end, told))
     return tuple(found)
 
 
@@ -151,7 +148,7 @@ def _of_the_stick(part: Part, stick: Stick) -> Iterator[_Compared]:
             yield _Compared((name,), value, ZERO, most)
 
 
-def _open_ends(part: Part, stick: Stick, end: End, say: Callable[[Length], str]) -> Iterator[Slip]:
+def _open_ends(part: Part, stick: Stick, end: End, told: Callable[[Length], str]) -> Iterator[Slip]:
     """Ends that would be too far out of square, by the square's gap or from corner to corner."""
     deep, wide = _sizes(part)
     read = stick.at(end)
@@ -159,14 +156,14 @@ def _open_ends(part: Part, stick: Stick, end: End, say: Callable[[Length], str])
         if gap is not None and gap.blade > _BLADE:
             yield Slip(
                 (str(end), f"{name}_blade"),
-                f"{end} end {name} blade {say(gap.blade)} is longer than any square's, {say(_BLADE)} at the "
-                "most: check the reading",
+                f"{end} end {name} blade {told(gap.blade)} is longer than any square's, {told(_BLADE)} at "
+                "the most: check the reading",
             )
         if gap is not None and gap.gap > gap.blade * _OFF:
             yield Slip(
                 (str(end), f"{name}_gap"),
-                f"{end} end {name} gap {say(gap.gap)} is more than 1 in {1 / _OFF} of its blade of "
-                f"{say(gap.blade)}: {_CUT}",
+                f"{end} end {name} gap {told(gap.gap)} is more than 1 in {1 / _OFF} of its blade of "
+                f"{told(gap.blade)}: {_CUT}",
             )
     for corner, across in _ACROSS:
         one, other = read.corner(corner), read.corner(across)
@@ -175,8 +172,8 @@ def _open_ends(part: Part, stick: Stick, end: End, say: Callable[[Length], str])
             worse, value = max(((corner, one), (across, other)), key=lambda read: abs(read[1]))
             yield Slip(
                 (str(end), worse.replace(" ", "_")),
-                f"{end} end {worse} {say(value)} is {say(abs(one - other))} off the corner across, more than "
-                f"{say(most)}: {_CUT}",
+                f"{end} end {worse} {told(value)} is {told(abs(one - other))} off the corner across, more "
+                f"than {told(most)}: {_CUT}",
             )
 
 

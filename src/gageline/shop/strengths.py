@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from django.http import HttpRequest, HttpResponse
@@ -15,10 +15,12 @@ from gageline.shop.jobs import current_text
 from gageline.shop.models import Job
 from gageline.strength import (
     SUGGESTED,
+    BelowLoads,
     CheckedBeam,
     CheckedConnection,
     JobStrength,
     NotChecked,
+    below_text,
     broken_text,
     figure,
     force_text,
@@ -49,7 +51,7 @@ class StrengthLine:
         used: how much of the capacity, in per cent; empty where no load is known.
         state: enough, not enough, or capacity only.
         kind: note, warning or error, for how it is shown.
-        rules: rules of detail that are not kept.
+        rules: rules of detail that are not kept, and a reaction given below what the loads ask for.
     """
 
     piece: str
@@ -74,12 +76,16 @@ def strength_lines(
         system: its units.
         names: the mark of the piece and the members it stands for; None for all.
     """
-    ends = (_connection(one, system) for one in strength.connections if names is None or one.piece in names)
+    ends = (
+        _connection(one, strength.below, system)
+        for one in strength.connections
+        if names is None or one.piece in names
+    )
     beams = (_beam(one) for one in strength.beams if names is None or one.piece in names)
     return (*ends, *beams)
 
 
-def _connection(one: CheckedConnection, system: System) -> StrengthLine:
+def _connection(one: CheckedConnection, below: Sequence[BelowLoads], system: System) -> StrengthLine:
     verdict, connection = one.verdict, one.verdict.connection
     governing, capacity = verdict.governing, verdict.capacity
     needs = ""
@@ -91,12 +97,13 @@ def _connection(one: CheckedConnection, system: System) -> StrengthLine:
         state, kind = "capacity only: no reaction is given", "note"
     elif connection.load == SUGGESTED and not governing.passes:
         state, kind = "less than the reaction that the Manual suggests", "warning"
-    rules = tuple(broken_text(rule, system) for rule in verdict.broken_rules)
+    rules = [broken_text(rule, system) for rule in verdict.broken_rules]
+    rules += [below_text(low, system) for low in below if low.name == connection.name]
     return StrengthLine(
         one.piece, connection.name, f"{connection.kind} {connection.fitting.name}",
         "with an axial force" if capacity is None else force_text(capacity, system), needs,
         f"{governing.title} ({governing.clause.number})",
-        percent(governing) if connection.load else "", state, kind, rules,
+        percent(governing) if connection.load else "", state, kind, tuple(rules),
     )  # fmt: skip
 
 

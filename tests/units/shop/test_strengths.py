@@ -49,6 +49,24 @@ right = { reaction = "1 kip" }
     assert "900.0 kip" in left.needs
 
 
+def test_a_reaction_below_what_the_loads_ask_for_is_told(owner: Person) -> None:
+    text = """[job]
+name = "Invented"
+[[piece]]
+mark = "B1"
+stock = "W12x26"
+length = "9'-6"
+angles = [{ end = "both", stock = "L4x3-1/2x5/16", rows = 2 }]
+left = { reaction = "1 kip" }
+loads = [{ case = "live", uniform = "2 kip/ft" }]
+"""
+    strength = strength_of(current_text(import_job(owner, text.encode())))
+    left, right, _ = strength_lines(strength, System.FT_IN)
+    (said,) = left.rules
+    assert said.startswith("B1 left: 1.0 kip is given as the reaction, its loads ask for")
+    assert right.rules == ()
+
+
 def test_what_was_not_checked_is_listed_once_with_its_reason(framed: Job) -> None:
     strength = strength_of(current_text(framed))
     every = unchecked_of(strength)

@@ -14,7 +14,7 @@ __all__ = ["BOLT_LENGTHS", "FRAME_BOLTS", "BoltRow", "bolt_rows"]
 
 BOLT_LENGTHS = (
     "Lengths of bolts are from under the head to the end, for one flat washer a bolt "
-    "(RCSC Specification, commentary to 2.3 and Table C-2.2)."
+    "(RCSC Specification, Table C-2.2)."
 )
 """How the lengths of bolts are found."""
 FRAME_BOLTS = "Field bolts of the frame: see its field bolt list, on the sheets of the frame."

@@ -8,7 +8,7 @@ from gageline.job import Job
 from gageline.part import Assembly
 from gageline.sheets.bolt_rows import BOLT_LENGTHS, FRAME_BOLTS, bolt_rows
 from gageline.sheets.boxes import line_height
-from gageline.sheets.furniture import Draft, Heading, bind, bolt_text, practice_block, space
+from gageline.sheets.furniture import Draft, Heading, bind, bolt_text, paragraph, practice_block, space
 from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Anchor, Box, Group, Item, Level, Sheet, Text
 from gageline.sheets.style import BODY, HEADING, Weight
@@ -194,6 +194,7 @@ def _foot(job: Job, width: float) -> Iterator[tuple[tuple[Item, ...], float]]:
     if job.frame is not None:
         said.append(FRAME_BOLTS)
     for words in said:
-        yield (Text(0, 0, words, BODY, level=Level.TOP),), line_height(BODY) * 1.2
+        note = paragraph("", words, width, BODY)
+        yield note.items, note.height
     practice = practice_block(job, width, BODY)
     yield practice.items, practice.height

@@ -7,10 +7,10 @@ import pytest
 from frames import demo_frame
 from gageline.job import Job
 from gageline.part import BoltSet
-from gageline.sheets import bolt_rows, parts_list
+from gageline.sheets import Page, bolt_rows, parts_list
 from gageline.units import Length
 from jobs import job_of
-from pages import all_texts
+from pages import all_texts, outside
 
 BEAM = 'mark = "B1"\nquantity = 1\nstock = "W16x26"\nlength = "10\'-0"\n'
 
@@ -40,8 +40,11 @@ def test_the_length_is_by_the_grip() -> None:
     # 1 + 5/32 + 1 = 2 5/32, next quarter
     (row,) = bolt_rows(job(1.0))
     assert row.length == '2 1/4"'
-    said = all_texts(parts_list(job(1.0)))
-    assert any(text.startswith("Lengths of bolts are from under the head") for text in said)
+    sheet = parts_list(job(1.0))
+    assert any(text.startswith("Lengths of bolts are from under the head") for text in all_texts(sheet))
+    for page in sheet.pages:
+        assert isinstance(page, Page)
+        assert outside(page) == []
 
 
 def test_a_grip_that_is_not_known_gives_no_length() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from gageline.layout.cuts import (
     clip_name,
@@ -22,9 +22,11 @@ from gageline.part import Clip, Cope, End, Face, FlangeTrim, Part, extent_y, ext
 from gageline.steel import Profile
 from gageline.units import Length, Slope, System
 
-__all__ = ["check_step", "clip_step", "cope_step", "diagonal", "end_steps", "trim_step"]
+__all__ = ["check_step", "clip_step", "cope_step", "diagonal", "end_steps", "finished", "trim_step"]
 
 _SQUARE = "tape and square"
+_BEVELLED = ("top edge", "bottom edge")
+_MITRED = ("near side", "far side")
 
 
 def diagonal(one: Length, two: Length) -> Length:
@@ -33,10 +35,12 @@ def diagonal(one: Length, two: Length) -> Length:
 
 
 def check_step(bench: Bench, up: Face) -> Step:
-    """Overall length and square of both ends, and which end everything is measured from."""
+    """Overall length and square of both ends, and which end everything is measured from.
+
+    The steel has no cut yet: a bevelled or mitred end is still square, and what is cut off may be longer.
+    """
     part = bench.part
-    (low, _), (_, near) = extent_y(part.stock), extent_z(part.stock)
-    below = part.end_x(End.RIGHT, low, near) - part.end_x(End.LEFT, low, near)
+    least = "" if part.right.square else "at least "
     edge = {Profile.ANGLE: "heel", Profile.TUBE: "bottom line"}.get(part.profile, "bottom edge")
     point = "" if part.left.square else f", at the long point on the {_long_edge(part, End.LEFT)}"
     cut = [end for end in End if not part.cut(end).square]
@@ -50,7 +54,7 @@ def check_step(bench: Bench, up: Face) -> Step:
         (bench.x(part.length),),
         f"Lay it {face_up(up, hollow=is_hollow(part))} up. The left end is the datum: hook the tape "
         f"there{point}. Overall {bench.say(part.length)}.",
-        f"Along the {edge} {bench.say(below)}{open_}.",
+        f"Along the {edge} {least}{bench.say(part.length)}{open_}.",
         "overall",
     )
 
@@ -67,25 +71,62 @@ def end_steps(bench: Bench, end: End) -> Iterator[Step]:
     """The bevel of an end from edge to edge of the web, and its mitre across the flange."""
     part, cut = bench.part, bench.part.cut(end)
     if cut.bevel:
-        yield _slant(bench, end, web_faces(part)[0], ("Bevel", cut.bevel), ("top edge", "bottom edge"))
+        yield _slant(bench, end, web_faces(part)[0], ("Bevel", cut.bevel), _BEVELLED)
     if cut.mitre:
-        flange = flange_face(part, Face.TOP) or flange_face(part, Face.BOTTOM)
-        yield _slant(bench, end, flange, ("Mitre", cut.mitre), ("near side", "far side"))
+        yield _slant(bench, end, _mitred_face(part), ("Mitre", cut.mitre), _MITRED)
+
+
+def finished(bench: Bench, coped: Collection[Face] = ()) -> str:
+    """The lengths along the edges that bevels and mitres reach, once every end is cut; empty where none is.
+
+    Args:
+        bench: the part and the tape.
+        coped: edges that a cope has shortened by then, and that are not measured.
+    """
+    part = bench.part
+    bevelled, mitred = (any(part.cut(end).bevel for end in End), any(part.cut(end).mitre for end in End))
+    found: list[str] = []
+    if bevelled:
+        lengths = zip(_BEVELLED, (Face.TOP, Face.BOTTOM), _lengths(part, web_faces(part)[0]), strict=True)
+        found.extend(f"{edge} {bench.say(length)}" for edge, side, length in lengths if side not in coped)
+    face = _mitred_face(part)
+    if mitred and face not in coped:
+        on = f"{face_up(face, hollow=is_hollow(part))}, " if bevelled and face else ""
+        near, far = (
+            f"{side} {bench.say(length)}" for side, length in zip(_MITRED, _lengths(part, face), strict=True)
+        )
+        found.extend((f"{on}{near}", far))
+    return f" Finished: {', '.join(found)}." if found else ""
+
+
+def _lengths(part: Part, face: Face | None) -> tuple[Length, ...]:
+    """The length from cut to cut at both edges of a face."""
+    ends = zip(_at_edges(part, End.LEFT, face), _at_edges(part, End.RIGHT, face), strict=True)
+    return tuple(right - left for left, right in ends)
+
+
+def _mitred_face(part: Part) -> Face | None:
+    """The face that a mitre is struck on; None for a plate, whose thickness it crosses."""
+    return flange_face(part, Face.TOP) or flange_face(part, Face.BOTTOM)
+
+
+def _at_edges(part: Part, end: End, face: Face | None) -> tuple[Length, Length]:
+    """Where an end's cut lies at the top and the bottom edge of a face, or at its near and far side."""
+    if face is None:
+        (_, y), (far, near) = extent_y(part.stock), extent_z(part.stock)
+        return part.end_x(end, y, near), part.end_x(end, y, far)
+    low, high = face_range(part.stock, face)
+    if face is Face.LEG_B:  # its y grows from the heel, which is its near side
+        low, high = high, low
+    return end_line_x(part, end, face, high), end_line_x(part, end, face, low)
 
 
 def _slant(
     bench: Bench, end: End, face: Face | None, lean: tuple[str, Slope], edges: tuple[str, str]
 ) -> Step:
     """A line across a face that is read at both edges; of a plate's mitre, through its thickness."""
-    part, (word, slope) = bench.part, lean
-    if face is None:
-        (_, y), (far, near) = extent_y(part.stock), extent_z(part.stock)
-        first, second = part.end_x(end, y, near), part.end_x(end, y, far)
-    else:
-        low, high = face_range(part.stock, face)
-        if face is Face.LEG_B:  # its y grows from the heel, which is its near side
-            low, high = high, low
-        first, second = end_line_x(part, end, face, high), end_line_x(part, end, face, low)
+    word, slope = lean
+    first, second = _at_edges(bench.part, end, face)
     readings = bench.x(first), bench.x(second)
     how = slope.bevel_text() if bench.system is System.FT_IN else f"{abs(slope.degrees):.1f}°"
     return Step(

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
-from gageline.layout.cut_steps import check_step, clip_step, cope_step, end_steps, trim_step
-from gageline.layout.cuts import flange_face, is_hollow, opposite_wall, other_wall, web_faces
+from gageline.layout.cut_steps import check_step, clip_step, cope_step, end_steps, finished, trim_step
+from gageline.layout.cuts import cope_name, flange_face, is_hollow, opposite_wall, other_wall, web_faces
 from gageline.layout.fit_steps import fit_steps, join_steps
 from gageline.layout.hole_steps import centre_step, opening_step, pattern_steps
 from gageline.layout.holes import Pattern, centred_faces
@@ -49,10 +50,22 @@ def part_steps(
                 steps.append(roll_step(up, face, hollow=is_hollow(part)))
                 up = face
             steps.extend(phase[face])
+    steps = _checked(steps, bench)
     steps.extend(step for seat in seats if seat.fitting.on is None for step in fit_steps(bench, seat))
     if seats and span is not None:
         steps.extend(join_steps(bench, seats, span))
     return numbered(steps)
+
+
+def _checked(steps: list[Step], bench: Bench) -> list[Step]:
+    """The same steps, the last cut of an end checked by the finished lengths too."""
+    ends = {step.title for end in End for step in end_steps(bench, end)}
+    last = max((number for number, step in enumerate(steps) if step.title in ends), default=None)
+    if last is None:
+        return steps
+    before = {step.for_ for step in steps[:last]}
+    lengths = finished(bench, {cope.edge for cope in bench.part.copes if cope_name(cope) in before})
+    return [*steps[:last], replace(steps[last], check=steps[last].check + lengths), *steps[last + 1 :]]
 
 
 def _by_face(work: Iterable[tuple[Face, Step]], part: Part) -> dict[Face, list[Step]]:

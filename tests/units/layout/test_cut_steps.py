@@ -1,6 +1,14 @@
 import pytest
 
-from gageline.layout.cut_steps import check_step, clip_step, cope_step, diagonal, end_steps, trim_step
+from gageline.layout.cut_steps import (
+    check_step,
+    clip_step,
+    cope_step,
+    diagonal,
+    end_steps,
+    finished,
+    trim_step,
+)
 from gageline.layout.mark import Bench
 from gageline.part import Clip, Cope, End, EndCut, Face, FlangeTrim, Part, Side
 from gageline.units import System, parse_slope
@@ -42,10 +50,56 @@ def test_the_second_length_is_taken_where_the_section_has_a_line_for_it() -> Non
     assert [check.partition(" 10'")[0] for check in checks] == ["Along the heel", "Along the bottom line"]
 
 
-def test_bevelled_at_both_ends_the_other_edge_checks_the_length() -> None:
-    cut = EndCut(parse_slope("3 in 12"))
-    step = check_step(on_bench(piece(left=cut, right=cut)), Face.NEAR)
-    assert step.check == "Along the bottom edge 9'-4 1/8\"."  # 10'-0 less twice 15.7 / 4
+@pytest.mark.parametrize(
+    ("part", "check"),
+    [
+        (
+            piece(left=EndCut(parse_slope("3 in 12"))),
+            'Along the bottom edge 10\'-0"; square the right end, at most 1/16" open at the square.',
+        ),
+        (
+            piece(right=EndCut(parse_slope("3 in 12"))),
+            'Along the bottom edge at least 10\'-0"; square the left end, at most 1/16" open at the square.',
+        ),
+        (
+            piece(left=EndCut(parse_slope("3 in 12")), right=EndCut(mitre=parse_slope("3 in 12"))),
+            "Along the bottom edge at least 10'-0\".",
+        ),
+    ],
+)
+def test_the_first_step_checks_the_steel_as_it_is_before_any_cut(part: Part, check: str) -> None:
+    assert check_step(on_bench(part), Face.NEAR).check == check
+
+
+BEVEL, MITRE = EndCut(parse_slope("3 in 12")), EndCut(mitre=parse_slope("6 in 12"))
+
+
+@pytest.mark.parametrize(
+    ("part", "says"),
+    [
+        (piece(), ""),
+        # 15.7 deep: 10'-0 less twice 15.7 / 4
+        (piece(left=BEVEL, right=BEVEL), " Finished: top edge 10'-0\", bottom edge 9'-4 1/8\"."),
+        (
+            piece(right=EndCut(-parse_slope("3 in 12"))),
+            " Finished: top edge 9'-8 1/16\", bottom edge 10'-0\".",
+        ),
+        # 5 1/2 wide: 2 3/4 less on the far side
+        (piece(left=MITRE), " Finished: near side 10'-0\", far side 9'-9 1/4\"."),
+        (piece("PL1/2X8", left=MITRE), " Finished: near side 10'-0\", far side 9'-11 3/4\"."),
+    ],
+)
+def test_the_finished_lengths_are_those_along_the_edges_that_a_cut_reaches(part: Part, says: str) -> None:
+    assert finished(on_bench(part)) == says
+
+
+def test_both_leans_have_four_lengths_and_an_edge_that_is_coped_has_none() -> None:
+    bench = on_bench(piece(left=BEVEL, right=MITRE))
+    web = ["top edge 9'-10 11/16\"", "bottom edge 9'-6 3/4\""]  # the mitre reaches half of 2 3/4, nearly
+    flange = ["top flange, near side 10'-0\"", "far side 9'-9 1/4\""]
+    assert finished(bench) == f" Finished: {', '.join(web + flange)}."
+    assert finished(bench, {Face.TOP}) == f" Finished: {web[1]}."
+    assert finished(on_bench(piece(left=MITRE)), {Face.TOP}) == ""
 
 
 def test_a_bevel_is_two_readings_and_an_offset() -> None:

@@ -38,6 +38,32 @@ def test_cuts_come_first_then_the_faces_with_the_fewest_rolls() -> None:
     ]
 
 
+def test_the_finished_lengths_are_checked_when_the_last_end_is_cut() -> None:
+    cope = Cope(End.RIGHT, Face.TOP, at("4"), at("1 1/2"), at("1/2"))
+    cuts = EndCut(parse_slope("3 in 12")), EndCut(mitre=parse_slope("6 in 12"))
+    bench = Bench(piece(left=cuts[0], right=cuts[1], copes=(cope,)), at("1/16"), System.FT_IN)
+    steps = part_steps(bench, patterns(bench))
+    assert [(step.title, "Finished: top edge" in step.check) for step in steps] == [
+        ("Check the steel", False),
+        ("Mitre the right end", False),
+        ("Roll", False),
+        ("Bevel the left end", True),
+        ("Right top cope", False),
+    ]
+
+
+def test_an_edge_that_is_coped_already_is_not_measured() -> None:
+    cope = Cope(End.RIGHT, Face.TOP, at("4"), at("1 1/2"), at("1/2"))
+    top = drilled(Face.TOP, hole("3'", "1 3/4"), name="top")  # the top is up last
+    part = piece(left=EndCut(mitre=parse_slope("6 in 12")), copes=(cope,), groups=(top,))
+    bench = Bench(part, at("1/16"), System.FT_IN)
+    steps = part_steps(bench, patterns(bench))
+    assert [step.title for step in steps[:4]] == [
+        "Check the steel", "Right top cope", "Roll", "Mitre the left end",
+    ]  # fmt: skip
+    assert not any("Finished" in step.check for step in steps)
+
+
 def test_the_first_step_says_which_face_lies_up() -> None:
     part = piece(groups=(drilled(Face.BOTTOM, hole("3'", "1 3/4"), name="bottom"),))
     bench = Bench(part, at("1/16"), System.FT_IN)

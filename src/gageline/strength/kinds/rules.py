@@ -15,7 +15,7 @@ from gageline.strength.aisc360.j3_spacing import (
     minimum_spacing,
 )
 from gageline.strength.aisc360.standard import manual, spec
-from gageline.strength.check import Check, Clause, Step, step
+from gageline.strength.check import Check, Clause, Step, found, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind
 from gageline.strength.kinds.beam_web import end_distance
@@ -25,6 +25,8 @@ __all__ = ["at_least", "at_most", "condition", "detail_rules", "exempt"]
 
 _EDGE = spec("Table J3.4", "Least edge distance")
 _LENGTH = manual("Part 10", "Least length of a connection")
+_TURN = manual("Part 10", "Flexibility of simple connections")
+_LARGE = 0.9  # in: M22 and 7/8 in are the largest bolts of the thinner angle
 _METRIC = NotChecked(
     "whether bolts of an ISO 898-1 property class are accepted",
     "Table J3.2 does not name them: they are given the stresses of its row for threaded parts, with their "
@@ -99,24 +101,55 @@ def exempt(clause: Clause, title: str) -> Check:
 
 def detail_rules(connection: Connection) -> Findings:
     """The rules of detail for both joints of a connection; a seat has one, with its support."""
-    found: list[Check] = []
+    rules: list[Check] = []
     seat = connection.kind is Kind.SEAT
     joints = ((connection.to_beam, "beam"), (connection.to_support, "support"))
     for joint, where in joints[1:] if seat else joints:
         if isinstance(joint, Bolted):
-            found.extend(_of_bolts(joint, connection, where))
+            rules.extend(_of_bolts(joint, connection, where))
             sheared = connection.N if where == "beam" else 0.0
-            found.extend(_of_kinds(joint, where, sheared / connection.V))
+            rules.extend(_of_kinds(joint, where, sheared / connection.V))
         else:
-            found.extend(_of_weld(joint, connection, where))
+            rules.extend(_of_weld(joint, connection, where))
     if connection.beam is not None and not seat:
         if isinstance(connection.to_beam, Bolted):
-            found.extend(_of_web(connection, connection.to_beam))
-        found.append(_length(connection))
+            rules.extend(_of_web(connection, connection.to_beam))
+        rules.append(_length(connection))
+    rules.extend(_ductility(connection))
     groups = {
         joint.group for joint in (connection.to_beam, connection.to_support) if isinstance(joint, Bolted)
     }
-    return Findings(rules=tuple(found), not_checked=(_METRIC,) if groups & _METRIC_GROUPS else ())
+    return Findings(rules=tuple(rules), not_checked=(_METRIC,) if groups & _METRIC_GROUPS else ())
+
+
+def _ductility(connection: Connection) -> Iterator[Check]:
+    """What lets the end of the beam turn: thin angles and end plates, bolts that are not too near the web.
+
+    Source: Manual Part 10, from memory: double angles at most 5/8 in thick; end plates at most 3/8 in with
+        their bolts 3 1/2 to 5 1/2 in apart; single angles at least 3/8 in with bolts to 7/8 in, and 1/2 in
+        with larger ones. Each has the millimetre size that stands for it.
+    """
+    t, joint = connection.fitting.t, connection.to_support
+    title = "thickness of the {}, so that the beam's end can turn"
+    if connection.kind is Kind.DOUBLE_ANGLES:
+        yield at_most(_TURN, title.format("angles"), _size("t_max", 16 / _MM, "5/8 in, or 16 mm"), t)
+    elif connection.kind is Kind.END_PLATE and isinstance(joint, Bolted):
+        yield at_most(_TURN, title.format("end plate"), _size("t_max", 10 / _MM, "3/8 in, or 10 mm"), t)
+        apart, what = 2 * joint.gage, "bolts on both sides of the web, apart"
+        yield at_least(_TURN, what, _size("g_min", 88 / _MM, "3 1/2 in, or 88 mm"), apart)
+        yield at_most(_TURN, what, _size("g_max", 140 / _MM, "5 1/2 in, or 140 mm"), apart)
+    elif connection.kind is Kind.SINGLE_ANGLE:
+        bolts = [one for one in (connection.to_beam, joint) if isinstance(one, Bolted)]
+        large = max((one.d for one in bolts), default=0.0) > _LARGE
+        least = (
+            _size("t_min", 0.5, "for its bolts") if large else _size("t_min", 9.5 / _MM, "3/8 in, or 9.5 mm")
+        )
+        if bolts:
+            yield at_least(_TURN, "thickness of the single angle for its bolts", least, t)
+
+
+def _size(symbol: str, inches: float, note: str) -> Step:
+    return found(symbol, inches, "in", note)
 
 
 def _of_kinds(joint: Bolted, where: str, slope: float) -> Iterator[Check]:

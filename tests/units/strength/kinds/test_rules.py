@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -209,3 +210,32 @@ def test_the_holes_of_the_web_ask_for_their_own_edges() -> None:
     found = rules(replace(A4, to_beam=replace(bolts(3, 2.125, 1.375), other=HOLES["OVS"])))
     assert found["end of the beam to its bolts, under-run taken off"].demand == pytest.approx(1.0625)
     assert found["cope to the first row of bolts"].demand == pytest.approx(1.0625)
+
+
+@pytest.mark.parametrize(
+    ("name", "changes", "title"),
+    [
+        ("II.A-4", {"t": 0.75}, "thickness of the angles, so that the beam's end can turn"),
+        ("II.A-11A", {"t": 0.5}, "thickness of the end plate, so that the beam's end can turn"),
+        ("II.A-28A", {"t": 0.3125}, "thickness of the single angle for its bolts"),
+    ],
+)
+def test_simple_connections_must_let_the_beam_turn(name: str, changes: dict[str, Any], title: str) -> None:
+    """Manual Part 10, from memory; the examples themselves keep the limits."""
+    example = EXAMPLES[name]
+    bent = replace(example, fitting=replace(example.fitting, **changes))
+
+    def broken(connection: Connection) -> set[str]:
+        return {rule.title for rule in detail_rules(connection).rules if not rule.passes}
+
+    assert title in broken(bent)
+    assert title not in broken(example)
+
+
+@pytest.mark.parametrize(("gage", "kept"), [(1.5, False), (1.75, True), (2.75, True), (3.0, False)])
+def test_the_bolts_of_an_end_plate_stand_three_and_a_half_to_five_and_a_half_apart(
+    gage: float, kept: bool
+) -> None:
+    plate = replace(EXAMPLES["II.A-11A"], to_support=bolts(3, gage, 1.25))
+    found = [rule for rule in detail_rules(plate).rules if "both sides of the web" in rule.title]
+    assert all(rule.passes for rule in found) is kept

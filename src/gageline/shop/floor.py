@@ -28,7 +28,7 @@ from gageline.shop.pictures import step_svg, stick_svg
 from gageline.shop.readings import OnStick, half_read, on_stick, readings_on, stick_items, take, taken
 from gageline.shop.roles import WORK
 from gageline.shop.sawing import strike_saw
-from gageline.shop.selectors import marks_table, onward, task_lines, waiting
+from gageline.shop.selectors import SHOWN, beyond, marks_table, onward, task_lines, waiting
 from gageline.shop.ticking import Answer, Stroke, clock, send_off, strike
 from gageline.steel import Profile
 from gageline.units import System
@@ -56,7 +56,7 @@ def fit(request: HttpRequest) -> HttpResponse:
 
 
 def _waiting(request: HttpRequest, stage: Stage, opens: str) -> HttpResponse:
-    context = {"stage": stage, "waiting": waiting(stage), "opens": opens}
+    context = {"stage": stage, "waiting": waiting(stage), "beyond": beyond(stage), "opens": opens}
     template = "shop/part_waiting.html" if getattr(request, "htmx", False) else "shop/waiting.html"
     return render(request, template, context)
 
@@ -64,7 +64,7 @@ def _waiting(request: HttpRequest, stage: Stage, opens: str) -> HttpResponse:
 @require_GET
 def gate(request: HttpRequest) -> HttpResponse:
     """What is ready to go, and what went last."""
-    ready = Copy.objects.filter(active=True, stage=Stage.GATE).select_related("piece__job")[:500]
+    ready = Copy.objects.filter(active=True, stage=Stage.GATE).select_related("piece__job")[:SHOWN]
     gone = (
         Copy.objects.filter(active=True, stage=Stage.GONE).select_related("piece__job").order_by("-id")[:50]
     )
@@ -75,7 +75,8 @@ def gate(request: HttpRequest) -> HttpResponse:
         if any(own is system for _, own in lines)
     ]
     context = {
-        "ready": lines, "gone": gone, "weight": " and ".join(totals), "may": person_of(request).role in WORK,
+        "ready": lines, "beyond": beyond(Stage.GATE), "gone": gone,
+        "weight": " and ".join(totals), "may": person_of(request).role in WORK,
     }  # fmt: skip
     template = "shop/part_gate.html" if getattr(request, "htmx", False) else "shop/gate.html"
     return render(request, template, context)

@@ -23,7 +23,7 @@ from gageline.shop.office import person_of
 from gageline.shop.readings import item_code, report_of, shop_records, taken, words_of
 from gageline.shop.receiving import odds_words, told_odds
 from gageline.shop.roles import WORK
-from gageline.shop.selectors import onward, waiting
+from gageline.shop.selectors import beyond, onward, waiting
 from gageline.shop.ticking import Answer, Stroke, clock, strike
 from gageline.units import System
 
@@ -65,7 +65,12 @@ def _lines(report: Report, found: dict[str, Reading], system: System) -> Iterato
 @require_GET
 def list_waiting(request: HttpRequest) -> HttpResponse:
     """Pieces that are fitted and wait for inspection."""
-    context = {"stage": Stage.CHECK, "waiting": waiting(Stage.CHECK), "opens": "check-card"}
+    context = {
+        "stage": Stage.CHECK,
+        "waiting": waiting(Stage.CHECK),
+        "beyond": beyond(Stage.CHECK),
+        "opens": "check-card",
+    }
     template = "shop/part_waiting.html" if getattr(request, "htmx", False) else "shop/waiting.html"
     return render(request, template, context)
 

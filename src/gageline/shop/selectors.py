@@ -14,10 +14,12 @@ from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Job, Piece, Stage, Tick
 
 __all__ = [
+    "SHOWN",
     "Line",
     "ReadingLine",
     "TaskLine",
     "Waiting",
+    "beyond",
     "jobs_with_counts",
     "marks_table",
     "onward",
@@ -26,6 +28,8 @@ __all__ = [
     "waiting",
 ]
 
+SHOWN = 500
+"""Pieces that a page of a place shows at once."""
 _STAGES = tuple(stage.value for stage in Stage)
 
 
@@ -128,7 +132,7 @@ def waiting(stage: Stage) -> tuple[Waiting, ...]:
         Copy.objects.filter(active=True, stage=stage)
         .select_related("piece__job")
         .prefetch_related("ticks", "readings")
-        .order_by("piece__job_id", "piece__position", "number")[:500]
+        .order_by("piece__job_id", "piece__position", "number")[:SHOWN]
     )
     texts: dict[int, str] = {}
     found: list[Waiting] = []
@@ -146,6 +150,11 @@ def waiting(stage: Stage) -> tuple[Waiting, ...]:
             fresh[copy.piece_id] = len(found)
         found.append(one)
     return tuple(found)
+
+
+def beyond(stage: Stage) -> int:
+    """How many pieces are at a place beyond those that its page shows."""
+    return max(0, Copy.objects.filter(active=True, stage=stage).count() - SHOWN)
 
 
 def onward(copy: Copy, place: str) -> dict[str, object]:

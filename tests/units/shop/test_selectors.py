@@ -1,9 +1,22 @@
 from __future__ import annotations
 
+from collections.abc import Callable
+
+import pytest
+from django.test import Client
+
 from gageline.shop.engine import card_of, layout_of
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Copy, Job, Person, Stage
-from gageline.shop.selectors import jobs_with_counts, marks_table, onward, piece_lines, task_lines, waiting
+from gageline.shop.selectors import (
+    beyond,
+    jobs_with_counts,
+    marks_table,
+    onward,
+    piece_lines,
+    task_lines,
+    waiting,
+)
 from gageline.shop.ticking import Stroke, strike
 
 
@@ -32,6 +45,15 @@ def test_alike_pieces_that_are_not_begun_have_one_line(owner: Person, job: Job) 
     strike(owner, Stroke("begun-key", copies[1].pk, copies[1].piece.card, "bench-1"))
     assert [(one.copy.number, one.more) for one in waiting(Stage.BENCH)] == [(1, 0), (2, 0), (1, 0)]
     assert job.pieces.count() == 2
+
+
+def test_what_a_page_does_not_show_is_counted(
+    owner: Person, job: Job, monkeypatch: pytest.MonkeyPatch, signed_in: Callable[[Person], Client]
+) -> None:
+    assert beyond(Stage.BENCH) == 0
+    monkeypatch.setattr("gageline.shop.selectors.SHOWN", 2)
+    assert beyond(Stage.BENCH) == Copy.objects.filter(piece__job=job).count() - 2 == 1
+    assert "1 more wait behind these." in signed_in(owner).get("/bench/").content.decode()
 
 
 def test_from_a_card_one_goes_on_to_the_next_piece_that_waits(job: Job) -> None:

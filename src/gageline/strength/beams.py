@@ -23,6 +23,7 @@ from gageline.strength.check import Check, Method, Strength, found, step
 from gageline.strength.connection import Material
 from gageline.strength.guard import positive
 from gageline.strength.loads import (
+    Case,
     Combination,
     Load,
     combinations,
@@ -198,10 +199,15 @@ def _bending(
     gradient = moment_gradient(largest, float(A), float(B), float(C))
     braced = beam.unbraced == 0.0
     strength = _flexure(beam.section, beam.steel, 0.0 if braced else high - low, gradient.value)
-    check = strength.check(largest, method, f"bending of the beam, {combination.name}")
+    check = strength.check(largest, method, f"bending of the beam, {_called(beam, combination.name)}")
     return Check(
         check.clause, check.title, check.demand, check.capacity, check.unit, (gradient, *check.steps)
     )
+
+
+def _called(beam: SimpleBeam, name: str) -> str:
+    """The name of a combination; loads that are given with their factors are in none."""
+    return "as given" if {load.case for load in beam.loads} == {Case.GIVEN} else name
 
 
 def _worst_shear(beam: SimpleBeam, x: Array, method: Method) -> Check:
@@ -211,7 +217,7 @@ def _worst_shear(beam: SimpleBeam, x: Array, method: Method) -> Check:
         for combination in combinations(method)
     }
     name = max(demands, key=lambda name: demands[name])
-    return strength.check(demands[name], method, f"shear of the beam, {name}")
+    return strength.check(demands[name], method, f"shear of the beam, {_called(beam, name)}")
 
 
 def _deflections(beam: SimpleBeam, x: Array) -> Iterator[Check]:

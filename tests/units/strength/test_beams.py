@@ -99,3 +99,10 @@ def test_deflection_by_the_short_form_of_the_manual(constant: float, loads: tupl
     deflection = next(check for check in check_beam(beam, Method.ASD) if "live" in check.title)
     moment = {161.1: 0.1 * 240**2 / 8, 201.4: 20 * 240 / 4, 157.6: 10 * 80}[constant] / 12
     assert deflection.demand == pytest.approx(moment * 20**2 / (constant * 800), rel=1e-3)
+
+
+def test_loads_that_are_given_with_their_factors_are_in_no_combination() -> None:
+    given = replace(BEAM, loads=(Load(Case.GIVEN, 20.0, 210.0),))
+    bending, shear, *_ = check_beam(given, Method.LRFD)
+    assert bending.title == "bending of the beam, as given"
+    assert shear.title == "shear of the beam, as given"

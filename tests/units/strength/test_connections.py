@@ -172,3 +172,18 @@ def test_a_seat_under_a_coped_bottom_is_refused() -> None:
 def test_a_seat_that_does_not_reach_the_beam_is_refused() -> None:
     with pytest.raises(ValueProblem, match=r"does not reach past the gap of 5\.25 in"):
         check_connection(replace(EXAMPLES["II.A-16"], setback=5.0), LRFD)
+
+
+ORIGIN = frozenset({"A_g", "A_e", "A_gv", "A_nv", "A_nt", "L_w", "Z_net", "q", "R_y", "R_c", "l_1", "l_2"})
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+@pytest.mark.parametrize("N", [0.0, 5.0])
+def test_no_area_of_a_working_comes_from_nowhere(name: str, N: float) -> None:
+    """A line that uses an area, a length of weld or a bearing strength has one before it that finds it."""
+    for check in check_connection(replace(EXAMPLES[name], N=N), Method.LRFD).checks:
+        known: set[str] = set()
+        for line in check.steps:
+            used = {symbol for symbol, _ in line.values} & ORIGIN - {line.symbol}
+            assert used <= known, f"{check.title}: {line.line}"
+            known |= {line.symbol} | {symbol for symbol in ORIGIN if f"also {symbol}:" in line.note}

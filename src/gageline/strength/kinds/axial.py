@@ -6,7 +6,6 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from gageline.strength.aisc360.d_tension import hole_for_net_area
 from gageline.strength.aisc360.h_combined import axial_shear_and_flexure
 from gageline.strength.aisc360.j4_elements import (
     block_shear,
@@ -18,7 +17,7 @@ from gageline.strength.aisc360.standard import manual
 from gageline.strength.check import Check, Method, Strength, step
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Holes, Material
-from gageline.strength.kinds.areas import pulled_areas
+from gageline.strength.kinds.areas import net_hole, pulled_areas
 from gageline.strength.kinds.beam_web import bolted_block, end_distance, first_row
 from gageline.strength.kinds.bolted import (
     Ply,
@@ -119,13 +118,16 @@ def through_bolts(connection: Connection, pulled: PulledWeb, method: Method) -> 
         if pulled.e
         else rows_of_bolts(joint, pulled.count, plies)
     )
-    area = pulled.count * fitting.t * fitting.length
-    net = area - pulled.count * fitting.t * joint.rows * hole_for_net_area(joint.holes.along)
-    stretch = tensile_yielding(fitting.steel.F_y, area)
+    c, L, t, hole = pulled.count, fitting.length, fitting.t, net_hole(joint.holes.along)
+    area = step("A_g", "c L t", c * L * t, "in²", c=c, L=L, t=t)
+    left = c * (L - joint.rows * hole.value) * t
+    net = step("A_e", "c (L - n d_n) t", left, "in²", c=c, L=L, n=joint.rows, d_n=hole.value, t=t)
+    stretch = tensile_yielding(fitting.steel.F_y, area.value).after(area)
+    torn = tensile_rupture(fitting.steel.F_u, net.value).after(hole, net)
     checks = [
         group.check(total, method, "bolts through the beam web, both forces"),
         stretch.check(connection.N, method, "tensile yielding of the fitting"),
-        tensile_rupture(fitting.steel.F_u, net).check(connection.N, method, "tensile rupture of the fitting"),
+        torn.check(connection.N, method, "tensile rupture of the fitting"),
         _yields_through(connection, pulled, stretch, method),
         *_blocks(connection, pulled, method),
     ]

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.j2_welds import fillet_weld
 from gageline.strength.aisc360.j4_elements import shear_rupture, tensile_rupture
-from gageline.strength.check import Method, Strength, step
+from gageline.strength.check import Method, Step, Strength, step
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.kinds.areas import net_shear
 from gageline.strength.kinds.bolted import (
@@ -70,27 +70,28 @@ def _bolts(connection: Connection, bolts: Bolted) -> Iterator[State]:
     yield "bolts to the support, in pairs", rows_of_bolts(bolts, _SIDES, plies)
 
 
-def _effective(connection: Connection, weld: Fillet) -> float:
+def _effective(connection: Connection, weld: Fillet) -> Step:
     """Length of the weld on one side of the web, less a leg at each end, in."""
-    length = connection.fitting.length - 2 * weld.leg
+    L = connection.fitting.length
+    length = L - 2 * weld.leg
     if length <= 0:
         raise ValueProblem(
-            f"welds of {weld.leg:g} in leave nothing of a plate {connection.fitting.length:g} in long: "
-            "give a longer plate"
+            f"welds of {weld.leg:g} in leave nothing of a plate {L:g} in long: give a longer plate"
         )
-    return length
+    return step("L_w", "L - 2 w", length, "in", L=L, w=weld.leg)
 
 
-def _metal(weld: Fillet, length: float, angle: float = 0.0) -> Strength:
-    weld, short = counted(weld, length)
-    return fillet_weld(weld.leg, _SIDES * length, weld.F_EXX, angle).after(*short)
+def _metal(weld: Fillet, length: Step, angle: float = 0.0) -> Strength:
+    weld, short = counted(weld, length.value)
+    both = step("L", "2 L_w", _SIDES * length.value, "in", L_w=length.value)
+    return fillet_weld(weld.leg, both.value, weld.F_EXX, angle).after(length, both, *short)
 
 
 def _weld(connection: Connection, weld: Fillet) -> Iterator[State]:
     beam, length = connection.end, _effective(connection, weld)
     yield "weld to the beam web", _metal(weld, length)
-    area = step("A_nv", "L_w t_w", length * beam.t_w, "in²", L_w=length, t_w=beam.t_w)
-    rupture = shear_rupture(beam.steel.F_u, area.value).after(area)
+    area = step("A_nv", "L_w t_w", length.value * beam.t_w, "in²", L_w=length.value, t_w=beam.t_w)
+    rupture = shear_rupture(beam.steel.F_u, area.value).after(length, area)
     yield "shear rupture of the beam web beside the weld", rupture
 
 
@@ -99,6 +100,7 @@ def _axial(connection: Connection, weld: Fillet, bolts: Bolted, method: Method) 
         return Findings()
     beam, fitting = connection.end, connection.fitting
     length = _effective(connection, weld)
+    area = step("A_e", "L_w t_w", length.value * beam.t_w, "in²", L_w=length.value, t_w=beam.t_w)
     angle = math.degrees(math.atan2(connection.N, connection.V))
     metal = _metal(weld, length, angle)
     resultant = math.hypot(connection.V, connection.N)
@@ -107,9 +109,9 @@ def _axial(connection: Connection, weld: Fillet, bolts: Bolted, method: Method) 
         beside_weld(metal, weld, beam.steel, beam.t_w, _SIDES).check(
             resultant, method, "beam web beside the weld, both forces"
         ),
-        tensile_rupture(beam.steel.F_u, length * beam.t_w).check(
-            connection.N, method, "rupture of the beam web along the weld, axial force"
-        ),
+        tensile_rupture(beam.steel.F_u, area.value)
+        .after(length, area)
+        .check(connection.N, method, "rupture of the beam web along the weld, axial force"),
     )
     end = PulledEnd(bolts, fitting, b=bolts.gage - beam.t_w / 2, a=bolts.edge_side)
     return gathered([Findings(checks), pulled(connection, end, method)])

@@ -95,12 +95,17 @@ def _bending(connection: Connection, bolts: Bolted) -> Iterator[State]:
 def _together(connection: Connection, bolts: Bolted, method: Method) -> Check:
     """Equation 10-5 solved for the reaction at which its sum reaches 1."""
     fitting, a = connection.fitting, bolts.gage
-    V_c = yield_of_fitting(fitting, 1).available(method)
-    M_c = flexural_yielding(fitting.steel.F_y, fitting.t * fitting.length**2 / 4).available(method)
+    L, t = fitting.length, fitting.t
+    Z = step("Z", "t L^2/4", t * L**2 / 4, "in³", t=t, L=L)
+    sheared = yield_of_fitting(fitting, 1)
+    bent = flexural_yielding(fitting.steel.F_y, Z.value).after(Z)
+    V_c, M_c = sheared.available(method), bent.available(method)
     total = 1 / math.sqrt((1 / V_c) ** 2 + (a / M_c) ** 2)
     parts = (
         found("a", a, "in", "weld to the first column of bolts"),
+        *sheared.check(connection.V, method).steps,
         found("V_c", V_c, "kip", "available strength of the plate in shear yielding (J4.2(a))"),
+        *bent.check(connection.V, method).steps,
         found("M_c", M_c, "kip-in", "available strength of the whole plate in bending (J4.5)"),
     )
     last = step("R", "1/sqrt((1/V_c)^2 + (a/M_c)^2)", total, "kip", V_c=V_c, a=a, M_c=M_c)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from gageline.errors import ValueProblem
-from gageline.strength.aisc360.j4_elements import shear_yielding
 from gageline.strength.aisc360.j10_forces import web_local_crippling, web_local_yielding
 from gageline.strength.aisc360.manual_seats import (
     required_bearing_length,
@@ -15,7 +14,7 @@ from gageline.strength.aisc360.manual_seats import (
 )
 from gageline.strength.check import Check, Method, Strength
 from gageline.strength.connection import Bolted, Connection
-from gageline.strength.kinds.bolted import Ply, rows_of_bolts
+from gageline.strength.kinds.bolted import Ply, rows_of_bolts, yield_of_fitting
 from gageline.strength.kinds.support import support_ply
 from gageline.strength.kinds.welded import beside_weld, counted
 from gageline.strength.verdict import Findings, NotChecked
@@ -80,14 +79,12 @@ def _web(connection: Connection, l_b: float) -> Iterator[State]:
 
 def _leg(connection: Connection, method: Method) -> Iterator[State]:
     beam, fitting = connection.end, connection.fitting
-    needed = required_bearing_length(
-        connection.V, beam.steel.F_y, beam.t_w, beam.t_f, beam.d, beam.k, method
-    )[-1]
-    e = seat_eccentricity(needed.value, connection.gap, fitting.t)
-    yield "shear of the seat's leg", shear_yielding(fitting.steel.F_y, fitting.length * fitting.t)
+    lines = required_bearing_length(connection.V, beam.steel.F_y, beam.t_w, beam.t_f, beam.d, beam.k, method)
+    e = seat_eccentricity(lines[-1].value, connection.gap, fitting.t)
+    yield "shear of the seat's leg", yield_of_fitting(fitting, 1)
     if e.value > 0:
         bending = seat_leg_flexure(fitting.steel.F_y, fitting.length, fitting.t, e.value)
-        working = (needed, e, *bending.steps)
+        working = (*lines, e, *bending.steps)
         yield (
             "bending of the seat's leg",
             Strength(bending.clause, bending.nominal, bending.factors, bending.unit, working),

@@ -30,6 +30,8 @@ def test_shear_and_bending_together() -> None:
     """V_c 30 5.75 = 172.5; M_c 0.9 50 16.53 = 743.9; with M = 9 V: 1/sqrt(1/172.5^2 + (9/743.9)^2) = 74.5."""
     check = checks(PLATE)["shear and bending of the plate together"]
     assert check.capacity == pytest.approx(74.5, rel=1e-3)
+    symbols = [line.symbol for line in check.steps]
+    assert symbols == ["a", "A_gv", "R_n", "φR_n", "V_c", "Z", "M_n", "φM_n", "M_c", "R"]
 
 
 def test_bending_of_the_net_section() -> None:

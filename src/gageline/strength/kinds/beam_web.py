@@ -120,7 +120,7 @@ def _welded_block(connection: Connection) -> Strength:
     run = {"b": fitting.leg, "g": connection.gap, "t_w": t_w}
     tension = step("A_nt", "(b - g) t_w", (fitting.leg - connection.gap) * t_w, "in²", **run)
     block = block_shear(beam.steel.F_y, beam.steel.F_u, shear.value, shear.value, tension.value)
-    return block.after(shear, tension)
+    return block.after(shear.noted("also A_nv: no holes"), tension)
 
 
 def _bending(connection: Connection) -> Iterator[tuple[str, Strength]]:

@@ -7,12 +7,12 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from functools import partial
 from itertools import accumulate, pairwise
-from typing import TypeVar
+from typing import Literal, TypeVar
 
 from shapely import Polygon
 
 from gageline.detail.line import Frame, Line, Opening
-from gageline.detail.space import Vec, along, cross, minus, sideways, turned, unit
+from gageline.detail.space import Vec, along, cross, dot, minus, sideways, turned, unit
 from gageline.errors import ValueProblem
 from gageline.job import (
     ColumnEntry,
@@ -38,6 +38,7 @@ _BEAMS = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.BOX})
 _COLUMNS = frozenset({Profile.I_SHAPE, Profile.BOX})
 _SHORTEST = 6.0  # inches between the work points of a member
 _SPLICE_ABOVE = 48.0  # inches over its level where the document says nothing (common practice, no source)
+_PAST = 1 / 16  # inches that a place may lie past the end of its member
 _STEEPEST = 1.0  # rise over run of a beam
 Table = ColumnEntry | MemberEntry
 Made = TypeVar("Made")
@@ -232,6 +233,7 @@ class _Framing:
             line = self.line(place.on)
             if line.is_column:
                 return line.start
+            self._on(line, at)
             return along(line.start, line.plan, at)
         if place.between is not None:
             one, two = (self._named(name) for name in place.between)
@@ -239,6 +241,21 @@ class _Framing:
                 raise ValueProblem("the two points of between are one: name two")
             return along(one, unit(minus(two, one)), at)
         return self._named(place.point or "")
+
+    def _on(self, line: Line, at: float) -> None:
+        """Raise what is wrong with a place that is not on its member, overhangs included."""
+        run = dot(minus(line.finish, line.start), line.plan)
+        first, last = (self._overhang(line, which) for which in ("start", "end"))
+        if not -first - _PAST <= at <= run + last + _PAST:
+            reach = f"{self._say(-first)} to {self._say(run + last)}" if first else self._say(run + last)
+            limit = f"give at as {reach}" if first else f"give at up to {reach}"
+            raise ValueProblem(
+                f'at {self._say(at)} is not on "{line.name}": {limit}, or lengthen "{line.name}"'
+            )
+
+    def _overhang(self, line: Line, which: Literal["start", "end"]) -> float:
+        hang = line.entry.joint(which).overhang if isinstance(line.entry, MemberEntry) else None
+        return hang.inches if hang else 0.0
 
     def _named(self, name: str) -> Vec:
         if name in self.points:

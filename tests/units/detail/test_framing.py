@@ -56,6 +56,11 @@ def test_the_top_of_steel_by_a_drop_from_another_member_and_an_offset() -> None:
         ({"top": "Flor"}, '"Flor" is neither a level nor an elevation: did you mean "Floor"'),
         ({"from": {"on": "B1", "at": 5}}, "placed by each other in a circle, B1 → B1"),
         ({"to": {"on": "G1", "at": 121}}, 'from and to are 1" apart'),
+        (
+            {"from": {"on": "G1", "at": 241}, "ends": {"connection": "free"}},
+            'at 20\'-1" is not on "G1": give at up to 20\'-0", or lengthen "G1"',
+        ),
+        ({"to": {"on": "G2", "at": -1}}, 'at -1" is not on "G2": give at up to 20\'-0"'),
         ({"from": {"on": "G1"}}, "at goes with on or between"),
         ({"from": {"on": "G1", "point": "1/A", "at": 1}}, "by one of point, on and between"),
         ({"rise": "1 in 12", "fall": "1 in 12"}, "rise and fall are both given"),
@@ -67,6 +72,18 @@ def test_the_top_of_steel_by_a_drop_from_another_member_and_an_offset() -> None:
 def test_what_is_wrong_is_said_with_its_remedy(changes: dict[str, object], message: str) -> None:
     (found,) = notes(**changes)
     assert message in found
+
+
+def test_an_overhang_is_stood_on_too() -> None:
+    table = bay()
+    hung = {"start": {"overhang": 24}, "end": {"overhang": 36}}
+    girders = [one | hung for one in table["member"][:2]]  # type: ignore[index] # a list
+    beam = table["member"][2]  # type: ignore[index] # a list
+    for at, wrong in ((-24, False), (276, False), (-25, True), (277, True)):
+        placed = beam | {"from": {"on": "G1", "at": at}, "to": {"on": "G2", "at": at}}
+        found = [message for _, message in read(table | {"member": [*girders, placed]})[1]]
+        assert bool(found) is wrong
+        assert all('give at as -2\'-0" to 23\'-0", or lengthen "G1"' in message for message in found)
 
 
 def test_a_level_upside_down() -> None:

@@ -32,7 +32,7 @@ GOOD: dict[str, Any] = {
     "N": 20.0, "B": 20.0, "cantilever": 4.0, "e": 4.5, "d_c": 2.0, "c_t": 4.0, "c_b": 4.0, "d_ct": 2.0,
     "d_cb": 2.0, "C": 11.0, "t_p": 0.375, "R": 40.0, "setback": 0.75, "R_nwl": 10.0, "R_nwt": 10.0,
     "end_loaded_length": 1.0, "W": 4.0, "x_bar": 1.0, "l": 6.0, "t_pl": 0.5, "H": 6.0, "n_l": 2,
-    "restrained": True, "weathering": False, "rolled_i": True, "deformation": True,
+    "restrained": True, "flange": True, "weathering": False, "rolled_i": True, "deformation": True,
     "method": Method.LRFD, "hole": Hole.STANDARD,
 }  # fmt: skip
 ITS_OWN: dict[str, dict[str, Any]] = {

@@ -11,6 +11,7 @@ from connections import worked_out
 from gageline.strength import Method, Step, Strength, clauses_in
 from gageline.strength import aisc360 as rules
 from gageline.strength.aisc360 import (
+    d_shear_lag,
     d_tension,
     f_bars,
     f_flexure,
@@ -44,6 +45,15 @@ Found = Strength | Step | tuple[Step, ...]
 CASES: dict[str, list[Found]] = {
     "net_width": [d_tension.net_width(8, 0.8125, 2, [(2, 3)])],
     "effective_net_area": [d_tension.effective_net_area(3.0, 0.85)],
+    "all_joined": [d_shear_lag.all_joined()],
+    "part_joined": [d_shear_lag.part_joined(1.13, 9.0)],
+    "transverse_welds": [d_shear_lag.transverse_welds(2.0, 3.5)],
+    "welded_plate": [d_shear_lag.welded_plate(6.0, 4.0), d_shear_lag.welded_plate(6.0, 4.0, 0.8)],
+    "flange_or_web_rows": [
+        d_shear_lag.flange_or_web_rows(4, 8.0, b_f, flange=flange)
+        for b_f, flange in ((5.25, True), (6.5, True), (5.25, False))
+    ],
+    "angle_rows": [d_shear_lag.angle_rows(n) for n in (3, 4)],
     "tensile_yielding": [
         j4_elements.tensile_yielding(50, 3),
         d_tension.tensile_yielding(50, 3),

@@ -140,7 +140,7 @@ def _bolts(job: Job, assembly: Assembly, scribe: Scribe) -> Iterator[str]:
 def _bolt_words(bolts: BoltSet, job: Job, scribe: Scribe) -> str:
     if not bolts.bolt:
         return "a size to suit the holes, which the job does not give"
-    grip = f", grip {scribe.tell(bolts.grip)}" if bolts.grip is not None else ""
+    grip = f", grip {scribe.fine(bolts.grip)}" if bolts.grip is not None else ""
     return f"{bolt_text(bolts.bolt)} {job.practice.bolt_grade}{grip}"
 
 

@@ -25,8 +25,9 @@ _ROW = 7.4
 _SIGN = 36.0
 _LEG = 2.4
 _LEAD = 1.15
+_OFF = 0.4  # mm from the reference line to the box of a size
 _BEFORE = 1.6  # mm of reference line before the size and after the triangle
-SIGN_HALF = 3.2
+SIGN_HALF = 3.5
 """mm from the reference line to the upper and lower edge of a symbol."""
 
 
@@ -118,4 +119,4 @@ def weld_sign(
     for down in (1.0, -1.0) if both else (1.0,):
         yield Polygon(((left, y), (left, y + down * _LEG), (left + _LEG, y)), Role.DIMENSION)
         level = Level.TOP if down > 0 else Level.BOTTOM
-        yield Text(left - 0.8, y, size, FINE, anchor=Anchor.RIGHT, level=level)
+        yield Text(left - 0.8, y + down * _OFF, size, FINE, anchor=Anchor.RIGHT, level=level)

@@ -1,6 +1,6 @@
-from gageline.sheets import Circle, Polygon, texts
+from gageline.sheets import Circle, Polygon, Text, text_box, texts
 from gageline.sheets.notation import Scribe
-from gageline.sheets.weld_signs import weld_list, weld_sign
+from gageline.sheets.weld_signs import SIGN_HALF, weld_list, weld_sign
 from gageline.units import System
 from jobs import piece_of
 from pieces import at
@@ -45,3 +45,13 @@ def test_a_long_list_goes_on_under_a_new_head() -> None:
 
 def test_nothing_welded_no_list() -> None:
     assert weld_list(piece_of(), FEET, 110, 100) == []
+
+
+def test_sizes_stand_clear_of_the_reference_line() -> None:
+    items = list(weld_sign('1/4"', (0.0, 5.0), (6.0, 3.0), both=True, around=False))
+    for item in items:
+        if isinstance(item, Text):
+            ys = [y for _, y in text_box(item)]
+            assert min(ys) >= 3.3 or max(ys) <= 2.7
+            assert 3.0 - SIGN_HALF <= min(ys)
+            assert max(ys) <= 3.0 + SIGN_HALF

@@ -113,11 +113,13 @@ def _layout(points: ArrayLike, load: ArrayLike) -> _Layout:
     centre = places.mean(axis=1)
     x, y = np.ascontiguousarray((places - centre[:, None]).transpose(2, 1, 0))
     radius = np.sqrt(np.mean(x * x + y * y, axis=0))
-    if (radius < _SAME_PLACE).any():
-        raise ValueProblem(
-            "all bolts of a group are in one place, at least 2 places are needed: spread the bolts"
-        )
     turn = loads[:, 2] - centre[:, 0] * loads[:, 1] + centre[:, 1] * loads[:, 0]
+    together = radius < _SAME_PLACE
+    if (together & (np.abs(turn) > _SAME_PLACE * np.hypot(loads[:, 0], loads[:, 1]))).any():
+        raise ValueProblem(
+            "all bolts of a group are in one place and the load passes beside it: spread the bolts"
+        )
+    turn, radius = np.where(together, 0.0, turn), np.where(together, 1.0, radius)
     target = np.stack([loads[:, 0], loads[:, 1], turn / radius])
     size = np.sqrt(np.sum(target * target, axis=0))
     if (size == 0).any():
@@ -168,7 +170,7 @@ def eccentric_bolts(points: ArrayLike, load: ArrayLike) -> BoltGroups:
         Coefficients, centres and the forces of the bolts.
 
     Raises:
-        ValueProblem: No bolts, all bolts in one place, no load, or shapes that do not fit.
+        ValueProblem: No bolts, all bolts in one place beside the load, no load, or shapes that do not fit.
 
     Source: Manual Part 7; Crawford and Kulak, Journal of the Structural Division, ASCE 97 (ST3), 1971.
     """
@@ -196,7 +198,7 @@ def elastic_bolts(points: ArrayLike, load: ArrayLike) -> BoltGroups:
         Coefficients, centres and the forces of the bolts, the most loaded bolt at its full strength.
 
     Raises:
-        ValueProblem: No bolts, all bolts in one place, no load, or shapes that do not fit.
+        ValueProblem: No bolts, all bolts in one place beside the load, no load, or shapes that do not fit.
 
     Source: Manual Part 7, elastic method.
     """

@@ -66,7 +66,7 @@ def test_elastic_square_by_hand() -> None:
     [
         ([], [0, -1, 0], r"bolts of shape \(0,\) and loads of shape \(1, 3\) do not fit"),
         (np.zeros((1, 0, 2)), [0, -1, 0], "the group has 0 bolts, at least 2 are needed"),
-        ([[1, 2]], [0, -1, 0], "all bolts of a group are in one place, at least 2 places are needed"),
+        ([[1, 2]], [0, -1, 0], "all bolts of a group are in one place and the load passes beside it"),
         (SQUARE, [0, 0, 0], "a load is zero, its direction is needed"),
         (SQUARE, [0, -1], r"loads of shape \(1, 2\) do not fit: give"),
         (np.zeros((2, 4, 2)), np.ones((3, 3)), "2 groups and 3 loads do not fit: give one load for each"),
@@ -96,3 +96,12 @@ def test_a_load_through_one_of_two_bolts_leaves_the_other_still() -> None:
     found = eccentric_bolts([(4.0, -1.0), (4.0, 0.0)], (1.0, 0.0, 0.0))
     assert found.coefficient[0] == pytest.approx(0.9815, abs=1e-4)
     assert abs(found.forces[0][0]).max() < 1e-5
+
+
+@pytest.mark.parametrize("angle", [0.0, 30.0, 90.0])
+def test_a_single_bolt_carries_a_load_through_it(angle: float) -> None:
+    load = wrench(angle, 4.0, 2.0)
+    assert eccentric_bolts([[4.0, 2.0]], load).coefficient == pytest.approx(
+        [float(share_of_full_strength(0.34))]
+    )
+    assert elastic_bolts([[4.0, 2.0]], load).coefficient == pytest.approx([1.0])

@@ -89,18 +89,19 @@ def patterns(bench: Bench) -> tuple[Pattern, ...]:
 
 
 def _held(bench: Bench, group: HoleGroup) -> Bench:
-    """The bench with the tape that a pattern is read on.
+    """The bench with the tape that a pattern is read on, whatever side the length of its part is read on.
 
     A pattern spaced in millimetres has no readings in fractions of an inch; it is read on the millimetre
-    side of the tape.
+    side of the tape, and one that is spaced in inches on the other.
     """
     if bench.system is System.MM or not group.mates:
         return bench
     first = group.holes[0]
     steps = [length for hole in group.holes for length in (hole.x - first.x, hole.y - first.y)]
+    in_tenths = all(_nearly(step, _TENTH) for step in steps)
     if all(_nearly(step, _FINEST[System.FT_IN]) for step in steps):
-        return bench
-    return bench.metric() if all(_nearly(step, _TENTH) for step in steps) else bench
+        return bench if in_tenths else bench.own()
+    return bench.metric() if in_tenths else bench.own()
 
 
 def _nearly(step: Length, division: Length) -> bool:

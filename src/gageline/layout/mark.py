@@ -13,6 +13,7 @@ from gageline.units import ZERO, Length, System, is_metric, round_to
 __all__ = ["Bench", "Mark", "MarkKind", "Shift", "Spot", "bench_of"]
 
 _METRIC_STEPS = (Length.from_mm(1), Length.from_mm(Fraction(1, 2)), Length.from_mm(Fraction(1, 10)))
+_HALF_MM = Length.from_mm(Fraction(1, 2))
 
 
 class MarkKind(StrEnum):
@@ -111,16 +112,24 @@ class Bench:
         part: the part.
         tape: the tape's smallest division.
         system: the units that readings are printed in.
+        other: the division of the tape's side in inches, where a job in inches reads millimetres.
     """
 
     part: Part
     tape: Length
     system: System
+    other: Length | None = None
 
     def metric(self) -> Bench:
         """The same bench on the millimetre side of the tape, to a step that is no coarser."""
+        if self.is_metric:
+            return self
         step = next((step for step in _METRIC_STEPS if step <= self.tape), _METRIC_STEPS[-1])
-        return replace(self, tape=step)
+        return replace(self, tape=step, other=self.tape)
+
+    def own(self) -> Bench:
+        """The same bench on the side of the tape that the job is in."""
+        return self if self.other is None else replace(self, tape=self.other, other=None)
 
     @property
     def is_metric(self) -> bool:
@@ -190,10 +199,14 @@ class Bench:
 def bench_of(part: Part, tape: Length, system: System) -> Bench:
     """The bench of a part; one that was drawn in millimetres is read in them.
 
+    That is seen by its length, whole or half millimetres: tenths come about by chance where a length
+    follows from a slope or a skew.
+
     Args:
         part: what is marked.
         tape: the smallest division of the shop's tape.
         system: the units of the job.
     """
     bench = Bench(part, tape, system)
-    return bench.metric() if system is System.FT_IN and is_metric(part.length) else bench
+    drawn = is_metric(part.length) and part.length.ticks % _HALF_MM.ticks == 0
+    return bench.metric() if system is System.FT_IN and drawn else bench

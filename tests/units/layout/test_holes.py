@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from gageline.layout.holes import MIDDLE, centre_marks, centred_faces, hole_marks, patterns
-from gageline.layout.mark import Bench, MarkKind
+from gageline.layout.mark import Bench, MarkKind, bench_of
 from gageline.part import Face, Hole, HoleGroup, Opening, Part
 from gageline.steel import HoleKind, find
 from gageline.units import Length, System
@@ -102,6 +102,15 @@ def test_a_pattern_in_millimetres_is_read_on_the_millimetre_side_of_the_tape() -
     assert found.columns[0].x.text == "50 mm"
     (finer,) = patterns(Bench(part, Length.from_inches(1 / 64), System.FT_IN))
     assert finer.rows[0].text == "90 mm"
+
+
+def test_a_pattern_in_inches_keeps_its_spacing_on_a_piece_that_is_read_in_millimetres() -> None:
+    group = drilled(Face.NEAR, hole("4", "12.7"), hole("6 1/16", "12.7"), name="web")
+    part = replace(piece(groups=(group,)), length=Length.from_mm(3000))
+    bench = bench_of(part, at("1/16"), System.FT_IN)
+    assert bench.x(part.length).text == "3000 mm"
+    (found,) = patterns(bench)
+    assert [column.x.text for column in found.columns] == ['4"', '6 1/16"']
 
 
 def test_a_spacing_a_tick_off_a_sixty_fourth_is_read_in_inches() -> None:

@@ -1,6 +1,10 @@
-from gageline.layout.mark import Bench, Mark, MarkKind
+from dataclasses import replace
+
+import pytest
+
+from gageline.layout.mark import Bench, Mark, MarkKind, bench_of
 from gageline.part import End, Face
-from gageline.units import System
+from gageline.units import Length, System
 from pieces import at, piece
 
 BENCH = Bench(piece(length="10'-0 1/32"), at("1/16"), System.FT_IN)
@@ -31,6 +35,18 @@ def test_sizes_are_printed_exact_and_checks_rounded() -> None:
     assert BENCH.exact(at("13/16")) == '13/16"'
     assert BENCH.say(at("3 1/64")) == '3"'
     assert BENCH.say(-at("1/2")) == '-1/2"'
+
+
+@pytest.mark.parametrize(
+    ("tenths", "metric"), [(30000, True), (30005, True), (30001, False), (30003, False), (25400, False)]
+)
+def test_a_length_in_whole_or_half_millimetres_is_one_that_was_drawn_in_them(
+    tenths: int, metric: bool
+) -> None:
+    part = replace(piece(), length=Length.from_mm(1) / 10 * tenths)
+    bench = bench_of(part, at("1/16"), System.FT_IN)
+    assert bench.is_metric is metric
+    assert bench.metric().own() == bench.own() == Bench(part, at("1/16"), System.FT_IN)
 
 
 def test_a_line_knows_whether_it_runs_across() -> None:

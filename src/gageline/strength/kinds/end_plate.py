@@ -78,7 +78,7 @@ def _effective(connection: Connection, weld: Fillet) -> Step:
         raise ValueProblem(
             f"welds of {weld.leg:g} in leave nothing of a plate {L:g} in long: give a longer plate"
         )
-    return step("L_w", "L - 2 w", length, "in", L=L, w=weld.leg)
+    return step("L_w", "L_p - 2 w", length, "in", L_p=L, w=weld.leg)
 
 
 def _metal(weld: Fillet, length: Step, angle: float = 0.0) -> Strength:

@@ -24,6 +24,7 @@ _MOST_STRESS = 1e3  # ksi
 _MOST_SIZE = 1e6  # in: lengths by lower-case letters, and those that the standard writes large
 _MOST_OTHER = 1e9  # kips, kip-in, and the properties of sections
 _MOST_COUNT = 10_000
+_MOST_FAR = 1e8  # in, kip-in: a moment without a force is a load far away
 _LENGTHS = frozenset({"B", "E", "L", "L_b", "L_c", "N", "W"})
 _WORDS = {"bool": "True or False", "str": "text", "Method": "design method", "Hole": "kind of hole"}
 
@@ -157,9 +158,9 @@ def numbers_of(values: ArrayLike, what: str) -> NDArray[np.float64]:
         raise ValueProblem(f"{what} are not numbers in even rows: give inches and kips") from problem
     if not np.isfinite(found).all():
         raise ValueProblem(f"{what}: one is not a finite number: give inches, degrees and kips")
-    if found.size and float(np.abs(found).max()) > _MOST_SIZE:
+    if found.size and float(np.abs(found).max()) > _MOST_FAR:
         most = float(np.abs(found).max())
-        raise ValueProblem(f"{what}: {most:g} must be at most {_MOST_SIZE:g}: check the unit")
+        raise ValueProblem(f"{what}: {most:g} must be at most {_MOST_FAR:g}: check the unit")
     return found
 
 

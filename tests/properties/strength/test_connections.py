@@ -121,7 +121,7 @@ def test_a_deeper_cope_is_never_stronger(name: str, deeper: float, method: Metho
 @settings(max_examples=80, deadline=None)
 def test_a_higher_grade_is_never_weaker(name: str, y: float, u: float, method: Method) -> None:
     connection = EXAMPLES[name]
-    better = Material("better", 50.0 * y, 65.0 * u)
+    better = Material("better", 50.0 * y, max(65.0 * u, 50.0 * y))
     stronger = replace(
         connection,
         fitting=replace(connection.fitting, steel=better),

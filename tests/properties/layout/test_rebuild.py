@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import groupby
 
 from hypothesis import given, settings
@@ -138,9 +139,7 @@ def laid_out(draw: st.DrawFn) -> Layout:
     return lay_out(Assembly(part, 1), Practice(tape=tape), system)
 
 
-@settings(max_examples=1000, deadline=None)
-@given(laid_out())
-def test_holes_are_rebuilt_from_the_printed_readings(layout: Layout) -> None:
+def assert_rebuilt(layout: Layout) -> None:
     main, system, tape = layout.main, layout.system, layout.tape
     for group in main.part.groups:
         from_marks = holes_of_marks(main, group, system, back=False)
@@ -155,6 +154,20 @@ def test_holes_are_rebuilt_from_the_printed_readings(layout: Layout) -> None:
     assert layout.accuracy.in_pattern.ticks <= 1 + 2**0.5 * _FINEST[system].ticks
     assert layout.accuracy.hole_to_hole.ticks <= 1 + 2**0.5 * (tape + _FINEST[system]).ticks
     assert_card_reads_well(main)
+
+
+@settings(max_examples=1000, deadline=None)
+@given(laid_out())
+def test_holes_are_rebuilt_from_the_printed_readings(layout: Layout) -> None:
+    assert_rebuilt(layout)
+
+
+@settings(max_examples=100, deadline=None)
+@given(parts(system=System.FT_IN), st.sampled_from(_TAPES[System.FT_IN]))
+def test_patterns_in_inches_are_rebuilt_where_the_length_is_in_millimetres(part: Part, tape: Length) -> None:
+    whole = Length.from_mm(part.length.ticks // Length.from_mm(1).ticks)
+    piece = replace(part, length=whole, openings=())
+    assert_rebuilt(lay_out(Assembly(piece, 1), Practice(tape=tape), System.FT_IN))
 
 
 @settings(max_examples=100, deadline=None)

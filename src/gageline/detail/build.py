@@ -203,8 +203,9 @@ def _strip(joint: Joint, leg: Length, own: Carrier, shop: Shop) -> None:
     own.trims.extend(FlangeTrim(joint.site.end, Face.BOTTOM, side, length) for side in Side)
     own.reasons.append(
         Reason(
-            f"bottom flange stripped over {shop.say(length)}",
-            f"the web is lowered between the angles, whose legs lie {shop.say(leg)} along it, with "
+            f"bottom flange stripped over {shop.say(length)} on both sides",
+            "one angle stands on each side of the web, and the flange comes past both: the web is lowered "
+            f"between their legs, which lie {shop.say(leg)} along it, with "
             f"{shop.say(shop.frame.entering)} clearance, rounded up",
             PRACTICE,
             joint.site.word,

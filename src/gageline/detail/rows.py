@@ -110,8 +110,10 @@ def ladder_of(
     asks = (
         f"the reaction of {wanted:g} {unit} asks for {by_force} at {each:.1f} {unit} a row"
         if wanted
-        else f"no reaction is given, a row carries {each:.1f} {unit}"
+        else f"no reaction is typed at this end, a row carries {each:.1f} {unit}"
     )
+    if "SC" in shop.practice.bolt_grade.upper().split("-"):
+        asks += f" in bearing, and slip of {shop.practice.bolt_grade} bolts is only checked afterwards"
     rows = site.joint.rows or max(by_depth, by_force, 2)
     first, raised = _first_row(choice, room, rows, shop)
     most = math.floor((first - low - edge.inches + 1e-6) / pitch.inches) + 1

@@ -252,5 +252,5 @@ def test_counts_and_forces_of_the_rows(reaction: int, beam: str, girder: str) ->
         if reaction:
             assert f"asks for {one.by_force} at {one.each:.1f} kip a row;" in reason.because
         else:
-            assert f"no reaction is given, a row carries {one.each:.1f} kip;" in reason.because
+            assert f"no reaction is typed at this end, a row carries {one.each:.1f} kip;" in reason.because
         assert f"asks for {one.by_depth}; {one.most} row" in reason.because

@@ -1,11 +1,14 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from assembling import bay, detailed
-from gageline.detail import Joint, Ladder
+from gageline.detail import Joint, Ladder, detail_frame
+from gageline.job import FrameEntry, default_practice
 from gageline.part import End
-from gageline.units import parse_length
+from gageline.units import System, parse_length
 
 
 def joint(**keys: object) -> Joint:
@@ -93,3 +96,22 @@ def test_the_first_row_stays_where_the_document_puts_it() -> None:
     assert found.ladder is not None
     assert (found.ladder.rows, found.ladder.pitch) == (2, parse_length("2 1/4"))
     assert 144 - found.ladder.first == pytest.approx(3.0)
+
+
+def why_rows(grade: str) -> str:
+    practice = replace(default_practice(System.FT_IN), bolt_grade=grade)
+    entry = FrameEntry.model_validate(bay(), context={"system": System.FT_IN})
+    result, notes = detail_frame(entry, practice, System.FT_IN)
+    assert not notes
+    (why,) = [
+        one.because for one in result.joints["B1", End.LEFT].reasons if one.decision.startswith("3 rows")
+    ]
+    return why
+
+
+def test_the_reason_says_that_no_reaction_is_typed_and_that_slip_is_not_counted() -> None:
+    # a row of two 3/4 bolts in the 0.355 in web of W18X50: 87.8 x 0.355 = 31.2 kip
+    said = "no reaction is typed at this end, a row carries 31.2 kip"
+    assert why_rows("A325-N").startswith(f"{said}; half of the coped depth")
+    slip = " in bearing, and slip of A325-SC bolts is only checked afterwards"
+    assert why_rows("A325-SC").startswith(f"{said}{slip}; half of the coped depth")

@@ -4,13 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from gageline.job import say
 from gageline.stock.records import Held, Offer, Piece, Saw, Steel
-from gageline.units import ZERO, Length, System, write_length
-
-
-def text(length: Length, system: System) -> str:
-    """A length as the shop reads it, to the finest division that a tape has."""
-    return write_length(length, system, 64)
+from gageline.units import ZERO, Length, System
 
 
 def usable(stock: Offer | Held, saw: Saw) -> Length:
@@ -63,7 +59,7 @@ def _saw(saw: Saw, system: System) -> list[str]:
         "shortest drop kept": saw.keep,
     }
     faults = [
-        f"saw: {name} {text(value, system)} is negative: give zero or more"
+        f"saw: {name} {say(value, system)} is negative: give zero or more"
         for name, value in lengths.items()
         if value < ZERO
     ]
@@ -74,8 +70,8 @@ def _saw(saw: Saw, system: System) -> list[str]:
         )
     if saw.drop_percent and saw.keep <= saw.end_trim + saw.grip:
         faults.append(
-            f"saw: shortest drop kept {text(saw.keep, system)} is not longer than end trim and grip "
-            f"{text(saw.end_trim + saw.grip, system)}, which every stick leaves: give a longer one"
+            f"saw: shortest drop kept {say(saw.keep, system)} is not longer than end trim and grip "
+            f"{say(saw.end_trim + saw.grip, system)}, which every stick leaves: give a longer one"
         )
     if saw.most_setups is not None and saw.most_setups < 1:
         faults.append(f"saw: at most {saw.most_setups} set-ups: give 1 or more, or leave it out")
@@ -84,7 +80,7 @@ def _saw(saw: Saw, system: System) -> list[str]:
 
 def _name(stock: Offer | Held, system: System) -> str:
     what = f'stick "{stock.mark}" on the rack' if isinstance(stock, Held) else "stick to buy"
-    return f"{stock.steel}: {what}, {text(stock.length, system)}"
+    return f"{stock.steel}: {what}, {say(stock.length, system)}"
 
 
 def _stocks(stocks: Sequence[Offer | Held], saw: Saw, system: System) -> list[str]:
@@ -95,7 +91,7 @@ def _stocks(stocks: Sequence[Offer | Held], saw: Saw, system: System) -> list[st
             faults.append(f"{_name(stock, system)}: the length must be more than zero")
         elif saw.grip >= stock.length:
             faults.append(
-                f"{_name(stock, system)}: the grip {text(saw.grip, system)} is as long as the stick: "
+                f"{_name(stock, system)}: the grip {say(saw.grip, system)} is as long as the stick: "
                 "take the stick off the list or cut it on another saw"
             )
         elif usable(stock, saw) <= ZERO:
@@ -130,19 +126,19 @@ def _pieces(pieces: Sequence[Piece], system: System) -> list[str]:
         if piece.quantity < 0:
             faults.append(f"{name}: a quantity of {piece.quantity} is negative: give zero or more")
         if piece.length <= ZERO:
-            faults.append(f"{name}: length {text(piece.length, system)} must be more than zero")
+            faults.append(f"{name}: length {say(piece.length, system)} must be more than zero")
         for side, end in (("left", piece.left), ("right", piece.right)):
             if end.run < ZERO:
                 faults.append(
-                    f"{name}: run {text(end.run, system)} of the {side} end is negative: "
+                    f"{name}: run {say(end.run, system)} of the {side} end is negative: "
                     "turn the long side over"
                 )
             elif end.angled and end.across <= ZERO:
                 faults.append(f"{name}: the angled {side} end needs the depth or width that it crosses")
             elif end.run >= piece.length > ZERO:
                 faults.append(
-                    f"{name}: run {text(end.run, system)} of the {side} end is as long as the piece, "
-                    f"{text(piece.length, system)}: lengthen the piece or shorten the run"
+                    f"{name}: run {say(end.run, system)} of the {side} end is as long as the piece, "
+                    f"{say(piece.length, system)}: lengthen the piece or shorten the run"
                 )
     return faults
 
@@ -173,7 +169,7 @@ def _places(pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw, s
     for piece in pieces:
         if piece.quantity <= 0 or piece.length <= ZERO:
             continue
-        name = f'{piece.steel}: piece "{piece.mark}", {text(piece.length, system)}'
+        name = f'{piece.steel}: piece "{piece.mark}", {say(piece.length, system)}'
         same = [s for s in stocks if s.steel == piece.steel]
         if not same:
             without.setdefault(piece.steel, []).append(f'"{piece.mark}"')
@@ -181,7 +177,7 @@ def _places(pieces: Sequence[Piece], stocks: Sequence[Offer | Held], saw: Saw, s
         longest = max(usable(s, saw) for s in same)
         if piece.length > longest:
             faults.append(
-                f"{name}, is longer than any stick: the longest gives {text(longest, system)} "
+                f"{name}, is longer than any stick: the longest gives {say(longest, system)} "
                 "after trims and grip: order a longer stick, or splice the piece if the engineer allows"
             )
             continue

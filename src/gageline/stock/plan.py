@@ -9,8 +9,9 @@ from functools import partial
 from itertools import product
 
 from gageline.errors import ValueProblem
+from gageline.job import say
 from gageline.stock.effort import Effort
-from gageline.stock.faults import find_faults, may_use, text, usable
+from gageline.stock.faults import find_faults, may_use, usable
 from gageline.stock.nesting import Turned, arrange
 from gageline.stock.problem import Packing, Pattern, Problem, Stick
 from gageline.stock.records import CutPlan, Held, Offer, Piece, Placed, Saw, SectionPlan, Steel, StickPlan
@@ -182,8 +183,8 @@ def _scarce(pieces: list[Piece], stocks: list[Offer | Held], saw: Saw, system: S
             of_these = "" if every else f" that {', '.join(p.mark for p in alike)} may come from"
             remedy = "" if every else " of that heat, certificate or date"
             return (
-                f"the sticks{of_these} cannot hold the pieces: {text(need, system)} of pieces before kerfs, "
-                f"{text(room, system)} of sticks after trims and grip: "
+                f"the sticks{of_these} cannot hold the pieces: {say(need, system)} of pieces before kerfs, "
+                f"{say(room, system)} of sticks after trims and grip: "
                 f"raise a limit, or order more or longer sticks{remedy}"
             )
     return None

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from functools import partial
 
 from gageline.errors import ValueProblem
+from gageline.job import say
 from gageline.stock.effort import Effort
-from gageline.stock.faults import text
 from gageline.stock.layouts import Kind, Task, lay_out
 from gageline.stock.records import Steel
 from gageline.stock.rectangles import Box, Room
@@ -210,14 +210,12 @@ def _faults(plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner, sy
     faults = []
     if burner.kerf < ZERO or burner.trim < ZERO:
         faults.append(
-            f"kerf {text(burner.kerf, system)} and trim {text(burner.trim, system)} must be zero or more"
+            f"kerf {say(burner.kerf, system)} and trim {say(burner.trim, system)} must be zero or more"
         )
     for sheet in sheets:
-        name = f"{sheet.steel}: sheet {text(sheet.length, system)} x {text(sheet.width, system)}"
+        name = f"{sheet.steel}: sheet {say(sheet.length, system)} x {say(sheet.width, system)}"
         if min(sheet.length, sheet.width) - 2 * burner.trim <= ZERO:
-            faults.append(
-                f"{name}: the trim {text(burner.trim, system)} leaves nothing of it: give less trim"
-            )
+            faults.append(f"{name}: the trim {say(burner.trim, system)} leaves nothing of it: give less trim")
         if sheet.cents <= 0 or (sheet.limit is not None and sheet.limit < 0):
             faults.append(f"{name}: price {sheet.cents} cents must be above zero and the stock not negative")
     if not plates or not sheets:
@@ -234,7 +232,7 @@ def _faults(plates: Sequence[Plate], sheets: Sequence[Sheet], burner: Burner, sy
         faults.append(f"{plates[0].steel}: no plate is wanted: give a quantity")
     for plate in plates:
         name = (
-            f'{plate.steel}: plate "{plate.mark}", {text(plate.length, system)} x {text(plate.width, system)}'
+            f'{plate.steel}: plate "{plate.mark}", {say(plate.length, system)} x {say(plate.width, system)}'
         )
         if min(plate.length, plate.width) <= ZERO or plate.quantity < 0:
             faults.append(f"{name}: sizes must be above zero and the quantity not negative")

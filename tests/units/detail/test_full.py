@@ -35,13 +35,15 @@ def test_the_job_in_a_file(tmp_path: Path) -> None:
 
 
 def test_problems_have_their_line() -> None:
-    with pytest.raises(JobProblems, match=r'line \d+: frame → member "B5" → end: nothing supports it'):
+    with pytest.raises(
+        JobProblems, match=r'line \d+: frame → member "B5": at 39\'-0" is not on "G5": give'
+    ):
         read_full(FRAME.replace('at = "21\'-0"', 'at = "39\'-0"'))
 
 
 def test_problems_of_a_job_without_a_text() -> None:
     job = read_job(FRAME.replace('at = "21\'-0"', 'at = "39\'-0"'))
-    with pytest.raises(JobProblems, match=r'frame → member "B5" → end: nothing supports it'):
+    with pytest.raises(JobProblems, match=r'frame → member "B5": at 39\'-0" is not on "G5": give'):
         full_job(job)
 
 

@@ -399,7 +399,7 @@ CASES = (
     Broken(
         "no such section",
         HEAD + BEAM.replace("W16x26", "W16x27"),
-        'line 5: piece "B1" → stock: section "W16x27" is not in the tables: did you mean W16X26 or W16X31 or W14X26?',
+        'line 5: piece "B1" → stock: section "W16x27" is not in the tables: did you mean W16X26 or W16X31 or W16X36?',
     ),
     Broken(
         "mates in words",
@@ -673,7 +673,7 @@ CASES = (
         "line 1: job → name: is missing: give it",
         'line 2: job → naem: there is no such key: did you mean "name"?',
         'line 5: practice → bolt: bolt "2" is not in the table: choose from 1/2, 5/8, 3/4, 7/8, 1, 1-1/8, 1-1/4, 1-3/8, 1-1/2, M16, M20, M22, M24, M27, M30, M36',
-        'line 8: piece "B1" → stock: section "W16x27" is not in the tables: did you mean W16X26 or W16X31 or W14X26?',
+        'line 8: piece "B1" → stock: section "W16x27" is not in the tables: did you mean W16X26 or W16X31 or W16X36?',
         'line 12: piece "B1" → copes 2 → depth: is missing: give it',
         'line 12: piece "B1" → copes 2 → deph: there is no such key: did you mean "depth"?',
         'line 20: piece "B2" → holes 1 → x: "3 bananas" is not a length: write it like 18\'-7 1/4", 18-7 1/4, 7/8, 223.25in or 5670mm',

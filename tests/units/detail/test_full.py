@@ -35,9 +35,7 @@ def test_the_job_in_a_file(tmp_path: Path) -> None:
 
 
 def test_problems_have_their_line() -> None:
-    with pytest.raises(
-        JobProblems, match=r'line \d+: frame → member "B5": at 39\'-0" is not on "G5": give'
-    ):
+    with pytest.raises(JobProblems, match=r'line \d+: frame → member "B5": at 39\'-0" is not on "G5": give'):
         read_full(FRAME.replace('at = "21\'-0"', 'at = "39\'-0"'))
 
 

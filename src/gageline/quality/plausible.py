@@ -20,6 +20,7 @@ __all__ = ["Slip", "check_readings", "slips_of"]
 _OFF = Fraction(1, 4)  # of a depth or a width; an end that is open by more is cut before it is measured
 _BOW = Fraction(1, 20)  # of the length
 _LENGTH = Fraction(1, 2)  # of the length that was ordered
+_LONGEST = Length.from_inches(120 * 12)  # that comes to a shop
 _BLADE = Length.from_inches(48)  # of a square
 _SIDE = "check the reading, and which side was read"
 _CUT = "check the reading, or cut the end first"
@@ -118,7 +119,10 @@ def _overall(part: Part, stick: Stick) -> Iterator[_Compared]:
         wanted = stick.ordered or part.length
         of = "that was ordered" if stick.ordered else "of the piece"
         remedy = "check the reading, or give what it was ordered at"
-        yield _Compared(("length",), stick.length, wanted, wanted * _LENGTH, remedy, of)
+        most = wanted * _LENGTH
+        if not stick.ordered and stick.length > wanted:  # a piece is cut from whatever is long enough
+            most = max(most, _LONGEST - wanted)
+        yield _Compared(("length",), stick.length, wanted, most, remedy, of)
 
 
 def _of_ends(part: Part, stick: Stick) -> Iterator[_Compared]:

@@ -65,7 +65,8 @@ def test_a_flat_bar_has_one_width() -> None:
     [
         ("15'", None, ""),
         ("5'", None, ""),
-        ("15'-1/8", None, "length 15'-0 1/8\" is more than 5'-0\" off the 10'-0\" of the piece: check the "),
+        ("60'", None, ""),  # cut from a long stick
+        ("121'", None, "length 121'-0\" is more than 110'-0\" off the 10'-0\" of the piece: check the "),
         (
             "4'",
             None,

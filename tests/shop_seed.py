@@ -35,8 +35,9 @@ for name in ("mezzanine.toml", "metric.toml", "mezzanine-frame.toml"):
             strike(fitter, Stroke(f"seed-{copy.pk}-{task.code}", copy.pk, copy.piece.card, task.code))
 
 waiting = Copy.objects.select_related("piece").get(pk=4)
-for code, value in (("read-1", "1'"), ("read-2", "0"), ("read-3", "1/16")):
-    take(fitter, Stroke(f"seed-{code}", waiting.pk, waiting.piece.card, code, note=value))
+for code, value in (("read-1", waiting.piece.length), ("read-2", "0"), ("read-3", "1/16")):
+    done = take(fitter, Stroke(f"seed-{code}", waiting.pk, waiting.piece.card, code, note=value))
+    assert done.state == "done", done.text
 
 save_rack(owner, (files("gageline") / "demo" / "rack.toml").read_bytes(), None)
 beam = Copy.objects.select_related("piece__job").get(piece__mark="B1", number=1, piece__job_id=1)

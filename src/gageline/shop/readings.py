@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Any
 
@@ -154,7 +155,8 @@ def take(person: Person, stroke: Stroke) -> Answer:
             state, _, text = before.answer.partition(" ")
             return Answer(state, text)
         try:
-            answer = Answer("done", _take(person, stroke, copy))
+            with transaction.atomic():  # what is refused is not kept either
+                answer = Answer("done", _take(person, stroke, copy))
         except GagelineError as refused:
             answer = Answer("conflict", str(refused))
         Sent.objects.create(key=stroke.key, answer=f"{answer.state} {answer.text}"[:300])
@@ -334,4 +336,11 @@ def shop_records() -> dict[Any, tuple[float, ...]]:
         .distinct()
         .order_by("-id")[:_MOST_RECORDS]
     )
-    return records_of(report_of(copy) for copy in copies)
+    return records_of(_reports_of(copies))
+
+
+def _reports_of(copies: Iterable[Copy]) -> Iterator[Report]:
+    """The reports of pieces; a piece whose readings no longer make sense tells nothing of the shop."""
+    for copy in copies:
+        with suppress(ValueProblem):
+            yield report_of(copy)

@@ -49,6 +49,27 @@ def test_a_reading_is_judged_and_kept_once(owner: Person, copy: Copy) -> None:
     assert LogEntry.objects.filter(what="read overall 9'-6 1/32\" on B1 (1 of 2)").count() == 1
 
 
+def test_a_reading_that_cannot_be_is_refused_and_not_kept(owner: Person, copy: Copy) -> None:
+    answer = take(owner, _sent(copy, _number(copy, "overall"), "1'"))
+    assert answer.state == "conflict"
+    assert answer.text == (
+        '"overall" of piece B1 is 1\'-0", more than 2\'-4 1/2" off the 9\'-6" that is wanted: '
+        "check the reading, and its unit"
+    )
+    assert not Reading.objects.exists()
+    assert report_of(copy).outcome is Outcome.NOT_READ
+
+
+def test_readings_that_no_longer_make_sense_tell_nothing_of_the_shop(owner: Person, copy: Copy) -> None:
+    take(owner, _sent(copy, _number(copy, "overall"), "9'-6 1/32"))
+    kept = Reading.objects.get()
+    wrong = Reading(
+        copy=copy, card=kept.card, place="check", name=kept.name, value="1in", by="Flo", at=kept.at
+    )
+    wrong.save()
+    assert shop_records() == {}
+
+
 def test_what_is_out_is_told_with_its_remedy(owner: Person, copy: Copy) -> None:
     long = take(owner, _sent(copy, _number(copy, "overall"), "9'-6 1/2"))
     assert long.text.startswith("rework: cut it back")

@@ -26,7 +26,7 @@ def wrong(sheet: Sheet) -> list[object]:
     ]
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(
     SPACINGS,
     st.lists(st.integers(168, 420), min_size=1, max_size=3),

@@ -14,7 +14,7 @@ from gageline.detail.supports import Bearing
 from gageline.job import ColumnEntry, ColumnPlateEntry, HoleMaker, HoleSize, StiffenerEntry, join_stiffeners
 from gageline.part import Face, Finding, FittingKind, Severity
 from gageline.steel import Profile, bolt, hole_size, minimum_edge_distance
-from gageline.units import Length, round_down
+from gageline.units import Length, counted, round_down
 
 __all__ = ["bear", "cap_for", "end_plane_on_column", "stiffens"]
 
@@ -200,10 +200,9 @@ def _stiffen(bearing: Bearing, cap: _Cap, beam: Carrier, shop: Shop) -> None:
             sides="far" if stock.profile is Profile.CHANNEL else "both",
         )
         beam.join(join_stiffeners(entry, beam.part, shop.practice, shop.system))
-    pairs = "1 pair" if len(inside) == 1 else f"{len(inside)} pairs"
     beam.reasons.append(
         Reason(
-            f"{pairs} of stiffeners over column {bearing.column.name}",
+            f"{counted(len(inside), 'pair')} of stiffeners over column {bearing.column.name}",
             f"in line with the flanges or the middle of {column.designation}, {shop.say(half * 2)} apart",
             PRACTICE,
         )

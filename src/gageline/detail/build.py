@@ -43,7 +43,7 @@ from gageline.part import (
     Weld,
     in_order,
 )
-from gageline.units import SQUARE, ZERO, Length, Slope, round_up
+from gageline.units import SQUARE, ZERO, Length, Slope, counted, round_up
 
 __all__ = ["build_joint"]
 
@@ -250,7 +250,7 @@ def _carried(joint: Joint, what: str, shop: Shop) -> Reason:
     from_ = "above the underside of its base plate" if column else "from the work point of its start"
     return Reason(
         f"{what} for the {site.word} of {site.member.name}, {shop.say(site.station)} {from_}",
-        f"{rows} {'row' if rows == 1 else 'rows'} of its {joint.kind}, "
+        f"{counted(rows, 'row')} of its {joint.kind}, "
         f"the first {shop.say(first)} under the top of {site.support.name}"
         + (f", spread {shop.say(joint.spread)}" if joint.spread else ""),
         "geometry of the frame",

@@ -6,6 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
+from scipy.sparse import coo_array
+from scipy.sparse.csgraph import connected_components
 from scipy.spatial import KDTree
 
 from gageline.detail.detailed import Placed
@@ -88,21 +90,17 @@ def piles_of(placed: Iterable[Placed]) -> tuple[Pile, ...]:
             for one in plies
         ]
     )
-    first = list(range(len(plies)))  # the first ply of the pile that a ply is in
-
-    def head(number: int) -> int:
-        while first[number] != number:
-            number = first[number]
-        return number
-
-    for a, b in KDTree(feet).query_pairs(_OFF):
-        one, two = plies[a], plies[b]
-        if max(one.low, two.low) <= min(one.high, two.high) + _OPEN:
-            low, high = sorted((head(a), head(b)))
-            first[high] = low
+    touching = [
+        (a, b)
+        for a, b in KDTree(feet).query_pairs(_OFF)
+        if max(plies[a].low, plies[b].low) <= min(plies[a].high, plies[b].high) + _OPEN
+    ]
+    ends = np.array(touching, dtype=int).reshape(-1, 2)
+    graph = coo_array((np.ones(len(ends)), (ends[:, 0], ends[:, 1])), shape=(len(plies), len(plies)))
+    _, groups = connected_components(graph, directed=False)
     piles: dict[int, list[Ply]] = {}
-    for number, ply in enumerate(plies):
-        piles.setdefault(head(number), []).append(ply)
+    for group, ply in zip(groups.tolist(), plies, strict=True):
+        piles.setdefault(group, []).append(ply)
     return tuple(Pile(tuple(pile)) for pile in piles.values())
 
 

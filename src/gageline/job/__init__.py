@@ -46,7 +46,7 @@ from gageline.job.problems import JobProblems, Note, Path, Problem, placed
 from gageline.job.reading import parse, read_document, read_text
 from gageline.job.schema import schema_text
 from gageline.job.stock import stock_named
-from gageline.job.wording import say
+from gageline.job.wording import say, say_finely
 from gageline.job.writing import write_document
 
 __all__ = [
@@ -127,6 +127,7 @@ __all__ = [
     "read_text",
     "rows_down",
     "say",
+    "say_finely",
     "schema_text",
     "stock_named",
     "without_face",

@@ -50,6 +50,11 @@ def say(length: Length, system: System) -> str:
     return f"{text} mm" if system is System.MM else text
 
 
+def say_finely(length: Length, system: System) -> str:
+    """A small length in decimals, so that a thousandth over a limit is not written as nothing."""
+    return f"{length.mm:.2f} mm" if system is System.MM else f'{length.inches:.3f}"'
+
+
 def refusal(detail: ErrorDetails, root: type[BaseModel]) -> str:
     """What is wrong with one value, what would be right, in one sentence.
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
-from gageline.job import Stick
+from gageline.job import Stick, say, say_finely
 from gageline.layout.turning import lay_down
 from gageline.layout.ways import SAW_TRIM, UNDERRUN, Choice, Placed, Way, place
 from gageline.part import Assembly, End
-from gageline.units import ZERO, Length, System, round_to, write_length
+from gageline.units import ZERO, Length, System, round_to
 
 __all__ = ["Decision", "decide"]
 
@@ -62,11 +63,9 @@ def decide(
     options = tuple(place(assembly, lies, way, tape) for way in ways)
     trim, *as_found = options
 
-    def exact(length: Length) -> str:
-        text = write_length(length, system, 64)
-        return f"{text} mm" if system is System.MM else text
+    exact = partial(say, system=system)
 
-    def say(length: Length) -> str:
+    def told(length: Length) -> str:
         return exact(round_to(length, tape))
 
     if _fits(as_found[0], tape):
@@ -75,11 +74,11 @@ def decide(
     def past(length: Length, limit: Length) -> str:
         """What is more than a limit, in decimals where the tape's divisions do not show it."""
         if round_to(length, tape) > limit or length <= limit:
-            return say(length)
-        return f"{length.mm:.2f} mm" if system is System.MM else f'{length.inches:.3f}"'
+            return told(length)
+        return say_finely(length, system)
 
     if trim.possible:
-        spare = f"{say(trim.length - assembly.main.length)} longer than the piece"
+        spare = f"{told(trim.length - assembly.main.length)} longer than the piece"
         return Decision(
             options,
             trim,
@@ -87,10 +86,10 @@ def decide(
             ask=False,
             tape=tape,
         )
-    short = f"Trimmed square it would be {say(-trim.spare)} too short. "
+    short = f"Trimmed square it would be {told(-trim.spare)} too short. "
     for option in as_found:
         if option.within_design:
-            lost = f"no connection loses more than {say(max(option.worst, ZERO))} of its end distance"
+            lost = f"no connection loses more than {told(max(option.worst, ZERO))} of its end distance"
             limit = f"the design allows {exact(UNDERRUN)}"
             return Decision(
                 options, option, f"{short}{_named(option)}, {lost}; {limit}.", ask=False, tape=tape

@@ -12,7 +12,7 @@ from gageline.layout.cuts import opposite_wall, other_wall
 from gageline.layout.mark import Bench, Mark, MarkKind, Shift, Spot
 from gageline.layout.reading import Datum, Reading, across
 from gageline.part import Face, Hole, HoleGroup, Part, face_range, faces_of
-from gageline.units import ZERO, Length, System, is_metric, round_to
+from gageline.units import ZERO, Length, System, round_to
 
 __all__ = ["MIDDLE", "Column", "Pattern", "centre_marks", "centred_faces", "hole_marks", "patterns"]
 
@@ -111,7 +111,7 @@ def _nearly(step: Length, division: Length) -> bool:
 
 def _onto_tape(step: Length, bench: Bench) -> Length:
     """What puts a spacing on the finest division where it cannot be written as it is."""
-    system = System.MM if is_metric(bench.tape) else bench.system
+    system = bench.read_in
     if step.ticks % _WRITTEN[system].ticks == 0:
         return ZERO
     return round_to(step, _FINEST[system]) - step

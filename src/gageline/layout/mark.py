@@ -136,6 +136,11 @@ class Bench:
         """Whether it is read on the millimetre side of the tape."""
         return self.system is System.MM or is_metric(self.tape)
 
+    @property
+    def read_in(self) -> System:
+        """The units of the side of the tape that it is read on."""
+        return System.MM if self.is_metric else self.system
+
     def x(self, at: Length, end: End = End.LEFT) -> Reading:
         """The reading along the part, rounded to the tape."""
         return self._read(along(self.part, end), at)

@@ -7,9 +7,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
+from functools import partial
 
 from gageline.errors import ValueProblem
-from gageline.job import Inspected
+from gageline.job import Inspected, say
 from gageline.layout import Layout
 from gageline.part import Finding
 from gageline.quality.codes import own_limits
@@ -17,7 +18,7 @@ from gageline.quality.fabrication import GAP_FREE, Rules
 from gageline.quality.items import Item, Remedy, items_of
 from gageline.quality.limits import FINEST, Judgement, Verdict, overridden
 from gageline.quality.spread import Act
-from gageline.units import ZERO, Length, System, write_length
+from gageline.units import ZERO, Length, System
 
 __all__ = ["Outcome", "Report", "Row", "blank_report", "inspect", "records_of"]
 
@@ -164,14 +165,11 @@ def _most_off(item: Item, layout: Layout) -> Length:
 
 
 def _absurd(item: Item, read: Length, layout: Layout) -> str:
-    def say(length: Length) -> str:
-        text = write_length(length, layout.system, 64)
-        return f"{text} mm" if layout.system is System.MM else text
-
-    most = say(_most_off(item, layout))
+    told = partial(say, system=layout.system)
     return (
-        f'"{item.name}" of piece {layout.assembly.mark} is {say(read)}, more than {most} '
-        f"off the {say(item.wanted)} that is wanted: check the reading, and its unit"
+        f'"{item.name}" of piece {layout.assembly.mark} is {told(read)}, more than '
+        f"{told(_most_off(item, layout))} off the {told(item.wanted)} that is wanted: "
+        "check the reading, and its unit"
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+from gageline.job import say, say_finely
 from gageline.part import Finding, Severity
 from gageline.units import ZERO, Length, System, millimetres, parse_length, round_to, write_length
 
@@ -128,9 +129,8 @@ class Judgement:
             tape: the smallest division that was read to.
         """
 
-        def say(length: Length) -> str:
-            text = write_length(round_to(length, tape), system, 64)
-            return f"{text} mm" if system is System.MM else text
+        def told(length: Length) -> str:
+            return say(round_to(length, tape), system)
 
         code = self.limit.code if self.limit else "no-limit"
         source = self.limit.cited if self.limit else "no limit held"
@@ -139,9 +139,9 @@ class Judgement:
             return Finding(code, Severity.NOTE, where, "was not read: taken as nominal", "read it", source)
         off = self.off or ZERO
         amount = (
-            f"{say(self.read)}, {say(abs(off))} {'over' if off > ZERO else 'under'}"
+            f"{told(self.read)}, {told(abs(off))} {'over' if off > ZERO else 'under'}"
             if round_to(off, tape) and self.wanted
-            else say(self.read)
+            else told(self.read)
         )
         if self.limit is None:
             return Finding(
@@ -151,7 +151,7 @@ class Judgement:
         allowed += " mm" if system is System.MM and allowed[-1].isdigit() else ""
         if not self.by:
             return Finding(code, Severity.NOTE, where, f"{amount}: within, {allowed}", "none needed", source)
-        message = f"{amount}: out by {_small(self.by, system)}, {allowed}"
+        message = f"{amount}: out by {say_finely(self.by, system)}, {allowed}"
         return Finding(code, Severity.WARNING, where, message, self.remedy, source)
 
 
@@ -160,12 +160,7 @@ def _exact_or_decimal(length: Length, system: System) -> str:
     if system is System.MM:
         return millimetres(length, 2)
     text = write_length(length, system, 64)
-    return text if parse_length(text) == length else _small(length, system)
-
-
-def _small(length: Length, system: System) -> str:
-    """A small length in decimals, so that a thousandth over a limit is not written as nothing."""
-    return f"{length.mm:.2f} mm" if system is System.MM else f'{length.inches:.3f}"'
+    return text if parse_length(text) == length else say_finely(length, system)
 
 
 def overridden(limit: Limit, tolerances: Mapping[str, Length]) -> Limit:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from gageline.job import EndReadings, Stick
+from gageline.job import EndReadings, Stick, say
 from gageline.layout import Decision, plane_of, stick_length
 from gageline.part import End, Finding, Part, Severity, extent_y, extent_z
 from gageline.quality.codes import own_limits
 from gageline.quality.limits import FINEST, Judgement, Limit, Trust, Verdict, overridden
 from gageline.quality.mill import MillLimits, mill_limits
 from gageline.steel import Profile
-from gageline.units import ZERO, Length, System, round_to, write_length
+from gageline.units import ZERO, Length, System, round_to
 
 __all__ = ["Receipt", "length_limit", "receive", "usable"]
 
@@ -153,12 +153,11 @@ def usable(decision: Decision, part: Part, system: System) -> Finding:
         system: the units of the message.
     """
 
-    def say(length: Length) -> str:
-        text = write_length(round_to(length, decision.tape), system, 64)
-        return f"{text} mm" if system is System.MM else text
+    def told(length: Length) -> str:
+        return say(round_to(length, decision.tape), system)
 
     chosen = decision.chosen
-    trims = f"trim {say(chosen.left.trim)} at the left end and {say(chosen.right.trim)} at the right"
+    trims = f"trim {told(chosen.left.trim)} at the left end and {told(chosen.right.trim)} at the right"
     severity = Severity.NOTE if chosen.possible and not decision.ask else Severity.WARNING
     if not chosen.possible:
         severity = Severity.ERROR

@@ -83,7 +83,7 @@ def _fitting_cards(layouts: Sequence[Layout]) -> Iterator[_Card]:
 
 def _system(laid: PartLayout, layout: Layout) -> System:
     """The units that a part is marked in."""
-    return System.MM if bench_of(laid.part, layout.tape, layout.system).is_metric else layout.system
+    return bench_of(laid.part, layout.tape, layout.system).read_in
 
 
 def _detail(laid: PartLayout, layout: Layout) -> str:
@@ -172,7 +172,7 @@ def _exactness(laid: PartLayout, layout: Layout) -> str:
     bench = bench_of(laid.part, layout.tape, layout.system)
     tape = bench.say(bench.tape)
     unit = " mm" if layout.system is System.MM else ""
-    system = System.MM if bench.is_metric else layout.system
+    system = bench.read_in
     exact = laid.accuracy
     return (
         f"Rounding to the {tape}{unit} tape moves no mark more than {_fine(exact.mark, system)} and "

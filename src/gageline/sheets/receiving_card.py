@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from gageline.job import Corner, Job
+from gageline.job import Corner, Job, say_finely
 from gageline.layout import Decision, EndFit, Placed, StickLayout, StickReading
 from gageline.part import End, Face
 from gageline.quality import Judgement, Odds, Receipt, Verdict
@@ -18,7 +18,7 @@ from gageline.sheets.scene import Group, Item, Sheet
 from gageline.sheets.style import BODY, FINE, Weight
 from gageline.sheets.table import Column, Table
 from gageline.steel import Profile
-from gageline.units import ZERO, Length, System, round_to
+from gageline.units import ZERO, Length, round_to
 
 __all__ = ["ReceivingCard", "receiving_cards"]
 
@@ -290,9 +290,7 @@ def _judgement(one: Judgement, scribe: Scribe) -> tuple[str, ...]:
     read = "nominal" if one.read is None else scribe.tell(one.read)
     verdict = str(one.verdict)
     if one.verdict is Verdict.OUT:
-        verdict = (
-            f"out by {one.by.mm:.2f} mm" if scribe.system is System.MM else f'out by {one.by.inches:.3f}"'
-        )
+        verdict = f"out by {say_finely(one.by, scribe.system)}"
     allowed = one.limit.text(scribe.system) if one.limit else "-"
     return (
         one.name,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
@@ -10,7 +9,7 @@ from typing import Any
 import tomlkit
 
 from gageline.errors import ValueProblem
-from gageline.job import Job, JobProblems, Problem, read_measurements, say, stock_named
+from gageline.job import Job, JobProblems, Problem, read_measurements, say, say_finely, stock_named
 from gageline.job import Stick as Readings
 from gageline.layout import Decision, StickLayout, Way, decide, lay_out_on
 from gageline.part import Assembly, Finding, Part
@@ -24,6 +23,7 @@ from gageline.quality import (
     check_readings,
     odds_of,
     receive,
+    slips_of,
     spread_from,
     usable,
 )
@@ -41,10 +41,6 @@ __all__ = [
 ]  # fmt: skip
 
 Table = dict[str, Any]
-_NAMED = re.compile(
-    r" (?:(?P<end>left|right) end )?"
-    r"(?P<read>depth|(?:top|bottom) (?:width|tilt)|web off centre|camber|sweep) "
-)
 _SAMPLES = 20_000  # a per cent is told by far fewer
 _PIECE = "X"  # a stick that is for no piece yet is read under a mark of its own
 
@@ -135,7 +131,7 @@ def _row(one: Judgement, system: System) -> tuple[str, ...]:
     allowed = one.limit.text(system) if one.limit else "-"
     verdict = str(one.verdict)
     if one.verdict is Verdict.OUT:
-        verdict = f"out by {one.by.mm:.2f} mm" if system is System.MM else f'out by {one.by.inches:.3f}"'
+        verdict = f"out by {say_finely(one.by, system)}"
     elif one.verdict is Verdict.NO_LIMIT:
         verdict = "not checked"
     source = one.limit.cited if one.limit else "no limit held"
@@ -193,22 +189,12 @@ def wrong_readings(table: Table, system: System, stick: Stick | None = None) -> 
     """
     try:
         readings = read_table(table, system)
-        if stick is not None:
-            check_readings(_bare(stick), replace(readings, piece=stick.mark), system)
     except JobProblems as wrong:
         return wrong.problems
-    except ValueProblem as misread:
-        return tuple(Problem(_field_of(line), line) for line in str(misread).splitlines())
-    return ()
-
-
-def _field_of(refusal: str) -> str:
-    """The field of the form that a misread stick's line speaks of; nothing where it names none."""
-    found = _NAMED.search(refusal)
-    if found is None:
-        return ""
-    steps = (found["end"], found["read"].removesuffix(" centre").replace(" ", "_"))
-    return " → ".join(("stick", *(step for step in steps if step)))
+    if stick is None:
+        return ()
+    slips = slips_of(_bare(stick), readings, system)
+    return tuple(Problem(" → ".join(("stick", *one.path)), f"{stick.mark} {one.text}") for one in slips)
 
 
 def told_odds(

@@ -36,7 +36,7 @@ from gageline.shop.sawing import DROP, TAKE, card_name, card_of_cutting, saw_lin
 from gageline.shop.sheeting import sheet_card
 from gageline.shop.ticking import clock
 from gageline.stock import Held, SheetPlan, ShopPlan, StickPlan
-from gageline.units import exact_text
+from gageline.units import counted, exact_text
 
 __all__ = ["card", "choose", "new_plan", "print_plan", "show", "show_plan", "stop"]
 
@@ -111,8 +111,8 @@ def _found(plan: ShopPlan) -> dict[str, Any]:
         for one in plan.cuts.sections
     ]  # fmt: skip
     sections += [
-        (str(asked.steel), _sheets(len(one.sheets)), "", f"{100 * one.yield_:.1f} %", money(one.cents),
-         proof(one.cents, one.bound))
+        (str(asked.steel), counted(len(one.sheets), "sheet"), "", f"{100 * one.yield_:.1f} %",
+         money(one.cents), proof(one.cents, one.bound))
         for asked, one in zip(plan.question.plates, plan.plates, strict=True)
     ]  # fmt: skip
     sticks = [
@@ -176,10 +176,6 @@ def _pictures(row: Plan) -> list[tuple[str, str]]:
             title = f"{asked.steel}, sheet {sheet.number}"
             found.append((title, block_svg(sheet_card(job, sheet).picture, title)))
     return found
-
-
-def _sheets(number: int) -> str:
-    return "1 sheet" if number == 1 else f"{number} sheets"
 
 
 def _source(stick: StickPlan) -> str:

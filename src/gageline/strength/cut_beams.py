@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gageline.part import Face, HoleGroup, Opening, Part
 from gageline.steel import Profile, Section
@@ -14,9 +15,9 @@ from gageline.strength.aisc360.f_bars import rupture_at_holes
 from gageline.strength.aisc360.j4_elements import shear_rupture
 from gageline.strength.beams import SimpleBeam
 from gageline.strength.check import Check, Method, step
-from gageline.strength.loads import combinations, moment_along, shear_along
+from gageline.strength.loads import Combination, combinations, moment_along, shear_along
 from gageline.strength.verdict import NotChecked
-from gageline.units import System, feet_inches, millimetres
+from gageline.units import System, write_length
 
 __all__ = ["check_holes", "left_out_of_openings"]
 
@@ -25,6 +26,7 @@ _FLANGES = (Face.TOP, Face.BOTTOM)
 _WEB = frozenset({Face.NEAR, Face.FAR})
 _TOGETHER = 3.0  # in: lines of holes this near along the beam are taken in one section, without their stagger
 _SAME_LINE = 1e-3
+_Values = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,10 +101,17 @@ def _across(group: HoleGroup, index: int) -> float:
     return (hole.length if hole.angle else hole.width).inches
 
 
-def _stations(beam: SimpleBeam, line: _Line, shift: float) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
+def _stations(beam: SimpleBeam, line: _Line, shift: float) -> _Values:
     """Where a section may stand on the span: as far to either side as the part and the span differ."""
     places = np.linspace(line.x + shift - abs(shift), line.x + shift + abs(shift) + _TOGETHER, 9)
     return np.clip(places, 0.0, beam.length)
+
+
+def _most(method: Method, values: Callable[[Combination], _Values]) -> tuple[str, float]:
+    """The combination of loads with the largest of some values, and that value."""
+    most = {one.name: float(values(one).max()) for one in combinations(method)}
+    name = max(most, key=lambda one: most[one])
+    return name, most[name]
 
 
 def _flange(
@@ -110,12 +119,8 @@ def _flange(
 ) -> Check | None:
     sign = 1.0 if face is Face.BOTTOM else -1.0
     x = _stations(beam, line, shift)
-    most = {
-        one.name: float((sign * moment_along(beam.loads, beam.length, one, x)).max())
-        for one in combinations(method)
-    }
-    name = max(most, key=lambda one: most[one])
-    if most[name] <= 0:
+    name, M = _most(method, lambda one: sign * moment_along(beam.loads, beam.length, one, x))
+    if M <= 0:
         return None
     b_f, t_f = flange
     gross = step("A_fg", "b_f t_f", b_f * t_f, "in²", b_f=b_f, t_f=t_f)
@@ -126,20 +131,16 @@ def _flange(
         beam.steel.F_y, beam.steel.F_u, gross.value, net.value, beam.section.Sx, beam.section.Zx
     )
     title = f"bending at the holes of the {face.value} flange, {line.x:.4g} in from the left end, {name}"
-    return strength.after(gross, net).check(most[name], method, title)
+    return strength.after(gross, net).check(M, method, title)
 
 
 def _web(beam: SimpleBeam, line: _Line, web: tuple[float, float], shift: float, method: Method) -> Check:
     x = _stations(beam, line, shift)
-    most = {
-        one.name: float(np.abs(shear_along(beam.loads, beam.length, one, x)).max())
-        for one in combinations(method)
-    }
-    name = max(most, key=lambda one: most[one])
+    name, V = _most(method, lambda one: np.abs(shear_along(beam.loads, beam.length, one, x)))
     d, t_w = web
     net = step("A_nv", "(d - d_n) t_w", (d - line.cut) * t_w, "in²", d=d, d_n=line.cut, t_w=t_w)
     title = f"shear at the holes of the web, {line.x:.4g} in from the left end, {name}"
-    return shear_rupture(beam.steel.F_u, net.value).after(net).check(most[name], method, title)
+    return shear_rupture(beam.steel.F_u, net.value).after(net).check(V, method, title)
 
 
 def left_out_of_openings(mark: str, part: Part, system: System) -> Iterator[NotChecked]:
@@ -161,6 +162,5 @@ def left_out_of_openings(mark: str, part: Part, system: System) -> Iterator[NotC
 
 
 def _place(opening: Opening, system: System) -> str:
-    if system is System.FT_IN:
-        return f"{feet_inches(opening.x)} from its left end"
-    return f"{millimetres(opening.x)} mm from its left end"
+    unit = " mm" if system is System.MM else ""
+    return f"{write_length(opening.x, system)}{unit} from its left end"

@@ -7,7 +7,7 @@ import math
 from collections.abc import Callable
 from functools import wraps
 from numbers import Real
-from typing import ParamSpec, TypeVar
+from typing import ParamSpec, TypeVar, cast
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -188,7 +188,7 @@ def guarded(function: Callable[P, R]) -> Callable[P, R]:
         if steel:
             given = dict(zip(kinds, args, strict=False)) | kwargs
             if "F_y" in given and "F_u" in given:
-                steel_of(float(str(given["F_y"])), float(str(given["F_u"])))
+                steel_of(cast("float", given["F_y"]), cast("float", given["F_u"]))
         return function(*args, **kwargs)
 
     return checked

@@ -15,7 +15,7 @@ from gageline.part import End
 from gageline.strength.check import Method
 from gageline.strength.demands import BelowLoads, below_loads, loads_on
 from gageline.strength.loads import Case, Load, combined
-from gageline.units import System
+from gageline.units import System, counted
 
 __all__ = ["Amounts", "Handed", "Rest", "hand_down"]
 
@@ -165,8 +165,7 @@ class _Work:
     def _missing(self, line: Line, rests: tuple[Rest, ...]) -> str:
         """Why the reactions of a beam do not follow from loads; empty where they do."""
         if len(rests) != 2:
-            supports = f"{len(rests)} support{'' if len(rests) == 1 else 's'}"
-            return f"it rests on {supports}: only beams on two are worked out"
+            return f"it rests on {counted(len(rests), 'support')}: only beams on two are worked out"
         for site in self.standing[line.name]:
             amounts, name = self._of(site), site.member.name
             if amounts is None:

@@ -4,7 +4,7 @@ import datetime as dt
 
 import pytest
 
-from gageline.job.wording import printable, say, shown
+from gageline.job.wording import printable, say, say_finely, shown
 from gageline.units import Length, System
 from jobs import inches, mm
 
@@ -38,3 +38,8 @@ def test_lengths_as_a_tape_shows_them() -> None:
     assert say(inches("1'-3 1/64"), System.FT_IN) == "1'-3 1/64\""
     assert say(Length.from_inches(15.01), System.FT_IN) == "1'-3 1/64\""
     assert say(mm(1500), System.MM) == "1500 mm"
+
+
+def test_a_thousandth_is_not_written_as_nothing() -> None:
+    assert say_finely(inches("1") / 1000, System.FT_IN) == '0.001"'
+    assert say_finely(mm(1) / 50, System.MM) == "0.02 mm"

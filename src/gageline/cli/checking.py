@@ -6,7 +6,8 @@ from typing import Annotated
 
 import typer
 
-from gageline.cli.screen import JobFile, Out, end_without, opened, say, sound, spoken, write_sheet
+from gageline.cli.opening import opened, sound, spoken, write_sheet
+from gageline.cli.screen import JobFile, Out, end_without, say
 from gageline.errors import ValueProblem
 from gageline.job import check_job
 from gageline.part import Severity

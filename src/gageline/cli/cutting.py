@@ -12,7 +12,8 @@ import typer
 from rich.progress import Progress, TextColumn
 from rich.table import Table
 
-from gageline.cli.screen import AsJson, Out, aside, buildable, end_without, opened, say, write_sheet, written
+from gageline.cli.opening import buildable, opened, write_sheet
+from gageline.cli.screen import AsJson, Out, aside, end_without, say, written
 from gageline.exchange import json_text
 from gageline.sheets import cutting_sheet
 from gageline.stock import Effort, ShopPlan, Steel, answer, ask, open_rack, shear_cuts, traces, weigh_plan

@@ -2,17 +2,8 @@
 
 from __future__ import annotations
 
-from gageline.cli.screen import (
-    AsJson,
-    JobFile,
-    Mark,
-    Out,
-    end_without,
-    opened,
-    say,
-    sound,
-    write_sheet,
-)
+from gageline.cli.opening import opened, sound, write_sheet
+from gageline.cli.screen import AsJson, JobFile, Mark, Out, end_without, say
 from gageline.exchange import json_text
 from gageline.sheets import frame_packet
 

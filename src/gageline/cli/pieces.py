@@ -9,23 +9,8 @@ from typing import Annotated
 import typer
 from rich.table import Table
 
-from gageline.cli.screen import (
-    AsJson,
-    JobFile,
-    Mark,
-    Out,
-    aside,
-    end_without,
-    layouts,
-    opened,
-    save,
-    say,
-    show_findings,
-    sound,
-    tracked,
-    write,
-    write_sheet,
-)
+from gageline.cli.opening import layouts, opened, show_findings, sound, write_sheet
+from gageline.cli.screen import AsJson, JobFile, Mark, Out, aside, end_without, save, say, tracked, write
 from gageline.exchange import json_text
 from gageline.job import Job
 from gageline.layout import PartLayout
@@ -57,7 +42,7 @@ def cards(job_file: JobFile, piece: Mark = None, out: Out = None) -> None:
     if result.job.assemblies:
         laid = layouts(result.job)
         with aside.status("drawing the sheets"):
-            sheet = packet(result.job, laid)
+            sheet = packet(result.job, laid, full.detailed)
         write_sheet(sheet, out, job_file, "cards")
     end_without(result.wrong)
 
@@ -91,10 +76,11 @@ def parts(job_file: JobFile, as_json: AsJson = False) -> None:
 
     A piece with an error is left out and said, and the exit code is 1.
     """
-    result = sound(opened(job_file))
+    full = opened(job_file)
+    result = sound(full)
     job = result.job
     bills = tuple(bill_of_piece(assembly) for assembly in tracked(job.assemblies, "weighing"))
-    lines, bolts = parts_of_job(bills), bolts_of_job(job)
+    lines, bolts = parts_of_job(bills), bolts_of_job(job, full.detailed)
     if as_json:
         print(json_text({"parts": lines, "bolts": bolts, "pieces": bills}, job.system))
         end_without(result.wrong)
@@ -110,7 +96,7 @@ def parts(job_file: JobFile, as_json: AsJson = False) -> None:
     table.add_row("total", "", "", "", "", "", weight_text(total, job.system, 0))
     say.print(table)
     say.print("bare: the part alone as cut; the parts list of the cards weighs pieces with their fittings")
-    for row in bolt_rows(job):
+    for row in bolt_rows(job, full.detailed):
         grip = f", grip {row.grip}" if row.grip else ""
         length = f", length {row.length}" if row.length else ""
         bolts_text = counted(row.quantity, f"{'field' if row.field else 'shop'} bolt")

@@ -12,19 +12,8 @@ from typing import Annotated
 import typer
 
 from gageline import quality
-from gageline.cli.screen import (
-    AsJson,
-    JobFile,
-    Mark,
-    Out,
-    aside,
-    buildable,
-    end_without,
-    opened,
-    say,
-    tracked,
-    write_sheet,
-)
+from gageline.cli.opening import buildable, opened, write_sheet
+from gageline.cli.screen import AsJson, JobFile, Mark, Out, aside, end_without, say, tracked
 from gageline.detail import FullJob
 from gageline.errors import GagelineError, ValueProblem
 from gageline.exchange import json_text

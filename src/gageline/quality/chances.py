@@ -6,8 +6,7 @@ from math import exp, isclose, pi, sqrt
 
 import numpy as np
 from scipy.integrate import quad
-from scipy.special import ndtr
-from scipy.stats import ncx2
+from scipy.special import chndtr, ndtr
 
 from gageline.quality.joint import Joint
 
@@ -30,7 +29,7 @@ def pair(clear: float, sigma: float, off: float = 0.0) -> float:
     """
     if sigma == 0:
         return 1.0 if off <= clear else 0.0
-    return float(ncx2.cdf((clear / sigma) ** 2, 2, (off / sigma) ** 2))
+    return float(chndtr((clear / sigma) ** 2, 2, (off / sigma) ** 2))
 
 
 def uneven_pair(clear: float, sigma: tuple[float, float], off: tuple[float, float] = (0.0, 0.0)) -> float:
@@ -133,5 +132,5 @@ def _given_common_place(joint: Joint) -> float:
     apart = (x * x + y * y) / joint.hole**2
     chance = np.ones_like(apart)
     for bolt in joint.bolts:
-        chance = chance * ncx2.cdf((bolt.clear / joint.hole) ** 2, 2, apart)
+        chance = chance * chndtr((bolt.clear / joint.hole) ** 2, 2, apart)
     return float(weights @ chance @ weights)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import exp, hypot, pi, prod, sqrt
 
-from scipy.stats import norm
+from scipy.special import ndtr
 
 from gageline.job import Stick
 from gageline.layout import Choice, Way, place
@@ -25,7 +25,7 @@ from gageline.units import ZERO
 __all__ = ["CHECKED", "Chance", "Gain", "Odds", "odds_of"]
 
 _MANY = 100_000
-CHECKED = sqrt(1 - 2 * exp(-0.5) / sqrt(2 * pi) / (2 * float(norm.cdf(1)) - 1))
+CHECKED = sqrt(1 - 2 * exp(-0.5) / sqrt(2 * pi) / (2 * float(ndtr(1)) - 1))
 """What one extra check leaves of a spread: an act is done again when it is off by more than one standard
 deviation, so that errors follow a normal distribution cut off there. Its standard deviation is 0.540."""
 

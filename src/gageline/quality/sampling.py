@@ -9,7 +9,7 @@ from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.stats import beta
+from scipy.special import betaincinv
 
 from gageline.errors import ValueProblem
 from gageline.quality.joint import Joint
@@ -48,8 +48,8 @@ class Sampled:
         Source: Clopper and Pearson, Biometrika 26 (1934) 404, through the beta distribution.
         """
         tail, misses = (1 - _CONFIDENCE) / 2, self.count - self.hits
-        low = float(beta.ppf(tail, self.hits, misses + 1)) if self.hits else 0.0
-        high = float(beta.ppf(1 - tail, self.hits + 1, misses)) if misses else 1.0
+        low = float(betaincinv(self.hits, misses + 1, tail)) if self.hits else 0.0
+        high = float(betaincinv(self.hits + 1, misses, 1 - tail)) if misses else 1.0
         return low, high
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from math import hypot, sqrt
 
-from scipy.stats import chi2
+from scipy.special import chdtri
 
 from gageline.errors import ValueProblem
 
@@ -113,8 +113,8 @@ def estimated(errors: Sequence[float]) -> Estimate:
     tail = (1 - _CONFIDENCE) / 2
     return Estimate(
         sqrt(squares / count),
-        sqrt(squares / float(chi2.ppf(1 - tail, count))),
-        sqrt(squares / float(chi2.ppf(tail, count))),
+        sqrt(squares / float(chdtri(count, tail))),
+        sqrt(squares / float(chdtri(count, 1 - tail))),
         count,
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from gageline.detail import bolt_length
+from gageline.detail import Detailed, bolt_length
 from gageline.job import Job
 from gageline.sheets.notation import Scribe
 from gageline.steel import bolt
@@ -17,8 +17,11 @@ BOLT_LENGTHS = (
     "(RCSC Specification, Table C-2.2)."
 )
 """How the lengths of bolts are found."""
-FRAME_BOLTS = "Field bolts of the frame: see its field bolt list, on the sheets of the frame."
-"""Where the bolts stand that no piece of a frame has by itself."""
+FRAME_BOLTS = (
+    "Field bolts of the frame are counted with the piece that is put in; the sheets of the frame list them "
+    "connection by connection."
+)
+"""How the bolts are counted that join two pieces of a frame."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,14 +45,15 @@ class BoltRow:
     field: bool
 
 
-def bolt_rows(job: Job) -> tuple[BoltRow, ...]:
+def bolt_rows(job: Job, detailed: Detailed | None = None) -> tuple[BoltRow, ...]:
     """The bolts of a job by size, grip as printed, length and place, shop bolts first.
 
     Args:
-        job: in whose units grips and lengths are written.
+        job: with the pieces to count; grips and lengths are written in its units.
+        detailed: its frame, None where it has none.
     """
     rows: dict[BoltRow, int] = {}
-    for line in bolts_of_job(job):
+    for line in bolts_of_job(job, detailed):
         row = _row(line, Scribe.of(job))
         rows[row] = rows.get(row, 0) + line.quantity
     return tuple(replace(row, quantity=count) for row, count in rows.items())

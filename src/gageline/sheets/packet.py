@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gageline.detail import FullJob
+from gageline.detail import Detailed, FullJob
 from gageline.job import Job
 from gageline.layout import Layout
 from gageline.sheets.bench_card import bench_cards
@@ -19,17 +19,18 @@ from gageline.sheets.template import fitting_templates
 __all__ = ["frame_packet", "packet"]
 
 
-def packet(job: Job, layouts: tuple[Layout, ...]) -> Sheet:
+def packet(job: Job, layouts: tuple[Layout, ...], detailed: Detailed | None = None) -> Sheet:
     """Bench cards, piece drawings, fitting templates and the parts list, as one sheet of many pages.
 
     Args:
         job: what is printed; leave out pieces with errors first, by `gageline.job.checked`.
         layouts: how each of its pieces is laid out, in the order of the job.
+        detailed: the job's frame, None where it has none.
     """
     sheets = [bench_cards(job, layouts), piece_drawings(job)]
     if any(assembly.fittings for assembly in job.assemblies):
         sheets.append(fitting_templates(job))
-    sheets.append(parts_list(job))
+    sheets.append(parts_list(job, detailed))
     return _bound(sheets, job)
 
 

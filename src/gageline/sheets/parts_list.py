@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from gageline.detail import Detailed
 from gageline.job import Job
 from gageline.part import Assembly
-from gageline.sheets.bolt_rows import BOLT_LENGTHS, FRAME_BOLTS, bolt_rows
+from gageline.sheets.bolt_rows import BOLT_LENGTHS, FRAME_BOLTS, BoltRow, bolt_rows
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Draft, Heading, bind, bolt_text, paragraph, practice_block, space
 from gageline.sheets.notation import Scribe
@@ -30,24 +31,27 @@ _WEIGHING = (
 )
 
 
-def parts_list(job: Job) -> Sheet:
+def parts_list(job: Job, detailed: Detailed | None = None) -> Sheet:
     """The parts list of a job on as many pages as it takes, each table's head repeated.
 
     Args:
         job: the job.
+        detailed: its frame, None where it has none; its field bolts are counted with the pieces.
 
     Raises:
         ValueProblem: a text with a character that the font lacks, or a part without a body.
     """
+    bolts = bolt_rows(job, detailed)
     bills = [bill_of_piece(assembly) for assembly in job.assemblies]
     tables = [
         ("Pieces", _pieces(job, bills)),
         ("Parts to cut", _parts(job, bills)),
-        ("Bolts", _bolts(job)),
+        ("Shop bolts", _bolts([row for row in bolts if not row.field])),
+        ("Field bolts", _bolts([row for row in bolts if row.field])),
         ("Fillet weld in the shop", _welds(job, bills)),
     ]
     heading = Heading("Parts list", detail="of the whole job")
-    pages = _flow(job, [(title, table) for title, table in tables if table.rows])
+    pages = _flow(job, [(title, table) for title, table in tables if table.rows], _said(job, bolts))
     return bind(job, "parts list", [Draft(heading, tuple(page)) for page in pages])
 
 
@@ -115,14 +119,13 @@ def _parts(job: Job, bills: Sequence[PieceBill]) -> Table:
     return Table(columns, (*rows, total), BODY, total=True)
 
 
-def _bolts(job: Job) -> Table:
+def _bolts(bolts: Sequence[BoltRow]) -> Table:
     columns = (
         Column("Bolt", wraps=False),
         Column("Grade", wraps=False),
         Column("No.", _RIGHT, wraps=False),
         Column("Grip", _RIGHT, wraps=False),
         Column("Length", _RIGHT, wraps=False),
-        Column("Place", wraps=False),
     )
     rows = tuple(
         (
@@ -131,9 +134,8 @@ def _bolts(job: Job) -> Table:
             str(row.quantity),
             row.grip or "by the other ply",
             row.length or "by the grip",
-            "field" if row.field else "shop",
         )
-        for row in bolt_rows(job)
+        for row in bolts
     )
     return Table(columns, rows, BODY)
 
@@ -149,11 +151,11 @@ def _welds(job: Job, bills: Sequence[PieceBill]) -> Table:
     return Table(columns, rows, BODY)
 
 
-def _flow(job: Job, tables: Sequence[tuple[str, Table]]) -> list[list[Item]]:
+def _flow(job: Job, tables: Sequence[tuple[str, Table]], said: Sequence[str]) -> list[list[Item]]:
     """Tables one under the other, page after page, then how it was weighed and the practice."""
     whole = space(job)
     room = Box(whole.left + _INSET, whole.top + _INSET, whole.right - _INSET, whole.bottom - _INSET)
-    foot = list(_foot(job, room.width))
+    foot = list(_foot(job, said, room.width))
     under = sum(height + _UNDER for _, height in foot)
     pages: list[list[Item]] = [[]]
     y = room.top
@@ -187,12 +189,17 @@ def _blocks(table: Table, room: Box, y: float, under: float) -> list[tuple[Group
     return blocks
 
 
-def _foot(job: Job, width: float) -> Iterator[tuple[tuple[Item, ...], float]]:
+def _said(job: Job, bolts: Sequence[BoltRow]) -> list[str]:
+    """How it was weighed and counted."""
     said = [_WEIGHING]
-    if any(row.length for row in bolt_rows(job)):
+    if any(row.length for row in bolts):
         said.append(BOLT_LENGTHS)
     if job.frame is not None:
         said.append(FRAME_BOLTS)
+    return said
+
+
+def _foot(job: Job, said: Sequence[str], width: float) -> Iterator[tuple[tuple[Item, ...], float]]:
     for words in said:
         note = paragraph("", words, width, BODY)
         yield note.items, note.height

@@ -65,10 +65,12 @@ def _inspection(full: FullJob) -> Sheet:
 
 
 PRINTS: dict[str, Print] = {
-    "packet": Print("Packet: cards, drawings, templates, parts", lambda f: packet(f.job, _layouts(f.job))),
+    "packet": Print(
+        "Packet: cards, drawings, templates, parts", lambda f: packet(f.job, _layouts(f.job), f.detailed)
+    ),
     "cards": Print("Bench cards", lambda f: bench_cards(f.job, _layouts(f.job))),
     "drawings": Print("Drawings", lambda f: piece_drawings(f.job)),
-    "parts": Print("Parts list", lambda f: parts_list(f.job)),
+    "parts": Print("Parts list", lambda f: parts_list(f.job, f.detailed)),
     "checks": Print("Check sheet", lambda f: check_sheet(f.job, check_strength(f.job, None, f.detailed))),
     "inspection": Print("Inspection sheets, blank", _inspection),
     "frame": Print("Frame: everything of it", frame_packet, framed=True),

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from gageline.detail import Detailed, FieldBolts
 from gageline.job import Job
 from gageline.part import Assembly, BoltSet, Fitting, Part
 from gageline.solid import Mass, weigh
@@ -147,15 +148,33 @@ def _natural(mark: str) -> tuple[str, int, str]:
     return letters, int(digits or 0), mark
 
 
-def bolts_of_job(job: Job) -> tuple[BoltLine, ...]:
-    """The bolts of a job by size, grip and place, shop bolts first."""
+def bolts_of_job(job: Job, detailed: Detailed | None = None) -> tuple[BoltLine, ...]:
+    """The bolts of a job by size, grip and place, shop bolts first.
+
+    A field bolt of the frame counts with the piece that is put in, so that each is counted once and those
+    of pieces that the job leaves out are not.
+
+    Args:
+        job: with the pieces to count.
+        detailed: its frame, None where it has none.
+    """
     counts: dict[tuple[bool, str, Length | None], int] = {}
     for assembly in job.assemblies:
         for bolts in assembly.bolts:
             key = (bolts.field, bolts.bolt, bolts.grip)
             counts[key] = counts.get(key, 0) + bolts.count * assembly.quantity
+    for site in _site_bolts(job, detailed) if detailed else ():
+        key = (True, site.bolt, site.grip)
+        counts[key] = counts.get(key, 0) + site.count
     order = sorted(counts, key=lambda key: (key[0], key[1], key[2] or ZERO))
     return tuple(
         BoltLine(bolt, job.practice.bolt_grade, counts[field, bolt, grip], grip, field)
         for field, bolt, grip in order
     )
+
+
+def _site_bolts(job: Job, detailed: Detailed) -> Iterator[FieldBolts]:
+    """The field bolts of the frame whose pieces are in the job."""
+    marks = {one.assembly.mark: one.mark for one in detailed.placed}
+    wanted = {assembly.mark for assembly in job.assemblies}
+    return (site for site in detailed.field_bolts if marks[site.piece] in wanted)

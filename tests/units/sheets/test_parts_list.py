@@ -1,3 +1,4 @@
+from frames import demo_frame
 from gageline.sheets import Page, texts
 from gageline.sheets.parts_list import parts_list
 from gageline.steel import find
@@ -59,3 +60,21 @@ def test_heads_are_not_broken_inside_a_word() -> None:
 def test_a_piece_in_millimetres_is_listed_in_them_in_a_job_of_feet_and_inches() -> None:
     said = page_texts(parts_list(job_of('mark = "M1"\nstock = "IPE 300"\nlength = "4200 mm"\n')))[0]
     assert said.count("4200 mm") == 2
+
+
+def test_shop_and_field_bolts_of_a_frame_are_listed_apart() -> None:
+    full = demo_frame()
+    assert full.detailed is not None
+    said = [text for page in page_texts(parts_list(full.job, full.detailed)) for text in page]
+    shop, field, weld = (
+        said.index(title) for title in ("Shop bolts", "Field bolts", "Fillet weld in the shop")
+    )
+    assert shop < field < weld
+
+    def counted(rows: list[str]) -> int:
+        return sum(int(rows[n + 1]) for n, text in enumerate(rows) if text == "A325-N")
+
+    assert counted(said[shop:field]) == sum(
+        bolts.count * piece.quantity for piece in full.job.assemblies for bolts in piece.bolts
+    )
+    assert counted(said[field:weld]) == sum(site.count for site in full.detailed.field_bolts)

@@ -1,5 +1,9 @@
+from dataclasses import replace
+
 import pytest
 
+from frames import bays, demo_frame
+from gageline.detail import read_full
 from gageline.job import Job, read_job
 from gageline.steel import find
 from gageline.takeoff import bill_of_piece, bolts_of_job, parts_of_job
@@ -79,3 +83,25 @@ def test_bolts_by_size_and_place(job: Job) -> None:
 def test_the_job_without_bolts_has_none() -> None:
     text = '[job]\nname = "n"\n[[piece]]\nmark = "A"\nstock = "PL1/2x6"\nlength = "8"\n'
     assert bolts_of_job(read_job(text)) == ()
+
+
+@pytest.mark.parametrize("units", ["ft-in", "mm"])
+def test_the_field_bolts_of_a_frame_are_counted_once(units: str) -> None:
+    full = read_full(bays([240, 240], [240], 2, units=units))
+    assert full.detailed is not None
+    lines = bolts_of_job(full.job, full.detailed)
+    assert sum(line.quantity for line in lines if line.field) == sum(
+        site.count for site in full.detailed.field_bolts
+    )
+    assert [line for line in lines if not line.field] == list(bolts_of_job(full.job))
+    assert not any(bolts.field for piece in full.job.assemblies for bolts in piece.bolts)
+
+
+def test_field_bolts_of_a_frame_go_with_the_piece_that_is_put_in() -> None:
+    full = demo_frame()
+    assert full.detailed is not None
+    # B1 and its equal B8, each with 6 bolts at either end; those of G3, which carries them, are not theirs
+    beams = replace(full.job, assemblies=(full.job.piece("B1"),))
+    assert sum(line.quantity for line in bolts_of_job(beams, full.detailed) if line.field) == 24
+    girder = replace(full.job, assemblies=(full.job.piece("G3"),))
+    assert sum(line.quantity for line in bolts_of_job(girder, full.detailed) if line.field) == 16

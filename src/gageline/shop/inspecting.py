@@ -175,5 +175,5 @@ def _why_not(report: Report, read: int, name: str) -> str:
 def odds(request: HttpRequest, piece: int) -> HttpResponse:
     """The odds that a piece bolts up without reaming, with the shop's own spread where it has records."""
     row = get_object_or_404(Piece.objects.select_related("job"), pk=piece, active=True)
-    told = told_odds(job_of(current_text(row.job)).piece(row.mark), shop_records())
+    told = told_odds(current_text(row.job), row.mark, shop_records())
     return render(request, "shop/part_odds.html", odds_words(told))

@@ -9,10 +9,10 @@ from typing import Any
 import tomlkit
 
 from gageline.errors import ValueProblem
-from gageline.job import Job, JobProblems, Problem, read_measurements, say, say_finely, stock_named
+from gageline.job import JobProblems, Problem, read_measurements, say, say_finely, stock_named
 from gageline.job import Stick as Readings
 from gageline.layout import Decision, StickLayout, Way, decide, lay_out_on
-from gageline.part import Assembly, Finding, Part
+from gageline.part import Finding, Part
 from gageline.quality import (
     Act,
     Chance,
@@ -28,7 +28,7 @@ from gageline.quality import (
     usable,
 )
 from gageline.sheets import ReceivingCard, receiving_cards, to_pdf
-from gageline.shop.engine import job_of, layout_of
+from gageline.shop.engine import job_of, layout_of, met_of
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Stick
 from gageline.shop.racks import yard_system
@@ -41,7 +41,6 @@ __all__ = [
 ]  # fmt: skip
 
 Table = dict[str, Any]
-_SAMPLES = 20_000  # a per cent is told by far fewer
 _PIECE = "X"  # a stick that is for no piece yet is read under a mark of its own
 
 
@@ -56,7 +55,7 @@ class Judged:
         decision: the ways the piece can be laid on it; None while it is for no piece.
         on: the piece laid out on it the way that was chosen, or that is advised.
         usable: whether the piece can be made of it, and what comes off.
-        job: of the piece.
+        text: of the piece's job.
     """
 
     system: System
@@ -65,7 +64,7 @@ class Judged:
     decision: Decision | None = None
     on: StickLayout | None = None
     usable: Finding | None = None
-    job: Job | None = None
+    text: str = ""
 
     @property
     def chosen(self) -> str:
@@ -116,9 +115,9 @@ def judge(stick: Stick) -> Judged:
     check_readings(part, readings, job.system)
     decision = decide(layout.assembly, readings, job.practice.tape, job.system)
     on = lay_out_on(layout, readings, way_of(stick, decision))
-    receipt = receive(part, on.stick, job.practice.tolerances)
+    receipt = receive(part, on.stick, job.practice.tolerances, job.practice.tape)
     fits = usable(decision, part, job.system)
-    return Judged(job.system, receipt, bool(_typed(measured)), decision, on, fits, job)
+    return Judged(job.system, receipt, bool(_typed(measured)), decision, on, fits, text)
 
 
 def judgement_rows(judged: Judged) -> tuple[tuple[str, ...], ...]:
@@ -198,17 +197,19 @@ def wrong_readings(table: Table, system: System, stick: Stick | None = None) -> 
 
 
 def told_odds(
-    assembly: Assembly, records: Mapping[Act, Sequence[float]], web_off: Length | None = None
+    text: str, mark: str, records: Mapping[Act, Sequence[float]], web_off: Length | None = None
 ) -> Odds:
     """The odds that a piece bolts up without reaming.
 
     Args:
-        assembly: the piece.
+        text: of its job.
+        mark: of the piece.
         records: the errors that the shop's own inspections tell, by act, in.
         web_off: what was read of its stick's web off the middle of the flanges; None where nothing was.
     """
     spread, _ = spread_from(records)
-    return odds_of(assembly, spread, web_off=web_off.inches if web_off is not None else None, count=_SAMPLES)
+    off = web_off.inches if web_off is not None else None
+    return odds_of(job_of(text).piece(mark), spread, web_off=off, met=met_of(text, mark))
 
 
 def stick_odds(stick: Stick, records: Mapping[Act, Sequence[float]]) -> Odds:
@@ -217,8 +218,8 @@ def stick_odds(stick: Stick, records: Mapping[Act, Sequence[float]]) -> Odds:
     Raises:
         ValueProblem: while the stick is for no piece.
     """
-    on = _for_its_piece(stick)[0]
-    return told_odds(on.layout.assembly, records, on.stick.web_off)
+    judged, on, _ = _for_its_piece(stick)
+    return told_odds(judged.text, on.layout.assembly.mark, records, on.stick.web_off)
 
 
 def odds_words(odds: Odds) -> dict[str, object]:
@@ -229,6 +230,7 @@ def odds_words(odds: Odds) -> dict[str, object]:
         "whole": _per_cent(odds.whole),
         "worst": [(one.change, f"{one.gain * 100:.1f}") for one in odds.worst[:3] if one.gain > 0],
         "gains": [(one.change, f"{one.gain * 100:.1f}") for one in odds.gains[:3] if one.gain > 0],
+        "left_out": odds.left_out,
         "source": odds.spread.source,
     }
 
@@ -237,11 +239,11 @@ def _per_cent(chance: Chance) -> str:
     return f"{chance.value * 100:.1f} %"
 
 
-def _for_its_piece(stick: Stick) -> tuple[StickLayout, Judged, Decision, Job]:
+def _for_its_piece(stick: Stick) -> tuple[Judged, StickLayout, Decision]:
     judged = judge(stick)
-    if judged.on is None or judged.decision is None or judged.job is None:
+    if judged.on is None or judged.decision is None:
         raise ValueProblem(f"stick {stick.mark} is for no piece yet: say which first")
-    return judged.on, judged, judged.decision, judged.job
+    return judged, judged.on, judged.decision
 
 
 def card_pdf(stick: Stick, records: Mapping[Act, Sequence[float]]) -> bytes:
@@ -254,6 +256,7 @@ def card_pdf(stick: Stick, records: Mapping[Act, Sequence[float]]) -> bytes:
     Raises:
         ValueProblem: while it is for no piece.
     """
-    on, judged, decision, job = _for_its_piece(stick)
-    odds = told_odds(on.layout.assembly, records, on.stick.web_off)
-    return to_pdf(receiving_cards(job, (ReceivingCard(on, judged.receipt, decision, odds),)))
+    judged, on, decision = _for_its_piece(stick)
+    odds = told_odds(judged.text, on.layout.assembly.mark, records, on.stick.web_off)
+    card = ReceivingCard(on, judged.receipt, decision, odds)
+    return to_pdf(receiving_cards(job_of(judged.text), (card,)))

@@ -114,6 +114,11 @@ def test_the_odds_are_told_with_their_spread(owner: Person, job: Job, signed_in:
     assert "no odds to tell" in post
 
 
+def test_holes_without_odds_are_named_with_the_reason(owner: Person, framed: Job, signed_in: SignIn) -> None:
+    page = signed_in(owner).get(f"/piece/{framed.pieces.get(mark='P1').pk}/odds/").content.decode()
+    assert "Not reckoned: left base plate, bolt holes: over anchor rods." in page
+
+
 def test_those_who_look_read_the_sheet_and_fill_nothing(
     people: dict[Role, Person], copy: Copy, signed_in: SignIn
 ) -> None:

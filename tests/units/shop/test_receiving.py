@@ -2,24 +2,30 @@
 
 from __future__ import annotations
 
+import json
+import sys
+from importlib.resources import files
 from typing import Any
 
 import pytest
 
+from gageline.cli import main
 from gageline.errors import ValueProblem
-from gageline.shop.jobs import import_job
-from gageline.shop.models import Copy, Person, Stick
+from gageline.shop.jobs import current_text, import_job
+from gageline.shop.models import Copy, Job, Person, Stick
 from gageline.shop.readings import on_stick
 from gageline.shop.receiving import (
     card_pdf,
     judge,
     judgement_rows,
     read_table,
+    stick_odds,
+    told_odds,
     way_rows,
     wrong_readings,
 )
 from gageline.shop.sticks import MEASURED, WAY, assign, save_part, save_stick
-from gageline.units import System
+from gageline.units import Length, System
 
 JOB = b"""
 [job]
@@ -159,3 +165,32 @@ def test_readings_that_need_one_another_are_asked_for() -> None:
     assert (
         read_table({"camber": 10}, System.MM).camber == read_table({"camber": "10 mm"}, System.FT_IN).camber
     )
+
+
+def test_the_odds_are_those_that_the_command_tells(
+    owner: Person, framed: Job, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A column's cap plate and a girder: without the frame, what their holes meet would not be known."""
+    file = files("gageline") / "demo" / "mezzanine-frame.toml"
+    for mark in ("P1", "G1"):
+        monkeypatch.setattr(sys, "argv", ["gageline", "odds", str(file), "--piece", mark, "--json"])
+        with pytest.raises(SystemExit):
+            main()
+        known = json.loads(capsys.readouterr().out)[mark]
+        told = told_odds(current_text(framed), mark, {})
+        assert told.whole.value == known["whole"]["value"]
+        assert [one.name for one in told.joints] == [one["name"] for one in known["joints"]]
+        assert list(told.left_out) == known["left_out"]
+    copy = Copy.objects.select_related("piece__job").get(piece__job=framed, piece__mark="P1", number=1)
+    piece = copy.piece
+    made = save_stick(owner, None, {"mark": "R9", "stock": piece.stock, "length": "20'"}, 0, System.FT_IN)
+    assert isinstance(made, Stick)
+    assign(owner, made, copy)
+    made = Stick.objects.select_related("copy__piece__job").get(pk=made.pk)
+    assert stick_odds(made, {}).whole == told_odds(current_text(framed), "P1", {}).whole
+
+
+def test_a_stick_for_a_piece_is_judged_with_the_tape_of_its_job(owner: Person, stick: Stick) -> None:
+    import_job(owner, JOB + b'[practice]\ntape = "1/8"\n')
+    assign(owner, stick, Copy.objects.select_related("piece__job").get())
+    assert judge(_measured(owner, stick)).receipt.tape == Length.from_inches(1) / 8

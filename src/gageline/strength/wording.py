@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import isinf
 
 from gageline.strength.bases import CheckedColumn
 from gageline.strength.check import Check, figure
@@ -29,8 +30,8 @@ def force_text(kips: float, system: System) -> str:
 
 
 def percent(check: Check) -> str:
-    """How much of a capacity is used, in per cent."""
-    return f"{check.utilisation * 100:.0f} %"
+    """How much of a capacity is used, in per cent; a bolt that shear uses up has none left for tension."""
+    return "all used up" if isinf(check.utilisation) else f"{check.utilisation * 100:.0f} %"
 
 
 def report_of(strength: JobStrength, system: System, *, working: bool = False) -> Iterator[str]:

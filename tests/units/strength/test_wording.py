@@ -3,6 +3,8 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
+
 from gageline.detail import open_full
 from gageline.job import open_job, read_job
 from gageline.strength import (
@@ -11,6 +13,7 @@ from gageline.strength import (
     below_text,
     broken_text,
     check_strength,
+    percent,
     report_of,
     summary_of,
 )
@@ -76,3 +79,9 @@ def test_a_rule_that_is_not_kept_is_told_in_the_units_of_the_job() -> None:
     assert broken_text(rule, System.FT_IN) == "edge distance: 1 against 0.75 in"
     assert broken_text(rule, System.MM) == "edge distance: 25.4 against 19.05 mm"
     assert broken_text(replace(rule, unit=""), System.MM) == "edge distance"
+
+
+@pytest.mark.parametrize(("capacity", "said"), [(20.0, "50 %"), (0.0, "all used up")])
+def test_what_shear_has_used_up_is_said_in_words(capacity: float, said: str) -> None:
+    clause = Clause("AISC 360", "J3.7", "Tension with shear")
+    assert percent(Check(clause, "tension", 10.0, capacity, "kip", ())) == said

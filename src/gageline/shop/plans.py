@@ -19,6 +19,7 @@ from gageline.shop.cut_already import Source, plates_done, rack_of_now, sources_
 from gageline.shop.engine import job_of
 from gageline.shop.logbook import note
 from gageline.shop.models import Cut, Cutting, Job, Person, Plan, Revision, Search
+from gageline.shop.shearing import freed
 from gageline.shop.sticks import held_tables
 from gageline.stock import (
     CutPlan,
@@ -192,7 +193,7 @@ def _plan(asked: str, found: str) -> ShopPlan:
 
 
 def planned_of(cutting: Cutting) -> StickPlan | SheetPlan:
-    """The stick or the sheet of a plan that a cutting is of; the plates of a sheet from its first end on."""
+    """The stick or the sheet of a plan that a cutting is of; the plates of a sheet as they come free."""
     plan = plan_of(cutting.plan)
     for section in plan.cuts.sections:
         for stick in section.sticks:
@@ -200,7 +201,7 @@ def planned_of(cutting: Cutting) -> StickPlan | SheetPlan:
                 return stick
     for asked, sheet in _sheets(plan):
         if str(asked.steel) == cutting.steel and sheet.number == cutting.number:
-            return replace(sheet, pieces=tuple(sorted(sheet.pieces, key=lambda laid: (laid.x, laid.y))))
+            return replace(sheet, pieces=tuple(laid for laid, _ in freed(sheet, plan.question.rack.burner)))
     raise ValueProblem(f"cutting plan {cutting.plan_id} has no stick {cutting.number} of {cutting.steel}")
 
 

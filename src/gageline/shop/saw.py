@@ -174,7 +174,7 @@ def _pictures(row: Plan) -> list[tuple[str, str]]:
     for asked, plates in zip(plan.question.plates, plan.plates, strict=True):
         for sheet in plates.sheets[: max(0, _MOST_PICTURES - len(found))]:
             title = f"{asked.steel}, sheet {sheet.number}"
-            found.append((title, block_svg(sheet_card(job, sheet).picture, title)))
+            found.append((title, block_svg(sheet_card(job, sheet, plan.question.rack.burner).picture, title)))
     return found
 
 
@@ -257,6 +257,7 @@ def card(request: HttpRequest, cutting: int) -> HttpResponse:
         "done": len(ticks), "of": len(lines) + 2,
         "asks": not (row.stick.heat if row.stick else sheet and row.heat) and TAKE not in ticks,
         "bought": row.stick is None, "kind": _kind(planned), "sheet": sheet, "alike": _alike(row, planned),
+        "shears": any(line.sheared for line in lines),
         "picture": cuts_svg(
             made.picture, f"{_kind(planned)} {row.number} of {row.steel} with its cuts", len(made.cuts)
         ),

@@ -10,12 +10,13 @@ from django.db import transaction
 from django.utils import timezone
 
 from gageline.errors import GagelineError, ValueProblem
-from gageline.sheets import SawCard, drop_marks, saw_card
+from gageline.sheets import SawCard, Scribe, drop_marks, saw_card
 from gageline.shop.cut_already import Source, blank_key
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Cut, Cutting, Job, Person, Search, Sent, Stick, Where
 from gageline.shop.plans import jobs_of, plan_of, planned_of, sources_of
 from gageline.shop.racks import yard_system
+from gageline.shop.shearing import CutLine, cut_line, freed
 from gageline.shop.sheeting import keep_rest, lay_sheet_back, sheet_card, take_rest_up, take_sheet
 from gageline.shop.sticks import add_revision, free_mark, save_stick
 from gageline.shop.ticking import Answer, Stroke
@@ -31,7 +32,10 @@ _PICTURE = 125.0  # mm of paper: on a tablet its lengths are then read at arm's 
 
 @dataclass(frozen=True, slots=True)
 class SawLine:
-    """A task at the saw with who ticked it; `cut` is None while it is to be done."""
+    """A task at the saw with who ticked it; `cut` is None while it is to be done.
+
+    `sheared` has the cuts of a shear that are made for it.
+    """
 
     task: str
     number: int
@@ -40,6 +44,7 @@ class SawLine:
     tape: str
     ends: str
     cut: Cut | None
+    sheared: tuple[CutLine, ...] = ()
 
 
 def card_name(cutting: Cutting) -> str:
@@ -52,14 +57,15 @@ def card_of_cutting(cutting: Cutting) -> SawCard:
     plan, planned = plan_of(cutting.plan), planned_of(cutting)
     job = jobs_of(cutting.plan.asked)[0]
     if isinstance(planned, SheetPlan):
-        return sheet_card(job, planned, _PICTURE)
+        return sheet_card(job, planned, plan.question.rack.burner, _PICTURE)
     of_mark = {piece.mark: piece for piece in plan.question.pieces}
     return saw_card(job, planned, of_mark, plan.question.rack.saw.kerf, _PICTURE)
 
 
 def saw_lines(cutting: Cutting, card: SawCard) -> tuple[SawLine, ...]:
-    """The cuts of a stick in order, each with its tick."""
+    """The cuts of a stick, or the plates of a sheet, in order, each with its tick."""
     ticks = {cut.task: cut for cut in cutting.cuts.all()}
+    sheared = _sheared(cutting)
     return tuple(
         SawLine(
             f"saw-{one.number}",
@@ -69,9 +75,20 @@ def saw_lines(cutting: Cutting, card: SawCard) -> tuple[SawLine, ...]:
             one.tape,
             one.ends,
             ticks.get(f"saw-{one.number}"),
+            sheared.get(one.number, ()),
         )
         for one in card.cuts
     )
+
+
+def _sheared(cutting: Cutting) -> dict[int, tuple[CutLine, ...]]:
+    """The cuts of a shear by the number of the plate that they are made for; none of a stick."""
+    plan, planned = plan_of(cutting.plan), planned_of(cutting)
+    if not isinstance(planned, SheetPlan):
+        return {}
+    scribe = Scribe.of(jobs_of(cutting.plan.asked)[0])
+    made = enumerate(freed(planned, plan.question.rack.burner), 1)
+    return {number: tuple(cut_line(cut, scribe) for cut in cuts) for number, (_, cuts) in made}
 
 
 def strike_saw(person: Person, stroke: Stroke) -> Answer:

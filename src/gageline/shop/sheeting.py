@@ -11,7 +11,7 @@ from gageline.shop.logbook import note
 from gageline.shop.models import Cut, Cutting, Person
 from gageline.shop.plans import plan_of
 from gageline.shop.racks import add_sheet, use_sheet, yard_system
-from gageline.stock import Sheet, SheetPlan
+from gageline.stock import Burner, Sheet, SheetPlan, shear_cuts
 from gageline.units import ZERO, Length, System, Unit, exact_text, parse_length
 
 __all__ = ["keep_rest", "lay_sheet_back", "sheet_card", "take_rest_up", "take_sheet"]
@@ -20,12 +20,13 @@ _BY = " x "
 _NOTHING = "-"
 
 
-def sheet_card(job: Job, plan: SheetPlan, width: float = 250.0) -> SawCard:
+def sheet_card(job: Job, plan: SheetPlan, burner: Burner, width: float = 250.0) -> SawCard:
     """A sheet of a cutting plan for the screen: its picture, and each plate with its size and its place.
 
     Args:
         job: whose units it is written in.
         plan: the sheet and the plates on it.
+        burner: how it is cut; the cuts of a shear are in the picture with their numbers.
         width: of the picture, mm.
     """
     scribe, unit = Scribe.of(job), " mm" if job.system is System.MM else ""
@@ -39,7 +40,8 @@ def sheet_card(job: Job, plan: SheetPlan, width: float = 250.0) -> SawCard:
         for number, laid in enumerate(plan.pieces, 1)
     )  # fmt: skip
     size = f"{say(plan.sheet.width)} x {say(plan.sheet.length)}"
-    return SawCard(sheet_picture(plan, scribe, width), size, cuts, "")
+    sheared = shear_cuts(plan, burner) if burner.shear else ()
+    return SawCard(sheet_picture(plan, scribe, width, sheared), size, cuts, "")
 
 
 def take_sheet(person: Person, cutting: Cutting, plan: SheetPlan, typed: str) -> None:

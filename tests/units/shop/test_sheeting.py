@@ -160,3 +160,20 @@ def test_the_card_of_a_sheet(owner: Person, sheet: Cutting, signed_in: Callable[
     plan = client.get(f"/saw/plan/{sheet.plan_id}/").content.decode()
     assert "PL3/8 A36, sheet 1" in plan
     assert "3 x GP1" in plan
+
+
+def test_the_card_of_a_sheared_sheet_has_its_cuts_in_order(
+    owner: Person, signed_in: Callable[[Person], Client]
+) -> None:
+    save_rack(owner, RACK.replace(b'[burner]\nkerf = "1/8"', b'[burner]\ncut = "shear"'), None)
+    _plan(owner, import_job(owner, JOB))
+    sheet = Cutting.objects.get()
+    lines = saw_lines(sheet, card_of_cutting(sheet))
+    numbers = [cut.number for line in lines for cut in line.sheared]
+    assert numbers == list(range(1, len(numbers) + 1))
+    page = signed_in(owner).get(f"/saw/{sheet.pk}/").content.decode()
+    assert page.count("Set the stop to <b") + page.count("Shave the edge") == len(numbers) > 0
+    assert f">{numbers[-1]}</text>" in page  # the last cut has its number in the picture
+    for task in (TAKE, "saw-1", "saw-2", "saw-3"):
+        assert tick(owner, sheet, task) == DONE
+    assert tick(owner, sheet, "saw-1", done=False) == DONE

@@ -83,6 +83,7 @@ ACCESS: dict[str, frozenset[Role]] = {
     "check-print": EVERYBODY,
     "gate": EVERYBODY,
     "gate-send": WORK,
+    "gate-back": WORK,
     "ticks": WORK,
     "tick": WORK,
 }

@@ -9,6 +9,7 @@ from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
+from django.db.models import Max
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect, JsonResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -29,17 +30,18 @@ from gageline.shop.readings import OnStick, half_read, on_stick, readings_on, st
 from gageline.shop.roles import WORK
 from gageline.shop.sawing import strike_saw
 from gageline.shop.selectors import SHOWN, beyond, marks_table, onward, task_lines, waiting
-from gageline.shop.ticking import Answer, Stroke, clock, send_off, strike
+from gageline.shop.ticking import Answer, Stroke, clock, send_off, strike, take_in
 from gageline.steel import Profile
 from gageline.units import System
 
-__all__ = ["bench", "card", "counts", "fit", "fit_card", "gate", "send", "tick", "ticks"]
+__all__ = ["bench", "card", "counts", "fit", "fit_card", "gate", "send", "take_in_again", "tick", "ticks"]
 
 _CARDS = {
     "saw": "saw-card", "bench": "bench-card", "stick": "bench-card", "read": "check-card",
     "check": "check-card",
 }  # fmt: skip
 _MOST_AT_ONCE = 500
+_GONE = 50
 _LONGEST_NOTE = 200
 
 
@@ -66,7 +68,10 @@ def gate(request: HttpRequest) -> HttpResponse:
     """What is ready to go, and what went last."""
     ready = Copy.objects.filter(active=True, stage=Stage.GATE).select_related("piece__job")[:SHOWN]
     gone = (
-        Copy.objects.filter(active=True, stage=Stage.GONE).select_related("piece__job").order_by("-id")[:50]
+        Copy.objects.filter(active=True, stage=Stage.GONE)
+        .select_related("piece__job")
+        .annotate(last=Max("ticks__at"))
+        .order_by("-last", "-id")[:_GONE]
     )
     lines = [(copy, _system(copy)) for copy in ready]
     totals = [
@@ -90,7 +95,16 @@ def _system(copy: Copy) -> System:
 @require_POST
 def send(request: HttpRequest, copy: int) -> HttpResponse:
     """A piece has left through the gate."""
-    answer = send_off(person_of(request), get_object_or_404(Copy, pk=copy))
+    return _at_gate(send_off(person_of(request), get_object_or_404(Copy, pk=copy)))
+
+
+@require_POST
+def take_in_again(request: HttpRequest, copy: int) -> HttpResponse:
+    """A piece did not leave after all."""
+    return _at_gate(take_in(person_of(request), get_object_or_404(Copy, pk=copy)))
+
+
+def _at_gate(answer: Answer) -> HttpResponse:
     if answer.state == "conflict":
         raise ValueProblem(answer.text)
     return redirect("gate")

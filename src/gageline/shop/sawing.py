@@ -19,7 +19,7 @@ from gageline.shop.racks import yard_system
 from gageline.shop.shearing import CutLine, cut_line, freed
 from gageline.shop.sheeting import keep_rest, lay_sheet_back, sheet_card, take_rest_up, take_sheet
 from gageline.shop.sticks import add_revision, free_mark, save_stick
-from gageline.shop.ticking import Answer, Stroke
+from gageline.shop.ticking import Answer, Stroke, may_take_back
 from gageline.stock import Held, SheetPlan, StickPlan
 from gageline.units import ZERO, Length, exact_text, round_down
 
@@ -271,7 +271,7 @@ def _drop(person: Person, cutting: Cutting, stick: StickPlan, rest: Length, cred
 
 
 def _untick(person: Person, cutting: Cutting, known: Cut, ticks: dict[str, Cut], order: list[str]) -> Answer:
-    if known.by != person.name:
+    if not may_take_back(person, known.by):
         raise ValueProblem(f"ticked by {known.by}, who takes it back or asks the office")
     stick = planned_of(cutting)
     last = DROP if DROP in ticks else next(task for task in reversed(order) if task in ticks)
@@ -283,7 +283,8 @@ def _untick(person: Person, cutting: Cutting, known: Cut, ticks: dict[str, Cut],
     elif known.task == TAKE:
         _lay_back(person, cutting, stick)
     else:
-        note(person.name, f"took back: cut {known.mark} from {_of(cutting, stick)}", job=known.job)
+        whose = "" if known.by == person.name else f", ticked by {known.by}"
+        note(person.name, f"took back: cut {known.mark} from {_of(cutting, stick)}{whose}", job=known.job)
     known.delete()
     return Answer("done", "")
 

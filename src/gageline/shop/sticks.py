@@ -25,6 +25,7 @@ __all__ = [
     "add_revision",
     "add_sticks",
     "assign",
+    "bring_back",
     "free_mark",
     "held_tables",
     "part_of",
@@ -299,6 +300,14 @@ def use_up(person: Person, copy: Copy) -> None:
     if row is not None:
         row.where = Where.CUT
         add_revision(person, row, f"stick {row.mark} left as {copy.name}")
+
+
+def bring_back(person: Person, copy: Copy) -> None:
+    """The stick of a piece that did not leave after all is there again; called inside a transaction."""
+    row = Stick.objects.select_for_update(of=("self",)).filter(copy=copy, where=Where.CUT).first()
+    if row is not None:
+        row.where = Where.YARD
+        add_revision(person, row, f"stick {row.mark} did not leave as {copy.name}")
 
 
 def _check_fit(row: Stick, copy: Copy) -> None:

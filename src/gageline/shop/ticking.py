@@ -13,9 +13,10 @@ from gageline.shop.engine import Task, card_of
 from gageline.shop.jobs import current_text
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Person, Sent, Stage, Tick
-from gageline.shop.sticks import use_up
+from gageline.shop.roles import OFFICE
+from gageline.shop.sticks import bring_back, use_up
 
-__all__ = ["Answer", "Stroke", "clock", "send_off", "strike"]
+__all__ = ["Answer", "Stroke", "clock", "may_take_back", "send_off", "strike", "take_in"]
 
 _NEXT = {Stage.BENCH: Stage.FIT, Stage.FIT: Stage.CHECK, Stage.CHECK: Stage.GATE}
 _PLACES = {"bench": Stage.BENCH, "check": Stage.CHECK}  # first word of a task -> its place; Fit has the rest
@@ -125,15 +126,26 @@ def _untick(person: Person, copy: Copy, known: Tick | None, task: Task, name: st
     piece = copy.piece
     if known is None:
         return Answer("done", "")
-    if known.by != person.name:
+    if not may_take_back(person, known.by):
         return Answer("conflict", f"ticked by {known.by}, who takes it back or asks the office")
     known.delete()
-    note(person.name, f"took back {task.words} on {name}", job=piece.job, piece=piece)
+    whose = "" if known.by == person.name else f", ticked by {known.by},"
+    note(person.name, f"took back {task.words}{whose} on {name}", job=piece.job, piece=piece)
     place = _place(task.code)
     if copy.stage != place:
         Copy.objects.filter(pk=copy.pk).update(stage=place)
         note(person.name, f"{name} is back at {place.label}", job=piece.job, piece=piece)
     return Answer("done", "")
+
+
+def may_take_back(person: Person, by: str) -> bool:
+    """Whether somebody may take a tick back: who made it, and the office.
+
+    Args:
+        person: who wants to.
+        by: the name of who ticked.
+    """
+    return person.name == by or person.role in OFFICE
 
 
 def _move_on(person: Person, copy: Copy, name: str) -> None:
@@ -148,6 +160,18 @@ def _move_on(person: Person, copy: Copy, name: str) -> None:
         note(person.name, f"{name} is at {stage.label}", job=copy.piece.job, piece=copy.piece)
 
 
+def take_in(person: Person, copy: Copy) -> Answer:
+    """Note that a piece did not leave after all: it is at the Gate again."""
+    with transaction.atomic():
+        copy = Copy.objects.select_for_update(of=("self",)).select_related("piece__job").get(pk=copy.pk)
+        if copy.stage != Stage.GONE:
+            return Answer("conflict", f"it is not gone but at: {Stage(copy.stage).label}")
+        Copy.objects.filter(pk=copy.pk).update(stage=Stage.GATE)
+        bring_back(person, copy)
+        note(person.name, f"{copy.name} is back at the Gate", job=copy.piece.job, piece=copy.piece)
+    return Answer("done", "")
+
+
 def send_off(person: Person, copy: Copy) -> Answer:
     """Note that a piece has left through the gate."""
     with transaction.atomic():
@@ -156,11 +180,5 @@ def send_off(person: Person, copy: Copy) -> Answer:
             return Answer("conflict", f"it is not at the Gate but: {Stage(copy.stage).label}")
         Copy.objects.filter(pk=copy.pk).update(stage=Stage.GONE)
         use_up(person, copy)
-        piece = copy.piece
-        note(
-            person.name,
-            f"{copy.name} was sent off",
-            job=piece.job,
-            piece=piece,
-        )
+        note(person.name, f"{copy.name} was sent off", job=copy.piece.job, piece=copy.piece)
     return Answer("done", "")

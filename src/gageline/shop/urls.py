@@ -95,6 +95,7 @@ urlpatterns = [
     path("check/<int:copy>/sheet.pdf", inspecting.print_pdf, name="check-print"),
     path("gate/", floor.gate, name="gate"),
     path("gate/<int:copy>/send/", floor.send, name="gate-send"),
+    path("gate/<int:copy>/back/", floor.take_in_again, name="gate-back"),
     path("ticks/", floor.ticks, name="ticks"),
     path("tick/", floor.tick, name="tick"),
 ]

@@ -126,6 +126,11 @@ def test_what_is_ready_leaves_through_the_gate(tablet: Client, copy: Copy) -> No
     assert b"1 ready" in tablet.get("/gate/").content
     assert tablet.post(f"/gate/{copy.pk}/send/").status_code == 302
     assert Copy.objects.get(pk=copy.pk).stage == Stage.GONE
+    back = f"/gate/{copy.pk}/back/"
+    assert f'action="{back}"' in tablet.get("/gate/").content.decode()
+    assert tablet.post(back).status_code == 302
+    assert Copy.objects.get(pk=copy.pk).stage == Stage.GATE
+    assert tablet.post(back).status_code == 422
 
 
 @pytest.mark.parametrize("number", ["²", "9" * 5000, "-1", "", "x", "٣"])

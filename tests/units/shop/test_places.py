@@ -5,6 +5,7 @@ from collections.abc import Callable
 
 import pytest
 from django.test import Client
+from django.urls import reverse
 
 from gageline.shop.models import Copy, Cutting, Person, Plan, Search, Stage
 from gageline.shop.places import places
@@ -18,6 +19,29 @@ def test_each_place_counts_what_waits_there() -> None:
     assert [(place.name, place.count) for place in places()] == [
         ("Office", 1), ("Yard", 0), ("Saw", 0), ("Bench", 2), ("Fit", 0), ("Check", 0), ("Gate", 1),
     ]  # fmt: skip
+
+
+@pytest.mark.usefixtures("job")
+@pytest.mark.parametrize(
+    ("address", "does"),
+    [
+        ("/office/", "New job"), ("/yard/", "Add a stick"), ("/saw/", "Plan the cuts</button>"),
+        ("/bench/", 'href="/bench/'), ("/fit/", 'href="/fit/'), ("/check/", 'href="/check/'),
+        ("/gate/", "Sent off"),
+    ],
+)  # fmt: skip
+def test_every_place_of_the_strip_does_something(
+    owner: Person, signed_in: Callable[[Person], Client], address: str, does: str
+) -> None:
+    """A place is shown only when it does something; one where nothing waits stays where hands find it."""
+    client = signed_in(owner)
+    for number, stage in enumerate((Stage.FIT, Stage.CHECK, Stage.GATE)):
+        Copy.objects.filter(pk=Copy.objects.order_by("pk")[number].pk).update(stage=stage)
+    if address == "/bench/":
+        Copy.objects.filter(stage=Stage.FIT).update(stage=Stage.BENCH)
+    assert reverse(next(place.url for place in places() if reverse(place.url) == address)) == address
+    assert does in client.get(address).content.decode().split("<main", 1)[1]
+    assert len(places()) == 7
 
 
 def test_the_yard_counts_its_sticks_and_the_saw_what_is_not_cut_yet(owner: Person) -> None:

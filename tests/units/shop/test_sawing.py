@@ -12,6 +12,7 @@ from gageline.shop.jobs import import_job
 from gageline.shop.models import Copy, Cut, Cutting, Job, Person, Search, Stick, Where
 from gageline.shop.plans import choose_plan, plan_of, search, start_plan, trouble_of
 from gageline.shop.racks import save_rack
+from gageline.shop.roles import Role
 from gageline.shop.sawing import DROP, TAKE, card_name, card_of_cutting, heats_of, saw_lines, strike_saw
 from gageline.shop.sticks import save_stick
 from gageline.shop.ticking import Answer, Stroke
@@ -110,11 +111,13 @@ def test_the_same_tick_sent_again_does_nothing(owner: Person, beams: Cutting) ->
     assert Cut.objects.count() == 1
 
 
-def test_only_who_ticked_takes_it_back(owner: Person, people: dict[str, Person], beams: Cutting) -> None:
-    tick(owner, beams, TAKE)
-    other = next(person for person in people.values() if person.pk != owner.pk)
-    assert "ticked by Ada Example" in tick(other, beams, TAKE, done=False).text
-    assert tick(other, beams, TAKE).text == "ticked already by Ada Example"
+def test_only_who_ticked_takes_it_back_or_the_office(people: dict[Role, Person], beams: Cutting) -> None:
+    tick(people[Role.OFFICE], beams, TAKE)
+    fitter = people[Role.SHOP]
+    refused = tick(fitter, beams, TAKE, done=False).text
+    assert refused == "ticked by office person, who takes it back or asks the office"
+    assert tick(fitter, beams, TAKE).text == "ticked already by office person"
+    assert tick(people[Role.OWNER], beams, TAKE, done=False) == DONE
 
 
 def test_a_bought_stick_is_taken_by_its_heat_number(owner: Person, job: Job, beams: Cutting) -> None:

@@ -7,9 +7,12 @@ from django.utils import timezone
 
 from gageline.shop import jobs
 from gageline.shop.engine import card_of
-from gageline.shop.models import Copy, Job, LogEntry, Person, Sent, Stage, Tick
+from gageline.shop.models import Copy, Job, LogEntry, Person, Sent, Stage, Stick, Tick, Where
 from gageline.shop.roles import Role
-from gageline.shop.ticking import Stroke, send_off, strike
+from gageline.shop.signing import add_person
+from gageline.shop.sticks import assign, save_stick
+from gageline.shop.ticking import Stroke, send_off, strike, take_in
+from gageline.units import System
 
 
 @pytest.fixture
@@ -38,6 +41,25 @@ def test_a_piece_travels_from_bench_to_gate(owner: Person, copy: Copy) -> None:
     assert send_off(owner, copy).text == "it is not at the Gate but: gone"
     late = Stroke("late-key", copy.pk, copy.piece.card, "bench-1", done=False)
     assert "was sent off already" in strike(owner, late).text
+
+
+def test_a_piece_that_did_not_leave_after_all_is_at_the_gate_with_its_stick(
+    owner: Person, copy: Copy
+) -> None:
+    table = {"mark": "R1", "stock": copy.piece.stock, "length": "20'"}
+    stick = save_stick(owner, None, table, 0, System.FT_IN)
+    assert isinstance(stick, Stick)
+    assign(owner, stick, copy)
+    assert take_in(owner, copy).text == "it is not gone but at: Bench"
+    Copy.objects.filter(pk=copy.pk).update(stage=Stage.GATE)
+    send_off(owner, copy)
+    stick.refresh_from_db()
+    assert stick.where == Where.CUT
+    assert take_in(owner, copy).state == "done"
+    stick.refresh_from_db()
+    copy.refresh_from_db()
+    assert (copy.stage, stick.where) == (Stage.GATE, Where.YARD)
+    assert LogEntry.objects.filter(what="B1 (1 of 2) is back at the Gate").exists()
 
 
 def test_a_tick_sent_again_counts_once_and_is_answered_the_same(owner: Person, copy: Copy) -> None:
@@ -72,16 +94,23 @@ def test_a_piece_that_was_taken_out_is_said(owner: Person, copy: Copy) -> None:
     assert "taken out" in strike(owner, Stroke("some key 3", 10**9, copy.piece.card, "bench-1")).text
 
 
-def test_only_who_ticked_takes_it_back(people: dict[Role, Person], copy: Copy) -> None:
-    stroke = Stroke("tick-1-key", copy.pk, copy.piece.card, "bench-1")
-    strike(people[Role.SHOP], stroke)
-    back = Stroke("back-1-key", copy.pk, copy.piece.card, "bench-1", done=False)
-    assert strike(people[Role.OFFICE], back).text.startswith("ticked by shop person")
-    again = Stroke("tick-2-key", copy.pk, copy.piece.card, "bench-1")
-    assert strike(people[Role.OFFICE], again).text == "ticked already by shop person"
-    mine = Stroke("back-2-key", copy.pk, copy.piece.card, "bench-1", done=False)
-    assert strike(people[Role.SHOP], mine).state == "done"
+def _stroke(copy: Copy, key: str, *, done: bool = True) -> Stroke:
+    return Stroke(key, copy.pk, copy.piece.card, "bench-1", done=done)
+
+
+def test_only_who_ticked_takes_it_back_or_the_office(people: dict[Role, Person], copy: Copy) -> None:
+    other = add_person("Ada Example", "another fitter", Role.SHOP, "4712")
+    strike(people[Role.SHOP], _stroke(copy, "tick-1-key"))
+    refused = strike(other, _stroke(copy, "back-1-key", done=False))
+    assert refused.text == "ticked by shop person, who takes it back or asks the office"
+    assert strike(other, _stroke(copy, "tick-2-key")).text == "ticked already by shop person"
+    assert strike(people[Role.SHOP], _stroke(copy, "back-2-key", done=False)).state == "done"
+    strike(people[Role.SHOP], _stroke(copy, "tick-3-key"))
+    assert strike(people[Role.OFFICE], _stroke(copy, "back-3-key", done=False)).state == "done"
     assert Tick.objects.count() == 0
+    assert LogEntry.objects.filter(
+        by="office person", what__contains=", ticked by shop person, on B1"
+    ).exists()
 
 
 def test_taking_a_tick_back_brings_the_piece_back(owner: Person, copy: Copy) -> None:

@@ -15,12 +15,13 @@ from gageline.part import Fitting, HoleGroup, Join, Part, Placement, extent_y, e
 from gageline.solid import Body, bodies_of
 from gageline.units import System, parse_length
 
-__all__ = ["NEAR", "bay", "detailed", "gaps", "lengths", "off_line", "overlaps", "worst_mate"]
+__all__ = ["bay", "detailed", "gaps", "lengths", "near", "off_line", "overlaps", "worst_mate"]
 
 FIELD = frozenset({"outstanding leg", "bolt holes"})
 ON_SUPPORT = {"single plate": "for the plate", "extended plate": "for the plate", "seat": "for the seat"}
-LENGTH = re.compile(r"(?<![\w/.-])(-?\d+'-\d+(?: \d+/\d+)?\"|-?\d+(?: \d+/\d+)?\"|\d+/\d+\")")
-NEAR = 1 / 64 + 1e-6  # inches: what a length in a text is rounded to
+LENGTH = re.compile(
+    r"(?<![\w/.-])(-?\d+'-\d+(?: \d+/\d+)?\"|-?\d+(?: \d+/\d+)?\"|\d+/\d+\"|-?\d+(?:\.\d+)? mm\b)"
+)
 OVERLAP = 0.01  # in3: what the chords of rounded corners stand out
 
 
@@ -139,11 +140,16 @@ def detailed(frame: dict[str, object], system: System = System.FT_IN) -> Detaile
 
 
 def lengths(text: str) -> list[float]:
-    """The lengths that a text gives in feet and inches, in inches; bare numbers are none."""
+    """The lengths that a text gives in feet and inches or in mm, in inches; bare numbers are none."""
     return [
         parse_length(found.lstrip("-")).inches * (-1 if found[0] == "-" else 1)
         for found in LENGTH.findall(text)
     ]
+
+
+def near(system: System) -> float:
+    """What a length in a text is rounded to, inches."""
+    return (0.1 / 25.4 if system is System.MM else 1 / 64) + 1e-6
 
 
 def gaps(result: Detailed, name: str) -> list[tuple[float, float]]:
@@ -198,13 +204,16 @@ def bay(
     between = {
         "name": "B1",
         "stock": beam,
-        "from": {"on": "G1", "at": 120},
-        "to": {"on": "G2", "at": 120},
+        "from": {"on": "G1", "at": "120 in"},
+        "to": {"on": "G2", "at": "120 in"},
         "top": "Floor",
     }
     return {
-        "grid": {"x": {"names": ["1", "2"], "spacing": [240]}, "y": {"names": ["A", "B"], "spacing": [180]}},
-        "level": [{"name": "Floor", "elevation": 144}],
+        "grid": {
+            "x": {"names": ["1", "2"], "spacing": ["240 in"]},
+            "y": {"names": ["A", "B"], "spacing": ["180 in"]},
+        },
+        "level": [{"name": "Floor", "elevation": "144 in"}],
         "column": [column] if column else [],
         "member": [*girders, between | member],
     }

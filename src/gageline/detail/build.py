@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gageline.detail.carrier import Carrier
-from gageline.detail.joint import Joint, gage_of
+from gageline.detail.joint import Joint
 from gageline.detail.points import field_points, maker_of
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder
@@ -154,7 +154,7 @@ def _angles(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop
         projection=choice.setback,
         stagger=ladder.stagger or None,
         bolt=choice.size.size,
-        web_gage=gage_of(angle.bf, shop) if bolted else None,
+        web_gage=joint.gage if bolted else None,
         out_gage=spread / 2 - half_web if out else None,
         out_hole=joint.site.joint.hole,
     )

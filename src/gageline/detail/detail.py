@@ -10,10 +10,11 @@ from itertools import pairwise
 
 from gageline.detail.agree import Disagreed, Key, Shared, agreed
 from gageline.detail.bearing import bear, cap_for, end_plane_on_column, stiffens
-from gageline.detail.bolting import clearances, length_reason
+from gageline.detail.bolting import length_reason
 from gageline.detail.build import build_joint
 from gageline.detail.carrier import Carrier, Served
 from gageline.detail.choice import Choice, choose
+from gageline.detail.clearances import clearances
 from gageline.detail.columns import shafts_of
 from gageline.detail.crowding import in_the_way
 from gageline.detail.detailed import Detailed, Placed

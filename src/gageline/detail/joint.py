@@ -13,6 +13,7 @@ from gageline.detail.shop import Shop, up_to
 from gageline.detail.site import FaceKind, Site, fillet_of
 from gageline.detail.stagger import Legs, legs_of, staggered
 from gageline.detail.stick import Stick
+from gageline.detail.wrench import wrench_of
 from gageline.errors import ValueProblem
 from gageline.job import stock_named
 from gageline.part import Finding, Join, Severity
@@ -28,6 +29,10 @@ _SMALLER = {
     System.FT_IN: ("L3-1/2x3x5/16", "L3x3x5/16"),
     System.MM: ("L 90x90x9", "L 80x80x8"),
 }  # outstanding legs to try where the face is narrow
+_LARGER = {
+    System.FT_IN: ("L5x3-1/2x5/16", "L6x3-1/2x5/16"),
+    System.MM: ("L 120x80x10", "L 150x90x10"),
+}  # those to try where the bolts of the two legs are in each other's way
 _SPREAD = "AISC Design Examples v16, II.A-1A: half the web rounded up to the next 1/16 in"
 _FIVE = Length.from_mm(5)
 
@@ -44,7 +49,8 @@ class Joint:
         angle: the connection angle or the seat.
         thickness: of a plate.
         length: of a seat.
-        gage: of a plate: along the beam from the face to the bolts, at the web's middle.
+        gage: along the beam from the face to the bolts in its web, at the web's middle; of plates and of
+            angles that are bolted to it.
         reasons: why, in the order decided.
         findings: what is wrong.
     """
@@ -88,8 +94,6 @@ class Joint:
         """The bolt lines of its angles; None where not both legs are bolted, or no wrench is known."""
         bolted = self.choice.to_beam is self.choice.to_support is Join.BOLTED
         if not bolted or self.kind not in _ANGLES or self.angle is None or self.spread is None:
-            return None
-        if self.choice.size.socket is None:
             return None
         return legs_of(self.choice.size, self.spread, self.site.member.stock.tw, self.angle.tw)
 
@@ -174,15 +178,16 @@ def _angles(joint: Joint, shop: Shop) -> Joint:
     """The angle and how far its bolts spread in the support."""
     choice, site = joint.choice, joint.site
     room = _face_room(site)
-    angle, wide = _angle_that_fits(joint, room, shop)
-    limit = "no limit" if room == math.inf else shop.say(room)
+    angle, wide, why = _angle_that_goes(joint, room, shop)
+    limit = "runs on to both sides" if room == math.inf else f"has {shop.say(room)}"
     reason = Reason(
         f"{angle.designation}, outstanding leg {shop.say(angle.d)}",
-        f"its bolts want {shop.say(wide)} to each side, the face has {limit}",
+        f"{why}it wants {shop.say(wide)} of the face to each side of the web's middle, the face {limit}",
         PRACTICE,
         site.word,
     )
-    made = replace(joint, angle=angle, reasons=(*joint.reasons, reason))
+    gage = gage_of(angle.bf, shop) if choice.to_beam is Join.BOLTED else ZERO
+    made = replace(joint, angle=angle, gage=gage, reasons=(*joint.reasons, reason))
     if wide > room + 1e-6:
         found = Finding(
             _NARROW,
@@ -197,26 +202,49 @@ def _angles(joint: Joint, shop: Shop) -> Joint:
     return _spread_of(made, angle, shop) if choice.to_support is Join.BOLTED else made
 
 
-def _angle_that_fits(joint: Joint, room: float, shop: Shop) -> tuple[Section, float]:
-    """The angle given or usual, or the largest smaller one that the face has room for.
+def _angle_that_goes(joint: Joint, room: float, shop: Shop) -> tuple[Section, float, str]:
+    """The angle given or usual, or the first of the others that face and bolts have room for.
+
+    Where none is both, it is the first that the face has room for, else the last one tried.
 
     Returns:
-        The angle, the last one tried where none fits, and what it wants to each side of the web, inches.
+        The angle, what it wants of the face to each side of the web's middle, inches, and why it is not
+        the usual one.
     """
     choice, given = joint.choice, joint.site.joint.angle
-    usual = shop.frame.welded_angle if choice.to_beam is Join.WELDED else shop.frame.angle
-    names = (given,) if given else (usual, *_SMALLER[shop.system])
-    edge = minimum_edge_distance(choice.size).inches
+    usual = given or (shop.frame.welded_angle if choice.to_beam is Join.WELDED else shop.frame.angle)
+    names = (given,) if given else (usual, *_LARGER[shop.system], *_SMALLER[shop.system])
+    angles = [_angle(name, shop) for name in names]
+    fitting = [angle for angle in angles if _width(joint, angle, shop) <= room + 1e-6]
+    going = [angle for angle in fitting if _bolts_pass(joint, angle, shop)]
+    angle = (going or fitting or angles[-1:])[0]
+    why = ""
+    if angle is not angles[0]:
+        narrow = angles[0] not in fitting
+        why = (
+            f"{angles[0].designation} is too wide for the face"
+            if narrow
+            else (f"in {angles[0].designation} the bolts of the two legs are in each other's way")
+        )
+        why += "; "
+    return angle, _width(joint, angle, shop), why
+
+
+def _width(joint: Joint, angle: Section, shop: Shop) -> float:
+    """What an angle wants of the face to each side of the web's middle, inches."""
     web = joint.site.member.stock.tw
-    for name in names:
-        angle = _angle(name, shop)
-        leg = angle.d.inches + web.inches / 2
-        wide = (gage_of(angle.d, shop) + _half_web(web, shop)).inches + edge
-        if choice.to_support is Join.WELDED or joint.site.kind is FaceKind.COLUMN_WEB:
-            wide = leg  # the leg itself must lie on the face, between a column's fillets
-        if wide <= room + 1e-6:
-            break
-    return angle, wide
+    if joint.choice.to_support is Join.WELDED or joint.site.kind is FaceKind.COLUMN_WEB:
+        return (angle.d + web / 2).inches  # the leg itself must lie on the face, between a column's fillets
+    edge = minimum_edge_distance(joint.choice.size)
+    return (gage_of(angle.d, shop) + _half_web(web, shop) + edge).inches
+
+
+def _bolts_pass(joint: Joint, angle: Section, shop: Shop) -> bool:
+    """Whether the bolts of an angle's two legs can be tightened beside each other or staggered."""
+    web = joint.site.member.stock.tw
+    spread = (gage_of(angle.d, shop) + _half_web(web, shop)) * 2
+    legs = replace(joint, angle=angle, spread=spread).legs
+    return legs is None or legs.goes or Length.from_inches(legs.stagger * 2) <= joint.choice.pitch
 
 
 def _half_web(web: Length, shop: Shop) -> Length:
@@ -301,12 +329,12 @@ def _off_the_face(site: Site, choice: Choice, thick: Length) -> float:
 
     Source: AISC Manual, LRFD 2nd ed., Table 8-4, C1, from the end of the bolt nearest to the face.
     """
-    size = choice.size
-    if site.square or size.clear_tighten is None:
+    size, wrench = choice.size, wrench_of(choice.size)
+    if site.square or wrench is None:
         return 0.0
     skew = math.radians(abs(site.skew))
     out = (site.member.stock.tw / 2 + thick + size.nut_height).inches + 0.25
-    return (size.clear_tighten.inches + out * math.sin(skew)) / math.cos(skew)
+    return (wrench.tighten.inches + out * math.sin(skew)) / math.cos(skew)
 
 
 def _end_plate(joint: Joint, shop: Shop) -> Joint:
@@ -320,12 +348,15 @@ def _end_plate(joint: Joint, shop: Shop) -> Joint:
         why = f"that is the workable gage of {site.support.stock.designation}"
     else:
         why = "that is the shop's practice"
+    least = _least_gage(joint, shop)
+    if least > usual:
+        usual, why = least, "at less the wrench does not pass beside the weld of the beam"
     edge = minimum_edge_distance(joint.choice.size)
     if site.kind is FaceKind.COLUMN_WEB:
         edge = shop.practice.end_distance  # the plate itself must lie between the column's fillets
     if (usual / 2 + edge).inches > room:
         fits = round_down(Length.from_inches(max(room - edge.inches, 0.0) * 2), shop.pick(0.5, 10))
-        if fits >= shop.practice.pitch:
+        if fits >= least:
             usual, why = (
                 fits,
                 f"the face has {shop.say(room)} to each side, less {shop.say(edge)} at the edge",
@@ -351,6 +382,17 @@ def _end_plate(joint: Joint, shop: Shop) -> Joint:
         reasons=(*joint.reasons, reason),
         findings=(*joint.findings, *extra),
     )
+
+
+def _least_gage(joint: Joint, shop: Shop) -> Length:
+    """Between the columns of an end plate's bolts, so that a wrench passes beside the beam's web or wall.
+
+    Source: AISC Manual, LRFD 2nd ed., Table 8-4, C1, from the toe of the weld.
+    """
+    stock, wrench = joint.site.member.stock, wrench_of(joint.choice.size)
+    beside = shop.practice.weld + (wrench.tighten if wrench else ZERO)
+    wide = {Profile.BOX: stock.bf, Profile.CHANNEL: stock.bf * 2 - stock.tw}.get(stock.profile, stock.tw)
+    return up_to((wide + beside * 2).inches, shop.pick(0.5, 10))
 
 
 def _seat(joint: Joint, shop: Shop) -> Joint:

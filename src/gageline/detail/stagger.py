@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder
 from gageline.detail.shop import Shop
+from gageline.detail.wrench import Wrench, wrench_of
 from gageline.steel import Bolt
 from gageline.units import Length
 
@@ -23,11 +24,13 @@ class Legs:
     """The bolt lines of an angle's two legs.
 
     Args:
-        size: of the bolts in both legs; one whose clearances are known.
+        size: of the bolts in both legs.
+        wrench: what they want.
         off: from the line of bolts in the support to the face of the web leg, inches.
     """
 
     size: Bolt
+    wrench: Wrench
     off: float
 
     @property
@@ -41,7 +44,12 @@ class Legs:
 
         Source: AISC Manual, LRFD 2nd ed., Table 8-4 (later Table 7-15).
         """
-        return self.size.socket.inches / 2 if self.size.socket is not None else 0.0
+        return self.wrench.socket.inches / 2
+
+    @property
+    def goes(self) -> bool:
+        """Whether the wrench passes between the bolts without a stagger."""
+        return self.clear >= self.wanted - 1e-6
 
     @property
     def stagger(self) -> float:
@@ -53,9 +61,7 @@ class Legs:
         nut = self._past(
             self.size.nut_height.inches + self.size.washer.inches, self.size.head_width.inches * _CORNERS
         )
-        out = self.size.stick_out
-        shank = self._past(out.inches, self.size.diameter.inches) if out is not None else 0.0
-        return max(nut, shank)
+        return max(nut, self._past(self.wrench.stick_out.inches, self.size.diameter.inches))
 
     def _past(self, high: float, wide: float) -> float:
         """The stagger that clears something so high over the web leg and so wide, inches."""
@@ -79,7 +85,7 @@ def staggered(ladder: Ladder, legs: Legs, word: str, shop: Shop) -> tuple[Ladder
     """
     half = ladder.pitch / 2
     lower = replace(ladder, first=ladder.first - half.inches, stagger=half)
-    if legs.clear >= legs.wanted - 1e-6 or legs.stagger > half.inches + 1e-6 or not lower.fits(lower.first):
+    if legs.goes or legs.stagger > half.inches + 1e-6 or not lower.fits(lower.first):
         return ladder, None
     return lower, Reason(
         f"rows of the outstanding leg {shop.say(half)} lower, material {shop.say(lower.length)} long",
@@ -91,8 +97,8 @@ def staggered(ladder: Ladder, legs: Legs, word: str, shop: Shop) -> tuple[Ladder
     )
 
 
-def legs_of(size: Bolt, spread: Length, web: Length, leg: Length) -> Legs:
-    """The bolt lines of a connection angle.
+def legs_of(size: Bolt, spread: Length, web: Length, leg: Length) -> Legs | None:
+    """The bolt lines of a connection angle; None where no wrench is known for the bolts.
 
     Args:
         size: of the bolts.
@@ -100,4 +106,5 @@ def legs_of(size: Bolt, spread: Length, web: Length, leg: Length) -> Legs:
         web: thickness of the beam's web.
         leg: thickness of the angle.
     """
-    return Legs(size, (spread - web).inches / 2 - leg.inches)
+    wrench = wrench_of(size)
+    return Legs(size, wrench, (spread - web).inches / 2 - leg.inches) if wrench else None

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from gageline.detail.bolting import clearances
 from gageline.detail.choice import Choice, others
+from gageline.detail.clearances import clearances
 from gageline.detail.joint import Joint
 from gageline.detail.shop import Shop
 from gageline.errors import ValueProblem
@@ -14,7 +14,8 @@ from gageline.part import Finding, Join, Severity
 
 __all__ = ["Work", "broken", "in_vain", "settled"]
 
-_ASKED = "rows-for-depth"  # a warning, for which another connection is taken where one has room
+_ASKED = frozenset({"rows-for-depth", "rows-for-strength"})
+"""Warnings for which another connection is taken where one has room."""
 Work = Callable[[Choice], Joint | None]
 """Works out the connection of an end; None where nothing is left of the member."""
 
@@ -36,7 +37,7 @@ def broken(joint: Joint, shop: Shop) -> tuple[Finding, ...]:
     """
     found = (*joint.findings, *clearances(joint, shop)[1])
     given = joint.site.joint.connection is not None
-    return tuple(one for one in found if one.severity is Severity.ERROR or (one.code == _ASKED and not given))
+    return tuple(one for one in found if one.severity is Severity.ERROR or (one.code in _ASKED and not given))
 
 
 def settled(

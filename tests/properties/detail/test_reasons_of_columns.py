@@ -9,9 +9,10 @@ from collections.abc import Callable
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from assembling import NEAR, detailed, lengths
+from assembling import detailed, lengths, near
 from gageline.detail import Reason
 from gageline.steel import Section, find
+from gageline.units import System
 
 W_COLUMNS = ("W8X31", "W10X49", "W12X65", "W14X90")
 POSTS = ("HSS6X6X3/8", "HSS8X8X3/8", *W_COLUMNS)
@@ -43,7 +44,11 @@ def agrees(reasons: tuple[Reason, ...], known: dict[str, list[float]]) -> None:
         (want,) = [numbers for pattern, numbers in known.items() if re.match(pattern, reason.decision)]
         have = lengths(text)
         assert len(have) == len(want), (reason.text(), have, want)
-        assert all(abs(a - b) <= NEAR for a, b in zip(have, want, strict=True)), (reason.text(), have, want)
+        assert all(abs(a - b) <= near(System.FT_IN) for a, b in zip(have, want, strict=True)), (
+            reason.text(),
+            have,
+            want,
+        )
 
 
 def base_reasons(column: Section) -> dict[str, list[float]]:

@@ -8,6 +8,7 @@ from assembling import bay, detailed, overlaps, worst_mate
 from gageline.detail.rows import Ladder
 from gageline.detail.shop import Shop
 from gageline.detail.stagger import Legs, legs_of, staggered
+from gageline.detail.wrench import wrench_of
 from gageline.job import default_practice, frame_practice
 from gageline.job.frame_practice import FramePracticeEntry
 from gageline.part import End
@@ -15,7 +16,14 @@ from gageline.steel import bolt
 from gageline.units import System, parse_length
 
 SHOP = Shop(default_practice(System.FT_IN), frame_practice(FramePracticeEntry(), System.FT_IN), System.FT_IN)
-SIZE = bolt("3/4")  # socket 2 1/4, nut 47/64, flats 1 1/4, washer 5/32, shank 1 3/8 out
+SIZE = bolt("3/4")
+# socket 2 1/4, nut 47/64, flats 1 1/4, washer 5/32, shank 1 3/8 out
+
+
+def beside(off: float) -> Legs:
+    wrench = wrench_of(SIZE)
+    assert wrench is not None
+    return Legs(SIZE, wrench, off)
 
 
 def ladder(rows: int = 3, room: tuple[float, float] = (-20, 5)) -> Ladder:
@@ -25,6 +33,7 @@ def ladder(rows: int = 3, room: tuple[float, float] = (-20, 5)) -> Ladder:
 def test_the_line_of_bolts_and_the_face_of_the_web_leg() -> None:
     # spread 5 1/2, web 0.400, leg 5/16: 2.75 - 0.2 - 0.3125
     legs = legs_of(SIZE, parse_length("5 1/2"), parse_length("0.4"), parse_length("5/16"))
+    assert legs is not None
     assert legs.off == pytest.approx(2.2375)
     assert legs.clear == pytest.approx(2.2375 - 47 / 64 - 0.25)
     assert legs.wanted == 1.125
@@ -37,19 +46,19 @@ def test_the_stagger_clears_nut_and_shank(off: float) -> None:
     past_nut = math.sqrt(1.125**2 - nut**2) + corners + 0.125 if nut < 1.125 else 0.0
     shank = max(0.0, off - 1.375)
     past_shank = math.sqrt(1.125**2 - shank**2) + 0.375 + 0.125
-    assert Legs(SIZE, off).stagger == pytest.approx(max(past_nut, past_shank))
+    assert beside(off).stagger == pytest.approx(max(past_nut, past_shank))
 
 
 def test_less_room_never_wants_less_stagger() -> None:
-    wanted = [Legs(SIZE, off / 16).stagger for off in range(20, 48)]
+    wanted = [beside(off / 16).stagger for off in range(20, 48)]
     assert wanted == sorted(wanted, reverse=True)
     assert wanted[-1] == 0.0
 
 
 def test_rows_are_staggered_only_where_it_is_wanted_and_helps() -> None:
-    assert staggered(ladder(), Legs(SIZE, 2.25), "start", SHOP) == (ladder(), None)
-    assert staggered(ladder(), Legs(SIZE, 1.4), "start", SHOP) == (ladder(), None)
-    lower, why = staggered(ladder(), Legs(SIZE, 2.0), "start", SHOP)
+    assert staggered(ladder(), beside(2.25), "start", SHOP) == (ladder(), None)
+    assert staggered(ladder(), beside(1.4), "start", SHOP) == (ladder(), None)
+    lower, why = staggered(ladder(), beside(2.0), "start", SHOP)
     assert why is not None
     assert (lower.first, lower.first_in_web) == (-1.5, 0.0)
     assert lower.length == parse_length("10")
@@ -58,7 +67,7 @@ def test_rows_are_staggered_only_where_it_is_wanted_and_helps() -> None:
 
 def test_no_stagger_past_the_room() -> None:
     tight = ladder(room=(-7.25, 1.25))
-    assert staggered(tight, Legs(SIZE, 2.0), "start", SHOP) == (tight, None)
+    assert staggered(tight, beside(2.0), "start", SHOP) == (tight, None)
 
 
 def test_a_thick_angle_is_staggered_and_still_meets_its_girder() -> None:

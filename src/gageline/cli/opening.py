@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
-from rich.progress import BarColumn, Progress, TextColumn
+from rich.progress import BarColumn, Progress, TaskID, TextColumn
 
 from gageline.cli.screen import aside, tracked, write
 from gageline.detail import FullJob, checked_full, open_full
@@ -12,6 +13,7 @@ from gageline.job import CheckedJob, Job
 from gageline.layout import Layout, lay_out
 from gageline.part import Finding, Severity, grouped
 from gageline.sheets import Sheet, to_pdf
+from gageline.strength import strong_rows
 from gageline.units import counted
 
 __all__ = ["buildable", "layouts", "opened", "show_findings", "sound", "spoken", "write_sheet"]
@@ -22,8 +24,13 @@ def opened(job_file: Path, mark: str | None = None) -> FullJob:
     columns = (TextColumn("{task.description}"), BarColumn(), TextColumn("{task.completed}/{task.total}"))
     with Progress(*columns, console=aside, transient=True, disable=not aside.is_terminal) as shown:
         task = shown.add_task("detailing", total=None)
-        full = open_full(job_file, lambda done, total: shown.update(task, completed=done, total=total))
+        tell = partial(_tell, shown, task)
+        full = strong_rows(open_full(job_file, tell), tell)
     return full if mark is None else full.only(mark)
+
+
+def _tell(shown: Progress, task: TaskID, done: int, total: int) -> None:
+    shown.update(task, completed=done, total=total)
 
 
 def sound(full: FullJob) -> CheckedJob:

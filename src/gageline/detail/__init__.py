@@ -3,9 +3,10 @@
 from gageline.detail.agree import Shared
 from gageline.detail.bolting import FieldBolts, bolt_length
 from gageline.detail.carrier import AnchorRods, Served
+from gageline.detail.choice import Asked, Named
 from gageline.detail.detail import Progress, detail_frame
 from gageline.detail.detailed import Detailed, Placed
-from gageline.detail.full import FullJob, checked_full, full_job, open_full, read_full
+from gageline.detail.full import FullJob, checked_full, full_job, open_full, read_full, with_rows
 from gageline.detail.joint import Joint
 from gageline.detail.line import Frame, Line, Opening
 from gageline.detail.loads import MemberLoads
@@ -16,6 +17,7 @@ from gageline.detail.supports import Bearing, Supports
 
 __all__ = [
     "AnchorRods",
+    "Asked",
     "Bearing",
     "Detailed",
     "FaceKind",
@@ -26,6 +28,7 @@ __all__ = [
     "Ladder",
     "Line",
     "MemberLoads",
+    "Named",
     "Opening",
     "Placed",
     "Progress",
@@ -40,4 +43,5 @@ __all__ = [
     "full_job",
     "open_full",
     "read_full",
+    "with_rows",
 ]

@@ -10,11 +10,11 @@ from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
 from gageline.detail.site import FaceKind, Site
 from gageline.detail.values import sizes_under
-from gageline.part import Finding, Join, Severity
+from gageline.part import End, Finding, Join, Severity
 from gageline.steel import Bolt, Profile
 from gageline.units import Length
 
-__all__ = ["Choice", "choose", "others"]
+__all__ = ["Asked", "Choice", "Named", "choose", "others"]
 
 _ANGLES = frozenset({"double angles", "single angle"})
 _PLATES = frozenset({"single plate", "extended plate"})
@@ -38,6 +38,25 @@ Limit = tuple[bool, str, str, str]
 
 
 @dataclass(frozen=True, slots=True)
+class Asked:
+    """Rows of bolts that the strength of a connection asks for.
+
+    Args:
+        rows: how many.
+        why: what falls short with fewer.
+        source: the clause that says so.
+    """
+
+    rows: int
+    why: str
+    source: str
+
+
+Named = tuple[str, End, str, Join, str, Length]
+"""One connection of one end: the member, its end, the kind, how it is joined to it, the bolt, the pitch."""
+
+
+@dataclass(frozen=True, slots=True)
 class Choice:
     """The connection of an end.
 
@@ -52,6 +71,7 @@ class Choice:
         reasons: why.
         findings: what is wrong with it.
         in_vain: connections that were tried for it and do not go either; empty where none was tried.
+        asked: the rows that its strength asks for, where that was found.
     """
 
     site: Site
@@ -64,6 +84,12 @@ class Choice:
     reasons: tuple[Reason, ...] = ()
     findings: tuple[Finding, ...] = ()
     in_vain: tuple[str, ...] = ()
+    asked: Asked | None = None
+
+    @property
+    def named(self) -> Named:
+        """What tells it from the other connections that its end could have."""
+        return self.site.member.name, self.site.end, self.kind, self.to_beam, self.size.size, self.pitch
 
     @property
     def bolts_in_beam(self) -> int:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from functools import partial
 from itertools import pairwise
+from types import MappingProxyType
 
 from gageline.detail.agree import Disagreed, Key, Shared, agreed
 from gageline.detail.bearing import bear, cap_for, end_plane_on_column, stiffens
 from gageline.detail.bolting import length_reason
 from gageline.detail.build import build_joint
 from gageline.detail.carrier import Carrier, Served
-from gageline.detail.choice import Choice, choose
+from gageline.detail.choice import Asked, Choice, Named, choose
 from gageline.detail.clearances import clearances
 from gageline.detail.columns import shafts_of
 from gageline.detail.crowding import in_the_way
@@ -55,6 +57,7 @@ __all__ = ["Progress", "detail_frame"]
 
 _LEAST = Length.from_inches(6)
 Progress = Callable[[int, int], None]
+NOTHING_ASKED: Mapping[Named, Asked] = MappingProxyType({})
 
 
 def detail_frame(
@@ -63,6 +66,7 @@ def detail_frame(
     system: System,
     drawn: tuple[Assembly, ...] = (),
     progress: Progress | None = None,
+    asked: Mapping[Named, Asked] = NOTHING_ASKED,
 ) -> tuple[Detailed, list[Note]]:
     """The pieces of a frame.
 
@@ -72,6 +76,7 @@ def detail_frame(
         system: the job's units.
         drawn: pieces of the job that are drawn, whose marks are taken.
         progress: told how many members of how many are done.
+        asked: rows of bolts that the strength of connections asks for, where that was found.
 
     Returns:
         The frame detailed as far as it can be, and notes of what is wrong in the document.
@@ -83,7 +88,7 @@ def detail_frame(
     frame, moved = met(frame, supports, shop)
     if frame is not entered:
         supports, unsupported = find_supports(frame, system)
-    work = _Work(shop, frame, supports, progress)
+    work = _Work(shop, frame, supports, asked, progress)
     work.choose(notes)
     work.work_out(notes)
     work.build(notes)
@@ -95,9 +100,16 @@ def detail_frame(
 class _Work:
     """A frame on its way to pieces."""
 
-    def __init__(self, shop: Shop, frame: Frame, supports: Supports, progress: Progress | None) -> None:
+    def __init__(
+        self,
+        shop: Shop,
+        frame: Frame,
+        supports: Supports,
+        asked: Mapping[Named, Asked],
+        progress: Progress | None,
+    ) -> None:
         self.shop, self.frame, self.supports = shop, frame, supports
-        self.progress = progress
+        self.asked, self.progress = asked, progress
         self.choices: dict[Key, Choice] = {}
         self.planes: dict[str, tuple[EndPlane, EndPlane]] = {}
         self.sticks: dict[str, Stick] = {}
@@ -148,7 +160,7 @@ class _Work:
             choice = self.choices.get((line.name, end))
             if choice is not None:
                 try:
-                    self.joints[line.name, end] = joint_at(choice, stick, self.shop)
+                    self.joints[line.name, end] = self._joint(choice, stick)
                 except ValueProblem as wrong:
                     notes.append(((*line.path, choice.site.word), str(wrong)))
         return True
@@ -175,7 +187,11 @@ class _Work:
         if left is None or right is None:
             return None
         stick = stick_of(line, left, right)
-        return joint_at(choice, stick, self.shop) if stick.part.length >= _LEAST else None
+        return self._joint(choice, stick) if stick.part.length >= _LEAST else None
+
+    def _joint(self, choice: Choice, stick: Stick) -> Joint:
+        """A connection worked out, with the rows that its strength asks for where that is known."""
+        return joint_at(replace(choice, asked=self.asked.get(choice.named)), stick, self.shop)
 
     def _part(self, apart: Iterable[Disagreed], notes: list[Note]) -> bool:
         """Another connection where two patterns of one web disagree, for one of the two; whether one did."""

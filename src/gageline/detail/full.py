@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 
-from gageline.detail.detail import Progress, detail_frame
+from gageline.detail.choice import Asked, Named
+from gageline.detail.detail import NOTHING_ASKED, Progress, detail_frame
 from gageline.detail.detailed import Detailed
 from gageline.job import CheckedJob, Job, checked, parse, placed, read_job, read_text
 from gageline.part import Assembly, Finding, Severity
 
-__all__ = ["FullJob", "checked_full", "full_job", "open_full", "read_full"]
+__all__ = ["FullJob", "checked_full", "full_job", "open_full", "read_full", "with_rows"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,22 @@ def full_job(job: Job, progress: Progress | None = None) -> FullJob:
         JobProblems: with everything that is wrong with the frame, without lines.
     """
     return _full(job, "", progress)
+
+
+def with_rows(full: FullJob, asked: Mapping[Named, Asked], progress: Progress | None = None) -> FullJob:
+    """A job whose frame is detailed again with the rows of bolts that the strength of its ends asks for.
+
+    Args:
+        full: the job, its frame detailed.
+        asked: rows by the connection that asks for them.
+        progress: told how many members of how many are done.
+
+    Raises:
+        JobProblems: with everything that is wrong with the frame, without lines.
+    """
+    framed = {one.mark for one in full.detailed.assemblies} if full.detailed else set()
+    drawn = tuple(one for one in full.job.assemblies if one.mark not in framed)
+    return _full(replace(full.job, assemblies=drawn), "", progress, asked)
 
 
 def checked_full(full: FullJob) -> CheckedJob:
@@ -124,10 +141,12 @@ def read_full(text: str, progress: Progress | None = None) -> FullJob:
     return _full(read_job(text), text, progress)
 
 
-def _full(job: Job, text: str, progress: Progress | None) -> FullJob:
+def _full(
+    job: Job, text: str, progress: Progress | None, asked: Mapping[Named, Asked] = NOTHING_ASKED
+) -> FullJob:
     if job.frame is None:
         return FullJob(job, None)
-    detailed, notes = detail_frame(job.frame, job.practice, job.system, job.assemblies, progress)
+    detailed, notes = detail_frame(job.frame, job.practice, job.system, job.assemblies, progress, asked)
     if notes:
         table = parse(text) if text else {"frame": job.frame.model_dump(by_alias=True)}
         raise placed(notes, table, text)

@@ -114,7 +114,10 @@ def ladder_of(
     )
     if "SC" in shop.practice.bolt_grade.upper().split("-"):
         asks += f" in bearing, and slip of {shop.practice.bolt_grade} bolts is only checked afterwards"
-    rows = site.joint.rows or max(by_depth, by_force, 2)
+    by_strength = choice.asked.rows if choice.asked else 0
+    if choice.asked:
+        asks += f"; strength asks for {by_strength}, {choice.asked.why}"
+    rows = site.joint.rows or max(by_depth, by_force, by_strength, 2)
     first, raised = _first_row(choice, room, rows, shop)
     most = math.floor((first - low - edge.inches + 1e-6) / pitch.inches) + 1
     subject = f"{site.member.name} {site.word}"
@@ -128,7 +131,7 @@ def ladder_of(
         f"{'as given; ' if site.joint.rows else ''}{asks}; half of {half_of}, {shop.say(half)}, asks for "
         f"{by_depth}; {_rows(most)} in the clear {shop.say(high - low)}"
         f"{', the first one raised for that' if raised else ''}",
-        f"{_HALF}; {bolt_value(size).source}",
+        f"{_HALF}; {bolt_value(size).source}{f'; {choice.asked.source}' if choice.asked else ''}",
         site.word,
     )
     found = _shortage(choice, (rows, most, by_force, by_depth), shop, high - low)
@@ -246,6 +249,18 @@ def _shortage(choice: Choice, counts: tuple[int, int, int, int], shop: Shop, hei
                 f"{named} not enough for the reaction, which asks for {by_force}: {room}",
                 "use larger bolts, a deeper beam, or another connection",
                 _HALF,
+            )
+        )
+    asked = choice.asked
+    if asked and made < asked.rows:
+        found.append(
+            Finding(
+                "rows-for-strength",
+                Severity.WARNING,
+                subject,
+                f"{named} fewer than the {asked.rows} that strength asks for, {asked.why}: {room}",
+                "use what the strength check suggests, larger bolts, a deeper beam, or another connection",
+                asked.source,
             )
         )
     if made < by_depth:

@@ -16,7 +16,7 @@ from gageline.layout import Layout, Step, lay_out
 from gageline.part import Assembly, Finding, FittingKind, Weld
 from gageline.quality import Item, Rules, items_of, rules_of
 from gageline.sheets import check_texts
-from gageline.strength import JobStrength, check_strength
+from gageline.strength import JobStrength, check_strength, strong_rows
 from gageline.units import System
 
 __all__ = [
@@ -94,12 +94,12 @@ def document_of(text: str) -> JobDocument:
 
 @lru_cache(maxsize=64)
 def full_of(text: str) -> FullJob:
-    """The job of a text, its frame detailed.
+    """The job of a text, its frame detailed with the rows that the strength of its ends asks for.
 
     Raises:
         JobProblems: with everything that is wrong with it.
     """
-    return read_full(text)
+    return strong_rows(read_full(text))
 
 
 def job_of(text: str) -> Job:

@@ -32,6 +32,7 @@ from gageline.strength.handed import Handed, Rest, hand_down
 from gageline.strength.jobs import CheckedBeam, CheckedConnection, JobStrength, check_strength
 from gageline.strength.loads import Case, Combination, Load, combinations, reactions, worst
 from gageline.strength.remedies import Suggestion, lighter, remedy
+from gageline.strength.rows import strong_rows
 from gageline.strength.steels import BoltSteel, bolt_steel, material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_welds, manual_coefficient
@@ -111,6 +112,7 @@ __all__ = [
     "report_of",
     "share_of_full_strength",
     "step",
+    "strong_rows",
     "suggestion_text",
     "summary_of",
     "support_of",

@@ -22,6 +22,7 @@ __all__ = [
     "below_at",
     "below_loads",
     "handed_demand",
+    "is_given",
     "loads_on",
     "reaction_at",
     "suggested",
@@ -29,6 +30,15 @@ __all__ = [
 
 GIVEN = "given"
 SUGGESTED = "none given: half of the beam's largest uniform load, Manual Table 3-6"
+
+
+def is_given(load: str) -> bool:
+    """Whether a reaction comes from the job, its loads or its ends, and is not only suggested.
+
+    Args:
+        load: where it comes from, in words.
+    """
+    return load not in {"", SUGGESTED}
 
 
 class Demand(NamedTuple):

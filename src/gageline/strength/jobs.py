@@ -3,32 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from gageline.detail import Detailed
 from gageline.errors import ValueProblem
 from gageline.job import EndEntry, Job, PieceLoads, stock_named
-from gageline.part import End, FittingKind
+from gageline.part import End
 from gageline.steel import Section
 from gageline.strength.bases import CheckedColumn, columns_of
 from gageline.strength.beams import SimpleBeam, check_beam
 from gageline.strength.bearings import bearings_of
 from gageline.strength.check import Check, Method
+from gageline.strength.checked_ends import checked_ends
 from gageline.strength.connection import Support, SupportFace
-from gageline.strength.connections import check_connection
 from gageline.strength.cut_beams import check_holes, left_out_of_openings
-from gageline.strength.demands import GIVEN, SUGGESTED, BelowLoads, below_at, loads_on, reaction_at
-from gageline.strength.drawn import Drawn, connections_of
+from gageline.strength.demands import BelowLoads, below_at, is_given, loads_on
 from gageline.strength.framed import Span, Subject, subjects_of_frame
 from gageline.strength.handed import Handed, hand_down
 from gageline.strength.left_out import left_out_of_beams, left_out_of_bearings, left_out_of_job
-from gageline.strength.steels import bolt_steel, material_of, support_of
+from gageline.strength.steels import material_of, support_of
 from gageline.strength.verdict import NotChecked, Verdict
 
 __all__ = ["CheckedBeam", "CheckedConnection", "JobStrength", "check_strength"]
-
-_NOT_GIVEN = frozenset({"", SUGGESTED})
-_CONNECTING = frozenset({FittingKind.ANGLE, FittingKind.PLATE, FittingKind.END_PLATE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +90,7 @@ class JobStrength:
             one.verdict.connection.name
             for one in self.connections
             if one.verdict.forbidden
-            or (one.verdict.connection.load not in _NOT_GIVEN and not one.verdict.governing.passes)
+            or (is_given(one.verdict.connection.load) and not one.verdict.governing.passes)
         ]
         beams = [beam.piece for beam in self.beams if not all(check.passes for check in beam.checks)]
         bases = [one.member for one in self.columns if not all(check.passes for check in one.checks)]
@@ -143,7 +139,7 @@ def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength
     handed = hand_down(detailed, job.system) if detailed else None
     framed = {assembly.mark for assembly in detailed.assemblies} if detailed else set()
     for subject in _subjects(job, method, detailed, handed, framed):
-        for result in _of_piece(job, subject, method):
+        for _, result in checked_ends(job, subject, method):
             if isinstance(result, Verdict):
                 checked.append(CheckedConnection(subject.piece, subject.quantity, result))
             else:
@@ -210,37 +206,6 @@ def _subjects(
             yield Subject(assembly.mark, assembly.quantity, assembly, given, _supports(job, given))
     if detailed is not None and handed is not None:
         yield from subjects_of_frame(detailed, handed, method)
-
-
-def _of_piece(job: Job, subject: Subject, method: Method) -> Iterator[Verdict | NotChecked]:
-    assembly = subject.assembly
-    if not subject.carried and not any(fitting.kind in _CONNECTING for fitting in assembly.fittings):
-        return
-    try:
-        steel = bolt_steel(job.practice.bolt_grade)
-    except ValueProblem as problem:
-        yield NotChecked(f"{assembly.mark}, its connections", str(problem))
-        return
-    plates = iter(subject.given.plates)
-    weld = job.practice.weld
-    for one in connections_of(assembly, steel, weld, subject.supports, subject.carried, subject.known):
-        force = next(plates, None) if one.end is None else None
-        try:
-            yield _verdict(one, subject, force.kips if force else None, method)
-        except ValueProblem as problem:
-            yield NotChecked(one.name, str(problem))
-
-
-def _verdict(drawn: Drawn, subject: Subject, plate: float | None, method: Method) -> Verdict:
-    if drawn.connection is None:
-        raise ValueProblem(drawn.why)
-    if drawn.end is not None:
-        demand = subject.demands.get(drawn.end) or reaction_at(
-            subject.assembly, drawn.end, subject.given, method
-        )
-        return check_connection(replace(drawn.connection, **demand._asdict()), method)
-    known = replace(drawn.connection, V=plate or 1.0, load=GIVEN if plate else "")
-    return check_connection(known, method)
 
 
 def _supports(job: Job, given: PieceLoads) -> dict[End, Support]:

@@ -13,7 +13,7 @@ from gageline.strength.connections import check_connection
 from gageline.strength.verdict import Verdict
 from gageline.units import Length, System, inches_text, millimetres
 
-__all__ = ["MUCH_TO_SPARE", "Suggestion", "lighter", "remedy"]
+__all__ = ["MUCH_TO_SPARE", "Suggestion", "enough_rows", "lighter", "remedy"]
 
 MUCH_TO_SPARE = 0.6
 """Utilisation below which a lighter connection is looked for (common practice, no source)."""
@@ -143,6 +143,25 @@ def _best(change: Change, verdict: Verdict, sizes: _Sizes) -> tuple[str, Verdict
 def _shortfall(verdict: Verdict) -> tuple[int, float]:
     """How far a connection is from passing: broken rules first."""
     return len(verdict.broken_rules), verdict.utilisation
+
+
+def enough_rows(verdict: Verdict, system: System) -> int | None:
+    """The fewest rows of bolts that have the strength where those that are there have not.
+
+    Args:
+        verdict: of a connection.
+        system: whose sizes are tried.
+
+    Returns:
+        How many; None where they are enough, or where no number that has room is.
+    """
+    if verdict.governing.passes:
+        return None
+    for _, connection in _more_rows(verdict.connection, _SIZES[system]):
+        tried = _checked(connection, verdict)
+        if tried is not None and tried.governing.passes:
+            return _rows_of(connection)
+    return None
 
 
 def lighter(verdict: Verdict, system: System = System.FT_IN) -> Suggestion | None:

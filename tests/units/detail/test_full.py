@@ -5,8 +5,18 @@ from pathlib import Path
 
 import pytest
 
-from gageline.detail import checked_full, full_job, open_full, read_full
+from gageline.detail import (
+    Asked,
+    Detailed,
+    FullJob,
+    checked_full,
+    full_job,
+    open_full,
+    read_full,
+    with_rows,
+)
 from gageline.job import JobProblems, read_job
+from gageline.part import End
 
 FRAME = (files("gageline") / "demo" / "mezzanine-frame.toml").read_text(encoding="utf-8")
 DRAWN = '\n[[piece]]\nmark = "X1"\nstock = "W16x26"\nlength = "10\'-0"\n'
@@ -82,3 +92,44 @@ top = "Mezzanine"
     both = [one for one in full.detailed.findings if one.code == "in-the-way"]
     assert both
     assert {"B1", "B99"} <= set(checked_full(full).wrong)
+
+
+def asking(full: FullJob, name: str, rows: int) -> Detailed:
+    """The frame detailed again with rows asked for at the left end of a member."""
+    assert full.detailed is not None
+    named = full.detailed.joints[name, End.LEFT].choice.named
+    again = with_rows(full, {named: Asked(rows, "since it is weak", "a clause")}).detailed
+    assert again is not None
+    return again
+
+
+def rows_of(detailed: Detailed | None, name: str) -> int:
+    assert detailed is not None
+    ladder = detailed.joints[name, End.LEFT].ladder
+    assert ladder is not None
+    return ladder.rows
+
+
+def test_rows_that_strength_asks_for_are_made_where_they_fit() -> None:
+    full = read_full(FRAME)
+    wanted = rows_of(full.detailed, "B1") + 1
+    assert rows_of(asking(full, "B1", wanted), "B1") == wanted
+
+
+def test_another_connection_is_taken_where_rows_for_strength_do_not_fit() -> None:
+    full = read_full(FRAME)
+    assert full.detailed is not None
+    again = asking(full, "B1", 12)
+    assert again.joints["B1", End.LEFT].choice.named != full.detailed.joints["B1", End.LEFT].choice.named
+    assert not any(one.code == "rows-for-strength" for one in again.findings)
+
+
+def test_a_connection_that_is_given_stays_and_its_missing_rows_are_said() -> None:
+    given = 'ends = { reaction = 44, connection = "double angles" }'
+    again = asking(read_full(FRAME.replace("ends = { reaction = 44 }", given)), "G4", 12)
+    fit = rows_of(again, "G4")
+    (warned,) = [one for one in again.findings if one.code == "rows-for-strength"]
+    assert warned.severity == "warning"
+    assert warned.message.startswith(
+        f"{fit} rows are fewer than the 12 that strength asks for, since it is weak: {fit} rows fit"
+    )

@@ -83,5 +83,5 @@ def test_a_rule_that_is_not_kept_is_told_in_the_units_of_the_job() -> None:
 
 @pytest.mark.parametrize(("capacity", "said"), [(20.0, "50 %"), (0.0, "all used up")])
 def test_what_shear_has_used_up_is_said_in_words(capacity: float, said: str) -> None:
-    clause = Clause("AISC 360", "J3.7", "Tension with shear")
+    clause = Clause("J3.7", "Tension with shear", "ANSI/AISC 360-22")
     assert percent(Check(clause, "tension", 10.0, capacity, "kip", ())) == said

@@ -38,7 +38,7 @@ from gageline.detail.space import along, vec_of
 from gageline.detail.splice import splice_plates
 from gageline.detail.stick import EndPlane, Stick, stick_of
 from gageline.detail.supports import Bearing, Supports, find_supports
-from gageline.detail.trying import broken, in_vain, settled
+from gageline.detail.trying import Pair, broken, in_vain, let_in, settled
 from gageline.errors import ValueProblem
 from gageline.job import (
     ColumnEntry,
@@ -139,6 +139,8 @@ class _Work:
         for line in self.frame.beams:
             if self._work_out(line, notes) and self._settle(line, {}):
                 self._work_out(line, notes)
+            if self._let_in(line):
+                self._work_out(line, notes)
         over = {name: tuple(b.run for b in bearings) for name, bearings in self.bearings.items()}
         joints, shared, apart = agreed(self.joints, over, self.shop)
         if self._part(apart, notes):
@@ -179,6 +181,27 @@ class _Work:
                 self.choices[key] = settled(usual, wrong, work, self.shop, through=clash is None)
                 changed |= self.choices[key] != usual
         return changed
+
+    def _let_in(self, line: Line) -> bool:
+        """Other connections for a beam that cannot be put in between its supports, whether there are any."""
+        keys = [(line.name, end) for end in End]
+        if not all(key in self.joints for key in keys):
+            return False
+        usual = (self.choices[keys[0]], self.choices[keys[1]])
+        made = (self.joints[keys[0]], self.joints[keys[1]])
+        changed = let_in(usual, made, partial(self._tried_both, line), self.shop)
+        self.choices |= dict(zip(keys, changed, strict=True))
+        return changed != usual
+
+    def _tried_both(self, line: Line, pair: Pair) -> tuple[Joint, Joint] | None:
+        """The connections of both ends if they were those."""
+        left, right = (self._plane(line, end, choice) for end, choice in zip(End, pair, strict=True))
+        if left is None or right is None:
+            return None
+        stick = stick_of(line, left, right)
+        if stick.part.length < _LEAST:
+            return None
+        return self._joint(pair[0], stick), self._joint(pair[1], stick)
 
     def _tried(self, line: Line, end: End, choice: Choice) -> Joint | None:
         """The connection of an end if it were that one."""

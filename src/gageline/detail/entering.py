@@ -7,6 +7,7 @@ import math
 from gageline.detail.joint import Joint
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop
+from gageline.detail.site import FaceKind
 from gageline.detail.space import dot, minus
 from gageline.part import Finding, Join, Severity
 
@@ -16,7 +17,7 @@ _SHOP_FITTED = frozenset({"double angles", "single angle", "end plate"})
 
 
 def entering(one: Joint, two: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Finding, ...]]:
-    """Whether a beam can be swung or dropped between its two supports.
+    """Whether a beam can be swung or dropped between its two supports, both ends together.
 
     Args:
         one: the connection of its start.
@@ -25,31 +26,58 @@ def entering(one: Joint, two: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tu
     """
     beam = one.site.member
     gap = abs(dot(minus(two.site.point, one.site.point), beam.plan))
-    used = [_taken(joint) for joint in (one, two)]
-    length = gap - sum(used)
+    length = gap - sum(_taken(joint) for joint in (one, two))
     wide, high = _body(one, two)
     slack = shop.frame.entering.inches * 2
-    across, upright = math.hypot(length, wide), math.hypot(length, high)
-    least = min(across, upright)
-    way = "turned in the plan" if across <= upright else "tilted"
-    because = (
+    ways = [
+        (math.hypot(length, size), way)
+        for size, way, barred in ((wide, "turned in the plan", _walled), (high, "tilted", _roofed))
+        if not any(barred(joint) for joint in (one, two))
+    ]
+    size = (
         f"the gap is {shop.say(gap)}, the finished beam {shop.say(length)} long, {shop.say(wide)} wide and "
-        f"{shop.say(high)} high at its ends; {way} it needs {shop.say(least)}, and {shop.say(slack)} of "
-        "spring in the legs and play in the supports is counted on"
+        f"{shop.say(high)} high at its ends"
+    )
+    if not ways:
+        why = "flanges above one end leave no room to tilt it, those beside the other none to turn it"
+        short = f"the finished beam can be neither turned in the plan nor tilted: {why}"
+        return (Reason("cannot be swung in", f"{size}; {why}", PRACTICE),), (_stuck(beam.name, short),)
+    least, way = min(ways)
+    because = (
+        f"{size}; {way} it needs {shop.say(least)}, and {shop.say(slack)} of spring in the legs and play in "
+        "the supports is counted on"
     )
     if least <= gap + slack:
-        reason = Reason(f"goes in {way}", because, PRACTICE)
-        return (reason,), ()
-    finding = Finding(
+        return (Reason(f"goes in {way}", because, PRACTICE),), ()
+    short = f"the finished beam needs {shop.say(least)} {way} in a gap of {shop.say(gap)}"
+    return (Reason("cannot be swung in", because, PRACTICE),), (_stuck(beam.name, short),)
+
+
+def _stuck(name: str, short: str) -> Finding:
+    return Finding(
         "cannot-be-put-in",
         Severity.WARNING,
-        beam.name,
-        f"the finished beam needs {shop.say(least)} {way} in a gap of {shop.say(gap)}",
+        name,
+        short,
         "ship the angles of one end loose or bolt them so that they slip, use a shorter projection, "
         "or a single plate at one end",
         PRACTICE,
     )
-    return (Reason("cannot be swung in", because, PRACTICE),), (finding,)
+
+
+def _inside(joint: Joint) -> bool:
+    """Whether an end reaches in between the flanges of its support."""
+    return joint.choice.setback.inches < joint.site.reach
+
+
+def _walled(joint: Joint) -> bool:
+    """Whether flanges stand beside an end, so that it cannot come in from the side."""
+    return joint.site.kind is FaceKind.COLUMN_WEB and _inside(joint)
+
+
+def _roofed(joint: Joint) -> bool:
+    """Whether flanges stand over and under an end, so that it cannot come in from above or below."""
+    return joint.site.kind is FaceKind.GIRDER_WEB and _inside(joint)
 
 
 def _taken(joint: Joint) -> float:

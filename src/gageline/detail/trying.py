@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from gageline.detail.choice import Choice, others
 from gageline.detail.clearances import clearances
+from gageline.detail.entering import entering
 from gageline.detail.joint import Joint
 from gageline.detail.shop import Shop
 from gageline.errors import ValueProblem
 from gageline.part import Finding, Join, Severity
 
-__all__ = ["Work", "broken", "in_vain", "settled"]
+__all__ = ["Ends", "Pair", "Work", "broken", "in_vain", "let_in", "settled"]
 
 _ASKED = frozenset({"rows-for-depth", "rows-for-strength"})
 """Warnings for which another connection is taken where one has room."""
 Work = Callable[[Choice], Joint | None]
 """Works out the connection of an end; None where nothing is left of the member."""
+Pair = tuple[Choice, Choice]
+Ends = Callable[[Pair], tuple[Joint, Joint] | None]
+"""Works out the connections of both ends of a beam together; None where nothing is left of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +71,45 @@ def settled(
     if not _errors(wrong):
         return usual
     return second or replace(usual, in_vain=tuple(dict.fromkeys(_one(one.choice) for one in tried)))
+
+
+def let_in(usual: Pair, made: tuple[Joint, Joint], work: Ends, shop: Shop) -> Pair:
+    """The connections of both ends of a beam, others where with the usual ones it cannot be put in.
+
+    An end whose connection is given stays. The first connection of a shop's order that helps is taken, at
+    one end where that is enough, else at both.
+
+    Args:
+        usual: of its start and its end.
+        made: the same worked out.
+        work: works out another pair.
+        shop: the practice.
+    """
+    stuck = entering(*made, shop)[1]
+    if not stuck:
+        return usual
+    starts, ends = ((choice, *_other_kinds(choice, stuck[0], shop)) for choice in usual)
+    pairs = [(max(i, j), i and j, one, two) for i, one in enumerate(starts) for j, two in enumerate(ends)]
+    for _, _, one, two in sorted(pairs[1:], key=lambda pair: pair[:2]):
+        other = _both((one, two), work)
+        if other and not any(broken(joint, shop) for joint in other) and not entering(*other, shop)[1]:
+            return one, two
+    return usual
+
+
+def _both(pair: Pair, work: Ends) -> tuple[Joint, Joint] | None:
+    try:
+        return work(pair)
+    except ValueProblem:  # of a size or an angle that the tables do not have
+        return None
+
+
+def _other_kinds(usual: Choice, stuck: Finding, shop: Shop) -> Iterator[Choice]:
+    """What else an end can get that is no variant of the usual connection, with the usual rows and bolts."""
+    for choice in others(usual, shop):
+        same = _way_of(choice) == _way_of(usual)
+        if not same and (choice.size, choice.pitch) == (usual.size, usual.pitch):
+            yield _instead(choice, [_Tried(usual, stuck)], shop)
 
 
 def in_vain(joint: Joint) -> tuple[Finding, ...]:

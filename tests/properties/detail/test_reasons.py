@@ -327,7 +327,8 @@ class Worked:
         else:
             legs = 1 if self.kind == "single angle" else 2
             long, wide = gap, legs * self.t.angle.d + self.beam.tw.inches
-        least = min(math.hypot(long, wide), math.hypot(long, high))
+        ways = [wide, high] if self.kind == "extended plate" else [wide]  # girder flanges bar tilting
+        least = math.hypot(long, min(ways))
         return [gap, long, wide, high, least, self.t.play]
 
 

@@ -18,7 +18,7 @@ def test_every_hole_that_meets_another_piece_has_its_bolt() -> None:
     full = demo_frame()
     assert full.detailed is not None
     met = [pile for pile in piles_of(full.detailed.placed) if len(pile.pieces) > 1]
-    assert sum(one.count for one in full.detailed.field_bolts) == len(met) == 144
+    assert sum(one.count for one in full.detailed.field_bolts) == len(met) == 138
 
 
 def test_bolts_through_two_beams_stand_with_the_one_that_keeps_the_holes() -> None:

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from assembling import bay, detailed
@@ -9,19 +11,19 @@ from gageline.steel import bolt
 from gageline.units import System, parse_length
 
 IPE: dict[str, object] = {
-    "grid": {"x": {"names": ["1", "2"], "spacing": [6000]}, "y": {"names": ["A", "B"], "spacing": [3000]}},
     "level": [{"name": "Floor", "elevation": 3000}],
 }
 
 
-def metric(beam: str, girder: str, **more: object) -> Detailed:
+def metric(beam: str, girder: str, span: int = 3000, **more: object) -> Detailed:
     free = {"connection": "free"}
     girders = [
         {"name": f"G{n}", "stock": girder, "from": f"1/{row}", "to": f"2/{row}", "top": "Floor", "ends": free}
         for n, row in enumerate("AB", 1)
     ]
     between = {"name": "B1", "stock": beam, "from": {"on": "G1", "at": 3000}, "to": {"on": "G2", "at": 3000}}
-    return detailed(IPE | {"member": [*girders, between | {"top": "Floor"} | more]}, System.MM)
+    grid = {"x": {"names": ["1", "2"], "spacing": [6000]}, "y": {"names": ["A", "B"], "spacing": [span]}}
+    return detailed(IPE | {"grid": grid, "member": [*girders, between | {"top": "Floor"} | more]}, System.MM)
 
 
 def start(result: Detailed) -> Joint:
@@ -99,6 +101,41 @@ def test_a_face_too_narrow_for_angles_gets_what_fits() -> None:
 
 @pytest.mark.parametrize("system", System)
 def test_what_is_usual_stays_where_it_goes(system: System) -> None:
-    result = metric("IPE 300", "IPE 500") if system is System.MM else detailed(bay())
+    result = metric("IPE 300", "IPE 500", 6000) if system is System.MM else detailed(bay())
     assert start(result).kind == "double angles"
     assert not [one for one in result.reasons["B1"] if " not go" in one.because]
+
+
+def short(span: str, **keys: Any) -> Detailed:
+    """The beam B1 between girders so far apart that its angles are in the way of putting it in."""
+    table = bay(beam="W16X26", **keys)
+    table["grid"]["y"]["spacing"] = [span]  # type: ignore[index] # a table
+    return detailed(table)
+
+
+def kinds(result: Detailed) -> tuple[str, str]:
+    return result.joints["B1", End.LEFT].kind, result.joints["B1", End.RIGHT].kind
+
+
+def test_a_beam_that_cannot_be_put_in_gets_another_connection_at_one_end() -> None:
+    result = short("48 in")
+    assert kinds(result) == ("double angles", "single plate")
+    assert not [one for one in result.findings if one.code == "cannot-be-put-in"]
+    (reason,) = [one for one in result.reasons["B1"] if " not go" in one.because]
+    assert reason.text() == (
+        "end: single plate, because double angles do not go: the finished beam needs 4'-0 5/16\" turned in "
+        "the plan in a gap of 3'-11 19/32\" (common practice, no source)"
+    )
+
+
+def test_both_ends_change_where_one_is_not_enough() -> None:
+    assert kinds(short("30 in")) == ("single plate", "single plate")
+
+
+def test_an_end_that_is_given_is_not_changed_so_that_the_beam_goes_in() -> None:
+    angles = {"connection": "double angles"}
+    assert kinds(short("48 in", start=angles)) == ("double angles", "single plate")
+    assert kinds(short("48 in", end=angles)) == ("single plate", "double angles")
+    both = short("48 in", ends=angles)
+    assert kinds(both) == ("double angles", "double angles")
+    assert [one for one in both.findings if one.code == "cannot-be-put-in"]

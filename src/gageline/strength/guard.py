@@ -5,7 +5,7 @@ from __future__ import annotations
 import inspect
 import math
 from collections.abc import Callable
-from functools import wraps
+from functools import cache, wraps
 from numbers import Real
 from typing import ParamSpec, TypeVar, cast
 
@@ -29,6 +29,7 @@ _LENGTHS = frozenset({"B", "E", "L", "L_b", "L_c", "N", "W"})
 _WORDS = {"bool": "True or False", "str": "text", "Method": "design method", "Hole": "kind of hole"}
 
 
+@cache
 def _most(name: str) -> float:
     """The most that a quantity can be, by how the standard writes it: in steel far less."""
     if name.startswith("F_") or name == "f_c":
@@ -38,14 +39,14 @@ def _most(name: str) -> float:
 
 def _number(name: str, value: object) -> None:
     """Refuse what is no number, or none that can be worked with."""
-    if isinstance(value, bool) or not isinstance(value, Real):
+    if type(value) is not float and (isinstance(value, bool) or not isinstance(value, Real)):
         raise ValueProblem(f"{name} = {value!r} is no number: give its size or count as one")
-    number = float(value)
+    number, most = float(value), _most(name)
+    if abs(number) <= most:
+        return
     if math.isnan(number):
         raise ValueProblem(f"{name} = nan is no number: give its true size or count")
-    most = _most(name)
-    if abs(number) > most:
-        raise ValueProblem(f"{name} = {number:g} must be at most {most:g}: check its unit")
+    raise ValueProblem(f"{name} = {number:g} must be at most {most:g}: check its unit")
 
 
 def positive(**values: float) -> None:

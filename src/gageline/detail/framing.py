@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from functools import partial
@@ -222,7 +223,13 @@ class _Framing:
         given = [name for name in ("point", "on", "between") if getattr(place, name) is not None]
         if len(given) != 1:
             raise ValueProblem("a place is given by one of point, on and between: give one")
-        if (place.at is None) != (given[0] == "point"):
+        column = place.on is not None and self.line(place.on).is_column
+        if column and place.at:
+            raise ValueProblem(
+                f'at {self._say(place.at.inches)} on "{place.on}" means nothing, a column stands in one '
+                "place: leave at out, and give x and y for a place beside it"
+            )
+        if not column and (place.at is None) != (given[0] == "point"):
             raise ValueProblem("at goes with on or between: give the distance from their start")
         x, y, z = self._spot(place)
         return (x + (place.x.inches if place.x else 0.0), y + (place.y.inches if place.y else 0.0), z)
@@ -239,6 +246,13 @@ class _Framing:
             one, two = (self._named(name) for name in place.between)
             if one == two:
                 raise ValueProblem("the two points of between are one: name two")
+            apart = math.dist(one, two)
+            if not -_PAST <= at <= apart + _PAST:
+                names = " and ".join(f'"{name}"' for name in place.between)
+                raise ValueProblem(
+                    f"at {self._say(at)} is not between {names}: give at from 0 to {self._say(apart)}, or a "
+                    "point farther off"
+                )
             return along(one, unit(minus(two, one)), at)
         return self._named(place.point or "")
 

@@ -74,6 +74,36 @@ def test_what_is_wrong_is_said_with_its_remedy(changes: dict[str, object], messa
     assert message in found
 
 
+@pytest.mark.parametrize(("at", "wrong"), [(None, False), (0, False), (12, True), (-12, True)])
+def test_a_column_stands_in_one_place(at: int | None, wrong: bool) -> None:
+    column = {"name": "P", "at": "1/A", "stock": "W8X31", "base": "0", "top": "Floor"}
+    place = {"on": "P"} | ({} if at is None else {"at": at})
+    table = bay(column=column)
+    beam = {"name": "B2", "stock": "W12X26", "from": place, "to": "2/B", "top": "Floor"}
+    table["member"] = [*table["member"], beam]  # type: ignore[misc] # a list
+    found = [message for _, message in read(table)[1]]
+    assert bool(found) is wrong
+    if wrong:
+        way = "1'-0\"" if at == 12 else "-1'-0\""
+        (message,) = found
+        assert message == (
+            f'at {way} on "P" means nothing, a column stands in one place: leave at out, '
+            "and give x and y for a place beside it"
+        )
+
+
+@pytest.mark.parametrize(("at", "wrong"), [(0, False), (180, False), (181, True), (-1, True)])
+def test_a_place_between_two_points_lies_between_them(at: int, wrong: bool) -> None:
+    table = bay()
+    beam = {"name": "B2", "stock": "W12X26", "from": {"between": ["2/A", "2/B"], "at": at}, "to": "1/B"}
+    other = beam | {"to": {"point": "1/A", "x": 60, "y": 90}, "top": "Floor"}
+    table["member"] = [*table["member"], other]  # type: ignore[misc] # a list
+    found = [message for _, message in read(table)[1]]
+    assert bool(found) is wrong
+    if wrong:
+        assert 'is not between "2/A" and "2/B": give at from 0 to 15\'-0", or a point farther off' in found[0]
+
+
 def test_an_overhang_is_stood_on_too() -> None:
     table = bay()
     hung = {"start": {"overhang": 24}, "end": {"overhang": 36}}

@@ -1,13 +1,15 @@
 """Labels put where they touch no other label and, where it can be had, no line.
 
 Every label brings places where it would like to stand, each with what it costs; one that finds none of them
-free stands aside with a leader. Labels with the fewest free places choose first.
+free stands aside with a leader. Labels with the fewest free places choose first; those that are left without
+one choose before all others the next time.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import islice
 from math import cos, hypot, inf, radians, sin
 
 import numpy as np
@@ -29,6 +31,7 @@ _FREE = 0.35  # mm kept free around a label
 _ENDS = 0.7  # mm more from a line to where a text begins or ends: its box has no margin there
 _CROSSED = 18.0  # what a line through a label costs
 _ASIDE = 12.0  # what a leader costs
+_LONG = 0.7  # and every mm of it: a name far from its steel is looked for in vain
 _RADII = tuple(5.0 + 3.0 * n for n in range(30))
 _WAYS = 24
 _AWAY = 0.6  # mm from a line to the label along it
@@ -37,6 +40,9 @@ _UNDER = 4.0  # what a line under a leader costs
 _LEADER = 0.25  # mm on both sides of a leader that no label touches
 _OWN = 3.0  # mm round what a leader points at, where it may start on a sign
 _SLACK = 1e-6
+_TIMES = 5  # how often all labels are placed, for those left over to choose earlier
+_BATCH = 96  # places aside tried at once
+_FEW = 4  # labels left over that are worth placing all anew
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,11 +204,17 @@ def placed_labels(labels: Sequence[Label], board: Board) -> list[Item] | None:
         place at all.
     """
     table = _Table(board, shapely.STRtree(board.lines), shapely.STRtree(board.solids))
-    clean = [sum(cost < _ASIDE for cost, *_ in table.offer(label, label.spots)) for label in labels]
-    for n in sorted(range(len(labels)), key=lambda n: (clean[n], n)):
-        if not table.put(labels[n]):
+    clean = [sum(cost < _ASIDE for cost, *_ in table.offer(label)) for label in labels]
+    order = sorted(range(len(labels)), key=lambda n: (clean[n], n))
+    for _ in range(_TIMES):
+        left = list(islice((n for n in order if not table.put(labels[n])), _FEW + 1))
+        if not left:
+            return table.items
+        if len(left) > _FEW or left[0] == order[0]:  # what chose first and found nothing never will
             return None
-    return table.items
+        order = [*left, *(n for n in order if n not in left)]
+        table.clear()
+    return None
 
 
 _Found = tuple[float, Spot, BaseGeometry]
@@ -218,6 +230,7 @@ class _Table:
         solids: of the board.
         taken: boxes and leaders placed so far.
         items: drawn so far.
+        known: offers worked out so far; what has been placed does not change them.
     """
 
     board: Board
@@ -225,10 +238,16 @@ class _Table:
     solids: shapely.STRtree
     taken: list[BaseGeometry] = field(default_factory=list)
     items: list[Item] = field(default_factory=list)
+    known: dict[tuple[Label, Point | None], list[_Found]] = field(default_factory=dict)
+
+    def clear(self) -> None:
+        """Take off what has been placed."""
+        self.taken.clear()
+        self.items = []
 
     def put(self, label: Label) -> bool:
         """Place a label; False where it finds no place."""
-        found = self._first_free(self.offer(label, label.spots))
+        found = self._first_free(self.offer(label))
         if found is not None and found[0] < _ASIDE:
             self._take(label, found)
             return True
@@ -244,9 +263,14 @@ class _Table:
         self._take(label, found)
         return True
 
-    def offer(self, label: Label, spots: Iterable[Spot]) -> list[_Found]:
-        """The spots that are free of what stands there already, the cheapest first."""
-        every = list(spots)
+    def offer(self, label: Label, target: Point | None = None) -> list[_Found]:
+        """The label's own spots, or those round a target, that the board leaves free, the cheapest first."""
+        if (label, target) not in self.known:
+            spots = label.spots if target is None else tuple(_rings(label, target))
+            self.known[label, target] = self._offers(label, spots)
+        return self.known[label, target]
+
+    def _offers(self, label: Label, every: Sequence[Spot]) -> list[_Found]:
         if not every:
             return []
         corners = label.boxes(every, _FREE)
@@ -264,16 +288,16 @@ class _Table:
         ]
         return sorted(found, key=lambda one: one[0])
 
-    def _first_free(self, offers: Iterable[_Found]) -> _Found | None:
+    def _first_free(self, offers: Sequence[_Found]) -> _Found | None:
         """The cheapest offer that touches nothing placed before."""
-        taken = np.array(self.taken, dtype=object)
-        return next((one for one in offers if not shapely.intersects(one[2], taken).any()), None)
+        hit = _hits(shapely.STRtree(self.taken), [box for _, _, box in offers])
+        return next(iter(_without(offers, hit)), None)
 
     def _put_halves(self, halves: tuple[Label, ...]) -> bool:
         """Place all of the shorter labels cleanly, or none."""
         before = len(self.taken), len(self.items)
         for half in halves:
-            found = self._first_free(self.offer(half, half.spots))
+            found = self._first_free(self.offer(half))
             if found is None or found[0] >= _ASIDE:
                 del self.taken[before[0] :], self.items[before[1] :]
                 return False
@@ -282,27 +306,31 @@ class _Table:
 
     def _aside(self, label: Label, limit: float) -> tuple[_Found, Line] | None:
         """The best place with a leader that costs less than a limit."""
-        taken = np.array(self.taken, dtype=object)
-        solids = np.array(self.board.solids, dtype=object)
+        taken = shapely.STRtree(self.taken)
         best: tuple[_Found, Line] | None = None
         for target in label.targets:
-            own = shapely.Point(target).buffer(_OWN)
-            for cost, spot, box in self.offer(label, _rings(label, target)):
-                if cost >= (best[0][0] if best else limit):
+            offers = self.offer(label, target)
+            for first in range(0, len(offers), _BATCH):
+                some = offers[first : first + _BATCH]
+                if some[0][0] >= (best[0][0] if best else limit):
                     break
-                if shapely.intersects(box, taken).any():
-                    continue
-                leader = _leader(label, spot, target)
-                straight = _straight(leader)
-                thick = straight.buffer(_LEADER)
-                if shapely.intersects(thick, taken).any():
-                    continue
-                if shapely.intersects(thick.difference(own), solids).any():
-                    continue
-                price = cost + _UNDER * len(self.lines.query(straight, predicate="crosses"))
-                if price < (best[0][0] if best else limit):
-                    best = ((price, spot, box), leader)
+                for price, spot, box in self._led(label, target, some, taken):
+                    if price < (best[0][0] if best else limit):
+                        best = (price, spot, box), _leader(label, spot, target)
         return best
+
+    def _led(
+        self, label: Label, target: Point, offers: Sequence[_Found], taken: shapely.STRtree
+    ) -> Iterator[_Found]:
+        """Those of some offers whose leader to a target is free, with what lines under it cost."""
+        offers = _without(offers, _hits(taken, [box for _, _, box in offers]))
+        offers = _without(offers, _hits(taken, _straights(label, target, offers), _LEADER))
+        # A leader may start on a sign of what it points at.
+        offers = _without(offers, _hits(self.solids, _straights(label, target, offers, _OWN), _LEADER))
+        crossed = self.lines.query(_straights(label, target, offers), predicate="crosses")[0]
+        under = np.bincount(crossed, minlength=len(offers))
+        for (cost, spot, box), many in zip(offers, under, strict=True):
+            yield cost + _UNDER * int(many), spot, box
 
     def _take(self, label: Label, found: _Found) -> None:
         _, spot, box = found
@@ -329,13 +357,40 @@ def _rings(label: Label, target: Point) -> Iterator[Spot]:
         for way in range(_WAYS):
             angle = radians(360 / _WAYS * way + 7.5)
             u, v = radius * cos(angle), radius * sin(angle)
-            yield Spot(x + u + (half if u > 0 else -half), y + v, 0.0, _ASIDE + 0.35 * radius)
+            yield Spot(x + u + (half if u > 0 else -half), y + v, 0.0, _ASIDE + _LONG * radius)
 
 
 def _leader(label: Label, spot: Spot, target: Point) -> Line:
     """From what it points at to the near end of the label's middle line."""
+    return Line(*target, *_near_end(label, spot, target), Role.DIMENSION)
+
+
+def _near_end(label: Label, spot: Spot, target: Point) -> Point:
     away = 1.0 if spot.x >= target[0] else -1.0
-    return Line(*target, spot.x - away * (label.width / 2 + 0.4), spot.y, Role.DIMENSION)
+    return spot.x - away * (label.width / 2 + 0.4), spot.y
+
+
+def _straights(
+    label: Label, target: Point, offers: Sequence[_Found], own: float = 0.0
+) -> NDArray[np.object_]:
+    """The leaders to a label's places, without so many mm round what they point at."""
+    ends = np.array([_near_end(label, spot, target) for _, spot, _ in offers]).reshape(-1, 2)
+    way = ends - target
+    starts = target + way * np.minimum(1.0, own / np.hypot(*way.T))[:, None]
+    return np.asarray(shapely.linestrings(np.stack((starts, ends), axis=1)), dtype=object)
+
+
+def _hits(
+    tree: shapely.STRtree, shapes: Sequence[BaseGeometry] | NDArray[np.object_], far: float = 0.0
+) -> NDArray[np.bool_]:
+    """Which shapes come as near as that to one of a tree's, mm."""
+    found = np.zeros(len(shapes), dtype=bool)
+    found[tree.query(np.array(shapes, dtype=object), predicate="dwithin", distance=far)[0]] = True
+    return found
+
+
+def _without(offers: Sequence[_Found], hit: NDArray[np.bool_]) -> list[_Found]:
+    return [one for one, bad in zip(offers, hit, strict=True) if not bad]
 
 
 def _straight(line: Line) -> BaseGeometry:

@@ -55,11 +55,16 @@ def beam_labels(
     dropped = level and abs(beam.drops[0]) >= _LEAST
     if dropped:
         name = (*name, (f" ({signed(beam.drops[0], scribe)})", Weight.REGULAR))
-    halves = (_along(name[:1], start, finish), _along(_trimmed(name[1:]), start, finish))
-    yield replace(_along(name, start, finish), halves=halves)
-    notes = _notes(beam, scribe)
-    if notes:
-        yield _along(((", ".join(notes), Weight.REGULAR),), start, finish)
+    notes = ", ".join(_notes(beam, scribe))
+    whole = _along(name, start, finish)
+    if notes and not whole.spots:  # it stands aside whatever it says: one leader for all of it
+        yield _along((*name, (f", {notes}", Weight.REGULAR)), start, finish)
+    else:
+        yield replace(
+            whole, halves=(_along(name[:1], start, finish), _along(_trimmed(name[1:]), start, finish))
+        )
+        if notes:
+            yield _along(((notes, Weight.REGULAR),), start, finish)
     if not level:
         for at, drop in zip(line, beam.drops, strict=True):
             yield _near(f"({signed(drop, scribe)})", at, middle)

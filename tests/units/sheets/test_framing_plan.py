@@ -1,5 +1,7 @@
 """Framing plans: what they say, and how they are cut into parts."""
 
+import pytest
+
 from frames import bays, demo_frame
 from gageline.detail import read_full
 from gageline.sheets import Paper, framing_plans
@@ -57,3 +59,9 @@ def test_each_floor_has_its_plan_from_the_lowest_up() -> None:
     assert [sum(f"Level L{n}" in page for page in pages) for n in (1, 2)] == [1, 1]
     assert "Level L1" in pages[0]
     assert "All at +14'-0\", unless a height in" in " ".join(pages[0])
+
+
+@pytest.mark.parametrize("units", ["ft-in", "mm"])
+def test_a_floor_of_skewed_members_stands_on_one_sheet(units: str) -> None:
+    full = read_full(bays([300] * 3, [240] * 2, 4, units=units, skew=36))
+    assert len(framing_plans(full).pages) == 1

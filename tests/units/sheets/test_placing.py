@@ -71,6 +71,16 @@ def test_no_room_at_all_is_said() -> None:
     assert placed_labels([label(Spot(30, 30))], board) is None
 
 
+def test_a_label_left_over_chooses_first_the_next_time() -> None:
+    """Two clean places against three dear ones: who chooses first by that takes the other's only place."""
+    solids = (shapely.box(0, 0, 100, 25), shapely.box(0, 35, 100, 100))  # room for one row of labels only
+    grid = (shapely.LineString([(70, 25), (70, 35)]),)
+    wide = label(Spot(20, 30), Spot(21, 30), text="C2B, place C3B")
+    narrow = label(Spot(25, 30), Spot(70, 30, cost=1.0))
+    texts = only_text(placed_labels([wide, narrow], Board(FRAME, solids, grid)))
+    assert sorted(text.text for text in texts) == ["B1 W16X26", "C2B, place C3B"]
+
+
 @pytest.mark.parametrize(
     ("start", "end", "rotation"),
     [

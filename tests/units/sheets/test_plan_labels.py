@@ -72,6 +72,11 @@ def test_what_the_ends_of_a_skewed_beam_say_stands_at_them() -> None:
     assert y == 50
 
 
+def test_a_member_shorter_than_its_name_has_one_label_with_all_of_it() -> None:
+    (label,) = beam_labels(beam("B8"), ((10.0, 50.0), (22.0, 50.0)), FEET)
+    assert said(label) == "B1 W16X26, place B8"
+
+
 def test_a_long_label_may_be_broken_into_mark_and_section() -> None:
     label = next(beam_labels(beam(drops=(3.0, 3.0)), ALONG, FEET))
     assert [said(half) for half in label.halves] == ["B1", 'W16X26 (+3")']

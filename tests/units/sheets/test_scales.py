@@ -24,4 +24,4 @@ def test_scales_of_plans_fall() -> None:
     for system in System:
         steps = [scale.one_to for scale in plan_scales(system)]
         assert steps == sorted(set(steps))
-        assert steps[0] >= 48
+        assert steps[0] >= 20

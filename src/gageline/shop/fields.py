@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import types
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from enum import Enum
 from fractions import Fraction
@@ -64,6 +64,7 @@ class Section:
         sections: tables in it, there once.
         rows: lists of tables in it.
         open: whether anything in it is given.
+        help: what it is for.
     """
 
     name: str
@@ -72,6 +73,7 @@ class Section:
     sections: tuple[Section, ...] = ()
     rows: tuple[Rows, ...] = ()
     open: bool = False
+    help: str = ""
 
     @property
     def id(self) -> str:
@@ -191,6 +193,10 @@ def _help(info: FieldInfo, kind: str) -> str:
     return f"{words}; {default} when left out".lstrip("; ")
 
 
+def _first_line(model: type[BaseModel]) -> str:
+    return (model.__doc__ or "").split("\n", maxsplit=1)[0]
+
+
 def form_of(model: type[BaseModel], table: Mapping[str, Any], name: str = "", label: str = "") -> Section:
     """The form of a table of the document.
 
@@ -208,14 +214,13 @@ def form_of(model: type[BaseModel], table: Mapping[str, Any], name: str = "", la
         path = f"{name}.{key}" if name else key
         kind, given = _bare(info.annotation), table.get(key)
         if (inner := _model(kind)) is not None:
-            sections.append(form_of(inner, given if isinstance(given, dict) else {}, path, _words(own)))
+            made = form_of(inner, given if isinstance(given, dict) else {}, path, _words(own))
+            sections.append(replace(made, help=info.description or _first_line(inner)))
         elif (inner := _model(_item(kind))) is not None:
             items = [item for item in given if isinstance(item, dict)] if isinstance(given, list) else []
             one = _words(own).removesuffix("s")
-            made = (form_of(inner, item, f"{path}.{n}", f"{one} {n + 1}") for n, item in enumerate(items))
-            rows.append(
-                Rows(path, _words(own), (inner.__doc__ or "").split("\n", maxsplit=1)[0], tuple(made))
-            )
+            each = (form_of(inner, item, f"{path}.{n}", f"{one} {n + 1}") for n, item in enumerate(items))
+            rows.append(Rows(path, _words(own), _first_line(inner), tuple(each)))
         else:
             which, choices = _kind_of(kind)
             if choices and not info.is_required():

@@ -134,6 +134,14 @@ def test_every_key_of_the_published_schema_has_its_field() -> None:
         assert set(_names(form)) == wanted
 
 
+def test_every_table_and_list_of_a_form_says_what_it_is_for() -> None:
+    frame = tables_of(JobDocument)["frame"]
+    said = {one.label: one.help for one in (*form_of(PieceEntry, {}).sections, *form_of(frame, {}).sections)}
+    assert said["left"].startswith("How an end is cut")
+    assert said["grid"].startswith("The grid: lines across x")
+    assert all(said.values())
+
+
 def test_what_is_no_number_stays_as_it_was_typed() -> None:
     assert table_of(PieceEntry, {"quantity": "four"}) == {"quantity": "four"}
 

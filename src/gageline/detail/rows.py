@@ -12,7 +12,7 @@ from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
 from gageline.detail.site import Site, largest_fillet
 from gageline.detail.space import UP, dot
-from gageline.detail.values import bolt_value, row_value
+from gageline.detail.values import SLIP, bolt_value, row_value, slip_value
 from gageline.part import Face, Finding, Severity
 from gageline.units import ZERO, Length, System, round_down
 
@@ -105,16 +105,18 @@ def ladder_of(
     half, half_of = _half(site, notches)
     by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
     each, unit = row_value(size, choice.planes, site.member.stock.tw, pitch), bolt_value(size).unit
+    grip, held = slip_value(size, shop.practice.bolt_grade, shop.practice.hole), ""
+    if grip is not None and grip * choice.planes < each:
+        each, held = grip * choice.planes, f" before {shop.practice.bolt_grade} bolts slip"
     wanted = _in_unit(site.joint.reaction or 0.0, unit, shop.system)
     by_force = max(1, math.ceil(wanted / each - 1e-9))
     asks = (
-        f"the reaction of {wanted:g} {unit} asks for {by_force} at {each:.1f} {unit} a row"
+        f"the reaction of {wanted:g} {unit} asks for {by_force} at {each:.1f} {unit} a row{held}"
         if wanted
-        else f"no reaction is typed at this end, a row carries {each:.1f} {unit}"
+        else f"no reaction is typed at this end, a row carries {each:.1f} {unit}{held}"
     )
-    if "SC" in shop.practice.bolt_grade.upper().split("-"):
-        asks += f" in bearing, and slip of {shop.practice.bolt_grade} bolts is only checked afterwards"
     by_strength = choice.asked.rows if choice.asked else 0
+    asked_by = (choice.asked.source,) if choice.asked else ()
     if choice.asked:
         asks += f"; strength asks for {by_strength}, {choice.asked.why}"
     rows = site.joint.rows or max(by_depth, by_force, by_strength, 2)
@@ -131,7 +133,7 @@ def ladder_of(
         f"{'as given; ' if site.joint.rows else ''}{asks}; half of {half_of}, {shop.say(half)}, asks for "
         f"{by_depth}; {_rows(most)} in the clear {shop.say(high - low)}"
         f"{', the first one raised for that' if raised else ''}",
-        f"{_HALF}; {bolt_value(size).source}{f'; {choice.asked.source}' if choice.asked else ''}",
+        "; ".join((_HALF, SLIP if held else bolt_value(size).source, *asked_by)),
         site.word,
     )
     found = _shortage(choice, (rows, most, by_force, by_depth), shop, high - low)

@@ -8,10 +8,17 @@ from functools import cache
 from importlib.resources import files
 
 from gageline.errors import ValueProblem
-from gageline.steel import Bolt, HoleKind, bolt, hole_size
+from gageline.steel import Bolt, BoltGroup, HoleKind, bolt, hole_size, pretension
 from gageline.units import Length
 
-__all__ = ["BoltValue", "bolt_value", "row_value", "sizes_under"]
+__all__ = ["SLIP", "BoltValue", "bolt_value", "row_value", "sizes_under", "slip_value"]
+
+SLIP = "AISC 360-22 Equation J3-4 and Section J3.9"
+_KIP = 4.4482216152605  # kN
+_PULLED = {"A325": BoltGroup.GROUP_120, "F1852": BoltGroup.GROUP_120}
+_PULLED |= {"A490": BoltGroup.GROUP_150, "F2280": BoltGroup.GROUP_150}
+_FRICTION = {"A": 0.30, "B": 0.50}
+_OF_HOLE = {HoleKind.OVS: 0.85, HoleKind.LSL: 0.70}  # slots lie across the reaction
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +68,27 @@ def sizes_under(size: Bolt) -> tuple[Bolt, ...]:
     known = (bolt(name) for name in _table())
     under = [one for one in known if one.system is size.system and one.diameter < size.diameter]
     return tuple(sorted(under, key=lambda one: one.diameter, reverse=True))
+
+
+def slip_value(size: Bolt, grade: str, hole: HoleKind) -> float | None:
+    """What one slip-critical bolt holds in one plane before it slips, kip or kN as its table's unit says.
+
+    Args:
+        size: the bolt.
+        grade: of the bolts, like `A325-SC` or `A490-X-SC-B`; class A where none is given.
+        hole: kind of hole.
+
+    Returns:
+        The value; None where bolts bear, and of a grade without a pretension.
+
+    Source: AISC 360-22 Equation J3-4, one plane, no fillers, with the factors of Section J3.9.
+    """
+    name, *marks = grade.upper().replace(" ", "").split("-")
+    if "SC" not in marks or name not in _PULLED:
+        return None
+    friction = _FRICTION["B" if marks[-1] == "B" else "A"]
+    value = _OF_HOLE.get(hole, 1.0) * friction * 1.13 * pretension(size, _PULLED[name])
+    return value * _KIP if bolt_value(size).unit == "kN" else value
 
 
 def row_value(size: Bolt, planes: int, web: Length, pitch: Length) -> float:

@@ -98,20 +98,30 @@ def test_the_first_row_stays_where_the_document_puts_it() -> None:
     assert 144 - found.ladder.first == pytest.approx(3.0)
 
 
-def why_rows(grade: str) -> str:
+def rows_of(grade: str, **ends: object) -> tuple[int, str]:
+    """The rows at the start of B1 and their reason."""
     practice = replace(default_practice(System.FT_IN), bolt_grade=grade)
-    entry = FrameEntry.model_validate(bay(), context={"system": System.FT_IN})
+    entry = FrameEntry.model_validate(bay(ends=ends), context={"system": System.FT_IN})
     result, notes = detail_frame(entry, practice, System.FT_IN)
     assert not notes
-    (why,) = [
-        one.because for one in result.joints["B1", End.LEFT].reasons if one.decision.startswith("3 rows")
-    ]
-    return why
+    made = result.joints["B1", End.LEFT]
+    assert made.ladder is not None
+    (why,) = [one.because for one in made.reasons if " rows at " in one.decision]
+    return made.ladder.rows, why
 
 
-def test_the_reason_says_that_no_reaction_is_typed_and_that_slip_is_not_counted() -> None:
+def test_the_reason_says_that_no_reaction_is_typed_and_what_a_row_carries() -> None:
     # a row of two 3/4 bolts in the 0.355 in web of W18X50: 87.8 x 0.355 = 31.2 kip
-    said = "no reaction is typed at this end, a row carries 31.2 kip"
-    assert why_rows("A325-N").startswith(f"{said}; half of the coped depth")
-    slip = " in bearing, and slip of A325-SC bolts is only checked afterwards"
-    assert why_rows("A325-SC").startswith(f"{said}{slip}; half of the coped depth")
+    said = "no reaction is typed at this end, a row carries"
+    assert rows_of("A325-N")[1].startswith(f"{said} 31.2 kip; half of the coped depth")
+    # AISC Design Examples v16, J.4A: 19.0 kip of a bolt in two planes
+    slip = f"{said} 19.0 kip before A325-SC bolts slip; half of the coped depth"
+    assert rows_of("A325-SC")[1].startswith(slip)
+
+
+def test_slip_critical_bolts_get_the_rows_that_slip_asks_for() -> None:
+    # 70 kip: three rows at 31.2, four at 19.0
+    assert rows_of("A325-N", reaction=70)[0] == 3
+    rows, why = rows_of("A325-SC", reaction=70)
+    assert rows == 4
+    assert "the reaction of 70 kip asks for 4 at 19.0 kip a row before A325-SC bolts slip" in why

@@ -2,9 +2,9 @@ from __future__ import annotations
 
 import pytest
 
-from gageline.detail.values import bolt_value, row_value, sizes_under
+from gageline.detail.values import bolt_value, row_value, sizes_under, slip_value
 from gageline.errors import ValueProblem
-from gageline.steel import bolt
+from gageline.steel import HoleKind, bolt
 from gageline.units import parse_length
 
 THREE = parse_length("3")
@@ -42,3 +42,30 @@ def test_smaller_bolts_are_of_the_same_system_the_largest_first() -> None:
     assert [one.size for one in sizes_under(bolt("1"))] == ["7/8", "3/4", "5/8"]
     assert [one.size for one in sizes_under(bolt("M24"))] == ["M20", "M16"]
     assert sizes_under(bolt("5/8")) == ()
+
+
+@pytest.mark.parametrize(
+    ("grade", "hole", "value"),
+    [
+        # AISC Design Examples v16, J.5: 9.49 kip in one plane; J.4A: 19.0 in two; J.4B: 13.3 in two
+        ("A325-SC", HoleKind.STD, 9.49),
+        ("A325-N-SC-A", HoleKind.SSL, 19.0 / 2),
+        ("F1852-SC", HoleKind.LSL, 13.3 / 2),
+        # 0.50 x 1.13 x 28, and group 150 with 35 kip
+        ("A325-SC-B", HoleKind.STD, 15.82),
+        ("A490-X-SC", HoleKind.STD, 11.87),
+        ("A325-SC", HoleKind.OVS, 0.85 * 9.492),
+    ],
+)
+def test_a_slip_critical_bolt_is_held_by_friction(grade: str, hole: HoleKind, value: float) -> None:
+    assert slip_value(bolt("3/4"), grade, hole) == pytest.approx(value, abs=0.03)
+
+
+def test_slip_of_a_metric_bolt_is_in_kilonewton() -> None:
+    # AISC 360-05M Table J3.1M: 142 kN
+    assert slip_value(bolt("M20"), "A325-SC", HoleKind.STD) == pytest.approx(0.3 * 1.13 * 142, rel=1e-3)
+
+
+@pytest.mark.parametrize("grade", ["A325-N", "8.8", "8.8-SC", "SCRAP"])
+def test_no_slip_where_bolts_bear_or_no_pretension_is_known(grade: str) -> None:
+    assert slip_value(bolt("3/4"), grade, HoleKind.STD) is None

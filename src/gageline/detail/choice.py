@@ -25,6 +25,10 @@ _PLATE_BESIDE = 0.5  # inches of a plate beside a beam's web, with some room
 _CLOSE = 3  # diameters between rows where they are set closer, what AISC 360-22 J3.4 calls preferred
 Way = tuple[str, Join]
 """A connection, and how its material is joined to the beam."""
+_HOLLOW = (
+    "use a W or C beam here, or let the hollow one meet a W column's flange or an open girder square; else "
+    "enter the end as drawn, with a plate on the beam's closed end that is bolted to one on the support"
+)
 _WAYS: tuple[Way, ...] = (
     ("double angles", Join.BOLTED),
     ("single plate", Join.BOLTED),
@@ -251,21 +255,21 @@ def _limits_of_kind(site: Site, kind: str) -> Iterator[Limit]:
         )  # fmt: skip
         return
     instead = "free" if hollow else "single plate"
+    skewed = _HOLLOW if hollow else "a single plate is welded at the skew angle"
     yield (
-        not site.square, instead, f"at a skew of {abs(site.skew):.1f} degrees it would have to be bent",
-        "a single plate is welded at the skew angle",
+        not site.square, instead, f"at a skew of {abs(site.skew):.1f} degrees it would have to be bent", skewed
     )  # fmt: skip
     bolted = kind == "end plate" or (kind in _ANGLES and site.joint.to_support != "welded")
+    walled = _HOLLOW if hollow else 'use a single plate, or angles with to_support = "welded"'
     yield (
-        site.kind is FaceKind.WALL and bolted, instead, "a hollow wall cannot be bolted from behind",
-        'use a single plate, or angles with to_support = "welded"',
+        site.kind is FaceKind.WALL and bolted, instead, "a hollow wall cannot be bolted from behind", walled
     )  # fmt: skip
     yield (hollow and kind in _ANGLES, "free", "a hollow section has no web for angles", "use an end plate")
     if kind != "seat":
         return
     yield (
         profile is not Profile.I_SHAPE, instead, "a seat wants a section with flanges to both sides",
-        "use a single plate, or an end plate under a hollow section",
+        "use an end plate" if hollow else "use a single plate",
     )  # fmt: skip
     seated = site.kind in {FaceKind.COLUMN_FLANGE, FaceKind.WALL} and site.support.is_column
     yield (

@@ -370,7 +370,9 @@ def _end_plate(joint: Joint, shop: Shop) -> Joint:
                 f"{site.member.name} {site.word}",
                 f"an end plate with its bolts {shop.say(usual)} apart wants {shop.say(usual / 2 + edge)} "
                 f"to each side, the face has {shop.say(room)}: no connection is detailed",
-                "use a narrower gage or a wider support",
+                "use a narrower beam or a wider support"
+                if least >= usual
+                else "use a narrower gage or a wider support",
                 "ANSI/AISC 360-22 Table J3.4",
             ),
         )

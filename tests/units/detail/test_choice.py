@@ -64,6 +64,23 @@ def test_what_cannot_be_made_is_a_finding_and_never_made_silently(
     assert message in finding.message
 
 
+@pytest.mark.parametrize(
+    "keys",
+    [
+        {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"},
+        {"beam": "HSS8X4X1/4", "to": {"on": "G2", "at": "150 in"}},
+    ],
+)
+def test_a_hollow_beam_at_a_hollow_wall_or_askew_says_what_to_do(keys: dict[str, object]) -> None:
+    found = joint(**keys)
+    assert found.kind == "free"
+    (finding,) = [one for one in found.findings if one.code == "connection-not-possible"]
+    assert finding.remedy == (
+        "use a W or C beam here, or let the hollow one meet a W column's flange or an open girder square; else "
+        "enter the end as drawn, with a plate on the beam's closed end that is bolted to one on the support"
+    )
+
+
 def test_a_slope_over_six_in_twelve_gets_no_connection() -> None:
     table = bay(rise="7 in 12")
     table["member"][1]["top"] = str(144 + 105)  # type: ignore[index] # a list

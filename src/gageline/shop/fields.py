@@ -193,6 +193,11 @@ def _help(info: FieldInfo, kind: str) -> str:
     return f"{words}; {default} when left out".lstrip("; ")
 
 
+def _own_first(model: type[BaseModel]) -> list[tuple[str, FieldInfo]]:
+    """The fields of a table, those that it shares with others last: the end of angles before their holes."""
+    return sorted(model.model_fields.items(), key=lambda one: one[0] not in model.__annotations__)
+
+
 def _first_line(model: type[BaseModel]) -> str:
     return (model.__doc__ or "").split("\n", maxsplit=1)[0]
 
@@ -209,7 +214,7 @@ def form_of(model: type[BaseModel], table: Mapping[str, Any], name: str = "", la
     fields: list[Field] = []
     sections: list[Section] = []
     rows: list[Rows] = []
-    for own, info in model.model_fields.items():
+    for own, info in _own_first(model):
         key = info.alias or own
         path = f"{name}.{key}" if name else key
         kind, given = _bare(info.annotation), table.get(key)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import tomlkit
@@ -12,6 +13,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 
 from gageline.errors import GagelineError, ValueProblem
 from gageline.job import JobDocument, JobProblems, Problem, parse, read_document
+from gageline.part import Severity
 from gageline.shop import jobs
 from gageline.shop.engine import findings_of, full_of, job_of, strength_of
 from gageline.shop.fields import Section, form_of, table_of, tables_of
@@ -74,7 +76,9 @@ def new_job(request: HttpRequest) -> HttpResponse:
                 "job", jobs.make_job(person_of(request), typed["name"], typed["number"], units).pk
             )
         except JobProblems as wrong:
-            problem = "; ".join(one.text() for one in wrong.problems)
+            problem = "; ".join(
+                replace(one, line=None).text() for one in wrong.problems
+            )  # nobody typed lines
     return render(
         request, "shop/job_new.html", {"typed": typed, "problem": problem}, status=422 if problem else 200
     )
@@ -113,7 +117,7 @@ def show_job(request: HttpRequest, pk: int) -> HttpResponse:
         "system": full.job.system,
         "weight": sum(known),
         "unweighed": len(lines) - len(known),
-        "findings": spoken(findings_of(text)),
+        "findings": [one for one in spoken(findings_of(text)) if lines or one.severity is Severity.ERROR],
         "strength": summary_of(strength).removeprefix("strength: "),
         "short": sum(one.kind == "warning" for one in strength_lines(strength, full.job.system)),
         "prints": {name: one.title for name, one in prints_of(full).items()},

@@ -142,6 +142,15 @@ def test_every_table_and_list_of_a_form_says_what_it_is_for() -> None:
     assert all(said.values())
 
 
+def test_what_is_a_tables_own_comes_before_what_it_shares() -> None:
+    form = form_of(PieceEntry, {"angles": [{}]})
+    labels = [
+        field.label for field in next(rows for rows in form.rows if rows.name == "angles").items[0].fields
+    ]
+    assert labels[0] == "end"
+    assert labels.index("rows") < labels.index("bolt")
+
+
 def test_what_is_no_number_stays_as_it_was_typed() -> None:
     assert table_of(PieceEntry, {"quantity": "four"}) == {"quantity": "four"}
 

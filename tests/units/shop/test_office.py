@@ -123,7 +123,13 @@ def test_a_job_without_pieces_prints_a_sentence(owner: Person, signed_in: Callab
     client = signed_in(owner)
     client.post("/office/new/", {"name": "Empty", "units": "mm"})
     number = Job.objects.get().pk
-    assert b"No pieces yet" in client.get(f"/office/{number}/").content
+    page = client.get(f"/office/{number}/").content.decode()
+    assert "No pieces yet: add a piece as it is drawn" in page
+    assert "What the rules say" not in page  # of a frame that nobody has begun
+    assert "Print and take out" not in page
+    wrong = client.post("/office/new/", {"name": "a\u202eb", "units": "mm"}).content.decode()
+    assert "job → name: &quot;a\\u202eb&quot; holds the control sign" in wrong
+    assert "line 2" not in wrong
     assert b"add one and print then" in client.get(f"/office/{number}/print/packet.pdf").content
 
 

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from gageline.detail.carrier import Carrier
 from gageline.detail.line import Line
 from gageline.detail.reason import PRACTICE, Reason
-from gageline.detail.shop import Shop, up_to
+from gageline.detail.shop import Shop
 from gageline.detail.space import Vec, along, cross, dot
 from gageline.detail.stick import EndPlane
 from gageline.detail.supports import Bearing
 from gageline.job import ColumnEntry, ColumnPlateEntry, HoleMaker, HoleSize, StiffenerEntry, join_stiffeners
 from gageline.part import Face, Finding, FittingKind, Severity
 from gageline.steel import Profile, bolt, hole_size, minimum_edge_distance
-from gageline.units import Length, counted, round_down
+from gageline.units import Length, counted, round_down, round_up
 
 __all__ = ["bear", "cap_for", "end_plane_on_column", "stiffens"]
 
@@ -94,7 +94,10 @@ def cap_for(
     stock = column.stock
     long, wide = (
         cap.pitch + edge,
-        max(cap.gage + edge, up_to((stock.bf if cap.along else stock.d).inches + 1, shop.pick(1, 10))),
+        max(
+            cap.gage + edge,
+            round_up((stock.bf if cap.along else stock.d) + shop.pick(1, 25), shop.pick(1, 10)),
+        ),
     )
     made = {
         "length": long if cap.along else wide,

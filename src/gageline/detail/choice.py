@@ -257,7 +257,8 @@ def _limits_of_kind(site: Site, kind: str) -> Iterator[Limit]:
     instead = "free" if hollow else "single plate"
     skewed = _HOLLOW if hollow else "a single plate is welded at the skew angle"
     yield (
-        not site.square, instead, f"at a skew of {abs(site.skew):.1f} degrees it would have to be bent", skewed
+        not site.square, instead, f"at a skew of {abs(site.skew):.1f} degrees it would have to be bent",
+        skewed,
     )  # fmt: skip
     bolted = kind == "end plate" or (kind in _ANGLES and site.joint.to_support != "welded")
     walled = _HOLLOW if hollow else 'use a single plate, or angles with to_support = "welded"'

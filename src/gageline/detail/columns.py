@@ -12,7 +12,7 @@ from typing import Any
 from gageline.detail.carrier import AnchorRods, Carrier
 from gageline.detail.line import Line
 from gageline.detail.reason import PRACTICE, Reason
-from gageline.detail.shop import Shop, up_to
+from gageline.detail.shop import Shop
 from gageline.job import ColumnEntry, ColumnPlateEntry, EndPlateEntry, grade_of, join_end_plates
 from gageline.part import Finding, FittingKind, Part, Placement, Severity
 from gageline.steel import Section
@@ -106,8 +106,9 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
     stock = line.stock
     rod = given.rod or shop.pick(0.75, 20)
     hole = given.diameter or rod_hole(rod, shop)
-    length = given.length or up_to(stock.d.inches + 6, shop.pick(1, 10))
-    width = given.width or up_to(stock.bf.inches + 6, shop.pick(1, 10))
+    beside = shop.pick(3, 75)
+    length = given.length or round_up(stock.d + beside * 2, shop.pick(1, 10))
+    width = given.width or round_up(stock.bf + beside * 2, shop.pick(1, 10))
     edge, grout = shop.pick(1.5, 40), shop.pick(1.5, 40)
     pitch, gage = given.pitch or length - edge * 2, given.gage or width - edge * 2
     _covers("base plate", (length, width), carrier, shop)
@@ -128,7 +129,7 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
     carrier.reasons.append(
         Reason(
             f"base plate {shop.say(thick)} x {shop.say(width)} x {shop.say(length)}",
-            f"{stock.designation} is {shop.say(stock.bf)} by {shop.say(stock.d)}; {shop.say(3.0)} and "
+            f"{stock.designation} is {shop.say(stock.bf)} by {shop.say(stock.d)}; {shop.say(beside)} and "
             "more to each side for rods outside the flanges",
             PRACTICE,
         )
@@ -191,8 +192,8 @@ def rod_hole(rod: Length, shop: Shop) -> Length:
 
 def _cap(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, shop: Shop) -> None:
     stock = line.stock
-    length = given.length or up_to(stock.d.inches + 1, shop.pick(1, 10))
-    width = given.width or up_to(stock.bf.inches + 1, shop.pick(1, 10))
+    length = given.length or round_up(stock.d + shop.pick(1, 25), shop.pick(1, 10))
+    width = given.width or round_up(stock.bf + shop.pick(1, 25), shop.pick(1, 10))
     _covers("cap plate", (length, width), carrier, shop)
     holes: dict[str, Any] = {}
     if given.pitch is not None and given.gage is not None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -14,13 +15,92 @@ from gageline.detail import Reason
 from gageline.steel import Section, find
 from gageline.units import System
 
-W_COLUMNS = ("W8X31", "W10X49", "W12X65", "W14X90")
-POSTS = ("HSS6X6X3/8", "HSS8X8X3/8", *W_COLUMNS)
-GIRDERS = ("W16X31", "W18X50", "W21X62")
-BEAMS = ("W12X26", "W16X26", "W18X35")
-ROD, GROUT, EDGE = 0.75, 1.5, 1.25
-RODS = {"rod": ROD, "hole": 1.3125}  # AISC Manual Table 14-2, 3/4 in rod (from memory)
 Numbers = Callable[[], list[float]]
+
+
+def mm(value: float) -> float:
+    return value / 25.4
+
+
+@dataclass(frozen=True, kw_only=True)
+class Trade:
+    """What a shop works by, in inches whatever it measures in."""
+
+    system: System
+    columns: tuple[str, ...]
+    posts: tuple[str, ...]
+    girders: tuple[str, ...]
+    beams: tuple[str, ...]
+    seat: str
+    beside: float = 3.0
+    around: float = 1.0
+    rod: float = 0.75
+    hole: float = 1.3125  # AISC Manual Table 14-2, 3/4 in rod (from memory)
+    grout: float = 1.5
+    base: float = 0.75
+    cap: float = 0.5
+    edge: float = 1.25
+    pitch: float = 3.0
+    plate_step: float = 1.0
+    half_step: float = 0.5
+    gage_step: float = 0.25
+    fine_step: float = 1 / 8
+    thick: tuple[float, float] = (0.5, 0.75)
+    setback: float = 0.5
+    seat_leg: float = 0.375
+    add: tuple[float, float] = (5 / 32, 1.0)
+    bolt_step: float = 0.25
+
+    def inches(self, number: int) -> str:
+        """So many inches as a document of these units gives it."""
+        return f"{number} in"
+
+    def exact(self, *values: float) -> list[float]:
+        """Numbers that are written as decimals in inches, and as lengths in millimetres."""
+        return list(values) if self.system is System.MM else []
+
+    def gage(self, stock: Section) -> float:
+        """The workable gage of a flange, half of it where the tables give none."""
+        return stock.gage.inches if stock.gage else down(stock.bf.inches / 2, self.gage_step)
+
+
+HOLLOW = ("HSS6X6X3/8", "HSS8X8X3/8")
+FEET_COLUMNS, METRIC_COLUMNS = ("W8X31", "W10X49", "W12X65", "W14X90"), ("HEB 200", "HEB 260", "HEA 240")
+FEET = Trade(
+    system=System.FT_IN,
+    columns=FEET_COLUMNS,
+    posts=(*HOLLOW, *FEET_COLUMNS),
+    girders=("W16X31", "W18X50", "W21X62"),
+    beams=("W12X26", "W16X26", "W18X35"),
+    seat=r"seat L6X4X3/8,",
+)
+METRIC = Trade(
+    system=System.MM,
+    columns=METRIC_COLUMNS,
+    posts=(*HOLLOW, *METRIC_COLUMNS),
+    girders=("IPE 400", "IPE 500", "HEA 300"),
+    beams=("IPE 270", "IPE 300", "IPE 360"),
+    seat=r"seat L 150x100x12,",
+    beside=mm(75),
+    around=mm(25),
+    rod=mm(20),
+    hole=mm(32),
+    grout=mm(40),
+    base=mm(20),
+    cap=mm(12),
+    edge=mm(40),
+    pitch=mm(70),
+    plate_step=mm(10),
+    half_step=mm(10),
+    gage_step=mm(5),
+    fine_step=mm(1),
+    thick=(mm(12), mm(20)),
+    setback=mm(10),
+    seat_leg=mm(12),
+    add=(mm(4), mm(18 + 2 * 2.5)),
+    bolt_step=mm(5),
+)
+TRADES = st.sampled_from([FEET, METRIC])
 
 
 def section(name: str) -> Section:
@@ -37,103 +117,121 @@ def down(value: float, step: float) -> float:
     return math.floor((value + 1e-6) / step) * step
 
 
-def agrees(reasons: tuple[Reason, ...], known: dict[str, list[float]]) -> None:
+def agrees(reasons: tuple[Reason, ...], known: dict[str, list[float]], system: System) -> None:
     """Every reason is known, and gives the numbers that it should."""
     for reason in reasons:
         text = re.sub(r"(W|HSS|L|PL)\d\S*|3/4 x|a 3/4 bolt", "", f"{reason.decision}; {reason.because}")
         (want,) = [numbers for pattern, numbers in known.items() if re.match(pattern, reason.decision)]
         have = lengths(text)
         assert len(have) == len(want), (reason.text(), have, want)
-        assert all(abs(a - b) <= near(System.FT_IN) for a, b in zip(have, want, strict=True)), (
+        assert all(abs(a - b) <= near(system) for a, b in zip(have, want, strict=True)), (
             reason.text(),
             have,
             want,
         )
 
 
-def base_reasons(column: Section) -> dict[str, list[float]]:
-    long, wide = up(column.d.inches + 6, 1), up(column.bf.inches + 6, 1)
-    out = up(0.75 + GROUT + 2.5 * ROD, 0.5)
+def base_reasons(column: Section, t: Trade) -> dict[str, list[float]]:
+    d, bf, deep = column.d.inches, column.bf.inches, up(12 * t.rod, t.plate_step)
+    long, wide = up(d + 2 * t.beside, t.plate_step), up(bf + 2 * t.beside, t.plate_step)
+    out = up(t.base + t.grout + 2.5 * t.rod, t.half_step)
     return {
-        r"base plate": [0.75, wide, long, column.bf.inches, column.d.inches, 3.0],
-        r"holes .* anchor rods": [RODS["hole"], ROD, out, 0.75, GROUT],
-        r"rods .* into the concrete": [up(12 * ROD, 1), out + up(12 * ROD, 1)],
+        r"base plate": [t.base, wide, long, bf, d, t.beside],
+        r"holes .* anchor rods": [t.hole, t.rod, out, t.base, t.grout],
+        r"rods .* into the concrete": [deep, out + deep],
     }
 
 
 @given(
-    stock=st.sampled_from(W_COLUMNS),
+    data=st.data(),
+    t=TRADES,
     base=st.integers(-24, 24),
     height=st.integers(240, 480),
     splice=st.one_of(st.none(), st.integers(60, 180)),
 )
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
-def test_columns_and_their_splices(stock: str, base: int, height: int, splice: int | None) -> None:
-    top = base + height
-    table: dict[str, object] = {"name": "P", "at": "1/A", "stock": stock, "base": base, "top": top}
+@settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
+def test_columns_and_their_splices(
+    data: st.DataObject, t: Trade, base: int, height: int, splice: int | None
+) -> None:
+    stock, top = data.draw(st.sampled_from(t.columns)), base + height
+    places: dict[str, object] = {"base": t.inches(base), "top": t.inches(top)}
+    table: dict[str, object] = {"name": "P", "at": "1/A", "stock": stock} | places
     if splice is not None:
-        table["splices"] = [{"at": base, "above": splice}]
-    result = detailed({"grid": {"x": {"names": ["1"]}, "y": {"names": ["A"]}}, "column": [table]})
+        table["splices"] = [{"at": t.inches(base), "above": t.inches(splice)}]
+    frame: dict[str, object] = {"grid": {"x": {"names": ["1"]}, "y": {"names": ["A"]}}, "column": [table]}
+    result = detailed(frame, t.system)
     column = section(stock)
-    known = base_reasons(column)
+    known = base_reasons(column, t)
     if splice is None:
-        agrees(result.reasons["P"], known | {r"shaft": [height - 0.75, base, top, 0.75]})
+        agrees(result.reasons["P"], known | {r"shaft": [height - t.base, base, top, t.base]}, t.system)
         return
     joint = base + splice
-    thick = 0.5 if column.tf.inches < 0.75 else 0.75
-    gage = (column.gage or column.bf / 2).inches
-    wide = min(down(column.bf.inches, 0.5), up(gage + 2 * EDGE, 0.5))
-    long = 2 * (EDGE + 3 + EDGE + EDGE / 2)
-    plates = [thick, wide, long, 3.0, gage, EDGE, EDGE * 1.5]
-    lower = {r"shaft 1 of 2": [splice - 0.75, base, joint, 0.75], r"splice plates": plates}
-    agrees(result.reasons["P.1"], known | lower)
-    agrees(result.reasons["P.2"], {r"shaft 2 of 2": [top - joint, joint, top]})
+    thick = t.thick[0] if column.tf.inches < t.thick[1] - 1e-9 else t.thick[1]
+    gage = t.gage(column)
+    wide = min(down(column.bf.inches, t.half_step), up(gage + 2 * t.edge, t.half_step))
+    long = 2 * (t.edge + t.pitch + t.edge + t.edge / 2)
+    plates = [thick, wide, long, t.pitch, gage, t.edge, t.edge * 1.5]
+    lower = {r"shaft 1 of 2": [splice - t.base, base, joint, t.base], r"splice plates": plates}
+    agrees(result.reasons["P.1"], known | lower, t.system)
+    agrees(result.reasons["P.2"], {r"shaft 2 of 2": [top - joint, joint, top]}, t.system)
 
 
-@given(post=st.sampled_from(POSTS), girder=st.sampled_from(GIRDERS), span=st.integers(120, 360))
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
-def test_a_girder_over_two_posts(post: str, girder: str, span: int) -> None:
+@given(data=st.data(), t=TRADES, span=st.integers(120, 360))
+@settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
+def test_a_girder_over_two_posts(data: st.DataObject, t: Trade, span: int) -> None:
+    post, girder = data.draw(st.sampled_from(t.posts)), data.draw(st.sampled_from(t.girders))
     bears = {"connection": "bearing"}
-    beam = {"name": "G", "stock": girder, "from": "1/A", "to": "2/A", "top": 144, "ends": bears}
-    columns = [{"name": f"P{n}", "at": f"{n}/A", "stock": post, "base": 0, "under": "G"} for n in (1, 2)]
-    grid = {"x": {"names": ["1", "2"], "spacing": [span]}, "y": {"names": ["A"]}}
-    result = detailed({"grid": grid, "column": columns, "member": [beam]})
+    high = {"top": t.inches(144), "ends": bears}
+    beam = {"name": "G", "stock": girder, "from": "1/A", "to": "2/A"} | high
+    columns = [
+        {"name": f"P{n}", "at": f"{n}/A", "stock": post, "base": t.inches(0), "under": "G"} for n in (1, 2)
+    ]
+    grid: dict[str, object] = {"x": {"names": ["1", "2"], "spacing": [t.inches(span)]}, "y": {"names": ["A"]}}
+    result = detailed({"grid": grid, "column": columns, "member": [beam]}, t.system)
     column, section_ = section(post), section(girder)
     # a post that is not turned has its depth along x, as the girder
-    pitch, gage = down(column.d.inches + 2 * EDGE, 0.5), (section_.gage or section_.bf / 2).inches
-    past = pitch / 2 + EDGE
+    pitch, gage = down(column.d.inches + 2 * t.edge, t.half_step), t.gage(section_)
+    past = pitch / 2 + t.edge
     apart = column.d.inches - column.tf.inches
     over = {
         r"cut .* long": [span + 2 * past, span, past, past],
         r"4 holes over column": [pitch, gage],
         r"2 pairs of stiffeners": [apart],
     }
-    agrees(result.reasons["G"], over)
+    agrees(result.reasons["G"], over, t.system)
     top = 144 - section_.d.inches
-    long, wide = pitch + 2 * EDGE, max(gage + 2 * EDGE, up(column.bf.inches + 1, 1))
-    cap = [0.5, wide, long, column.bf.inches, column.d.inches, pitch, gage]
-    shaft = {r"shaft": [top - 1.25, 0.0, top, 0.75, 0.5], r"cap plate": cap}
-    agrees(result.reasons["P1"], base_reasons(column) | shaft)
+    long = pitch + 2 * t.edge
+    wide = max(gage + 2 * t.edge, up(column.bf.inches + t.around, t.plate_step))
+    cap = [t.cap, wide, long, column.bf.inches, column.d.inches, pitch, gage]
+    shaft = {r"shaft": [top - t.base - t.cap, 0.0, top, t.base, t.cap], r"cap plate": cap}
+    agrees(result.reasons["P1"], base_reasons(column, t) | shaft, t.system)
 
 
-@given(beam=st.sampled_from(BEAMS), post=st.sampled_from(POSTS), span=st.integers(120, 360))
-@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
-def test_a_beam_on_a_seat(beam: str, post: str, span: int) -> None:
+@given(data=st.data(), t=TRADES, span=st.integers(120, 360))
+@settings(max_examples=80, deadline=None, suppress_health_check=list(HealthCheck))
+def test_a_beam_on_a_seat(data: st.DataObject, t: Trade, span: int) -> None:
+    beam, post = data.draw(st.sampled_from(t.beams)), data.draw(st.sampled_from(t.posts))
     seat, free = {"connection": "seat"}, {"connection": "free"}
-    member = {"name": "B", "stock": beam, "from": "1/A", "to": "2/A", "top": 144, "start": seat, "end": free}
-    column = {"name": "P", "at": "1/A", "stock": post, "base": 0, "top": 240}
-    grid = {"x": {"names": ["1", "2"], "spacing": [span]}, "y": {"names": ["A"]}}
-    result = detailed({"grid": grid, "column": [column], "member": [member]})
-    own, carrying = section(beam), section(post)
-    gage = (own.gage or own.bf / 2).inches
-    least, face = gage + 2 * EDGE, carrying.bf.inches
-    long = max(min(up(own.bf.inches, 0.5), down(face, 1 / 8)), least)
-    half = carrying.d.inches / 2
-    known = {
-        r"cut .* long": [span - half - 0.5, span, half, 0.5],
-        r"(meets the|seat$|top clip)": [],
-        r"setback": [0.5],
-        r"seat L6X4X3/8,": [long, gage, own.bf.inches, EDGE, least, face],
-        r"field bolts": [up(0.375 + own.tf.inches + 5 / 32 + 1, 0.25)],
+    places = {"from": "1/A", "to": "2/A", "top": t.inches(144), "start": seat, "end": free}
+    stands = {"at": "1/A", "stock": post, "base": t.inches(0), "top": t.inches(240)}
+    grid: dict[str, object] = {"x": {"names": ["1", "2"], "spacing": [t.inches(span)]}, "y": {"names": ["A"]}}
+    frame: dict[str, object] = {
+        "grid": grid,
+        "column": [{"name": "P"} | stands],
+        "member": [{"name": "B", "stock": beam} | places],
     }
-    agrees(result.reasons["B"], known)
+    result = detailed(frame, t.system)
+    own, carrying = section(beam), section(post)
+    gage = own.gage.inches if own.gage else up(own.bf.inches / 2, t.gage_step)
+    least, face = gage + 2 * t.edge, carrying.bf.inches
+    long = max(min(up(own.bf.inches, t.half_step), down(face, t.fine_step)), least)
+    half, grip = carrying.d.inches / 2, t.seat_leg + own.tf.inches
+    whole = grip + sum(t.add)
+    known = {
+        r"cut .* long": [span - half - t.setback, span, half, t.setback],
+        r"(meets the|seat$|top clip)": [],
+        r"setback": [t.setback],
+        t.seat: [long, gage, own.bf.inches, t.edge, least, face],
+        r"field bolts": [up(whole, t.bolt_step), *t.exact(grip, *t.add, whole)],
+    }
+    agrees(result.reasons["B"], known, t.system)

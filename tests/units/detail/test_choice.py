@@ -76,8 +76,9 @@ def test_a_hollow_beam_at_a_hollow_wall_or_askew_says_what_to_do(keys: dict[str,
     assert found.kind == "free"
     (finding,) = [one for one in found.findings if one.code == "connection-not-possible"]
     assert finding.remedy == (
-        "use a W or C beam here, or let the hollow one meet a W column's flange or an open girder square; else "
-        "enter the end as drawn, with a plate on the beam's closed end that is bolted to one on the support"
+        "use a W or C beam here, or let the hollow one meet a W column's flange or an open girder square; "
+        "else enter the end as drawn, with a plate on the beam's closed end that is bolted to one on the "
+        "support"
     )
 
 

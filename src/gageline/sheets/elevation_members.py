@@ -43,6 +43,7 @@ class PlaneMember:
         name: of the member in the document.
         corners: of its outline, inches along the line and up, its foot first.
         runs: what it is called.
+        place: which of the equal pieces it is, where it shares its mark with others.
         upright: a shaft of a column.
         plates: outlines of base and cap plates.
         splice: what is said of the joint at its foot, for a shaft that stands on another.
@@ -51,6 +52,7 @@ class PlaneMember:
     name: str
     corners: tuple[Point, ...]
     runs: tuple[Run, ...]
+    place: str = ""
     upright: bool = False
     plates: tuple[tuple[Point, ...], ...] = ()
     splice: tuple[Run, ...] = ()
@@ -166,9 +168,10 @@ def _beam(line: Line, axis: int, mark: str, detailed: Detailed, scribe: Scribe) 
     """A beam as its outline in the plane, from end to end of its steel."""
     start, finish = steel_ends(line, detailed)
     z, w = (line.top_at((*end, 0.0)) for end in (start, finish))
-    runs = (*_named(mark, line), *_heights((z, w), detailed, scribe))
+    runs = (*_runs(mark, line), *_heights((z, w), detailed, scribe))
     deep, u, v = line.upright_depth(), start[axis], finish[axis]
-    return PlaneMember(line.name, ((u, z), (v, w), (v, w - deep), (u, z - deep)), runs)
+    place = "" if line.name == mark else f"place {line.name}"
+    return PlaneMember(line.name, ((u, z), (v, w), (v, w - deep), (u, z - deep)), runs, place)
 
 
 def _cut(line: Line, along: Along, mark: str, detailed: Detailed, scribe: Scribe) -> CutMember:
@@ -196,12 +199,6 @@ def _heights(tops: tuple[float, ...], detailed: Detailed, scribe: Scribe) -> tup
     off = [one for one in dict.fromkeys(tops) if all(abs(one - level) >= _LEAST for level in levels)]
     words = " to ".join(dict.fromkeys(signed(one, scribe) for one in off))
     return ((f" ({words})", Weight.REGULAR),) if off else ()
-
-
-def _named(mark: str, line: Line) -> tuple[Run, ...]:
-    """Mark and section, and the place where equal pieces share a mark."""
-    place: tuple[Run, ...] = () if line.name == mark else ((f", place {line.name}", Weight.REGULAR),)
-    return (*_runs(mark, line), *place)
 
 
 def _runs(mark: str, line: Line) -> tuple[Run, ...]:

@@ -19,7 +19,7 @@ from gageline.sheets.framing_plan import ERECTION_CARE, job_frame
 from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
 from gageline.sheets.labels import Reading, Side
 from gageline.sheets.notation import Scribe
-from gageline.sheets.placing import Board, Label, Spot, beside_line, placed_labels, round_about
+from gageline.sheets.placing import Board, Label, Run, Spot, beside_line, placed_labels, round_about
 from gageline.sheets.plan_labels import signed
 from gageline.sheets.plan_regions import Region
 from gageline.sheets.plan_sides import Edge, Edging, edging, grid_line
@@ -28,7 +28,7 @@ from gageline.sheets.scales import plan_scales
 from gageline.sheets.scene import Box, Group, Item, Paper, Point, Polygon, Sheet, Text
 from gageline.sheets.scene import Level as Height
 from gageline.sheets.scene import Line as Stroke
-from gageline.sheets.style import FINE, Ink, Role
+from gageline.sheets.style import FINE, Ink, Role, Weight
 
 __all__ = ["grid_elevations"]
 
@@ -284,14 +284,22 @@ def _cut_label(cut: CutMember, view: PlanView) -> Label:
 
 def _label(member: PlaneMember, view: PlanView) -> Label:
     """Mark and section of a member: in the beam or over it, beside the column."""
+    if not member.place:
+        return _beside(member, member.runs, view)
+    place = f", {member.place}"
+    halves = (_beside(member, member.runs, view), _beside(member, ((member.place, Weight.REGULAR),), view))
+    return replace(_beside(member, (*member.runs, (place, Weight.REGULAR)), view), halves=halves)
+
+
+def _beside(member: PlaneMember, runs: tuple[Run, ...], view: PlanView) -> Label:
     corners = [view.at(corner) for corner in member.corners]
-    width = sum(text_width(text, FINE, weight) for text, weight in member.runs)
+    width = sum(text_width(text, FINE, weight) for text, weight in runs)
     spots = tuple(_spots(member, corners, width))
     a, b = (corners[0], corners[3]) if member.upright else (corners[0], corners[1])
     targets = tuple(
         (a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share) for share in (0.5, 0.35, 0.65, 0.2, 0.8)
     )
-    return Label(member.runs, spots, targets)
+    return Label(runs, spots, targets)
 
 
 def _spots(member: PlaneMember, corners: list[Point], width: float) -> Iterator[Spot]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import islice
-from math import cos, hypot, inf, radians, sin
+from math import copysign, cos, hypot, inf, radians, sin
 
 import numpy as np
 import shapely
@@ -32,9 +32,12 @@ _ENDS = 0.7  # mm more from a line to where a text begins or ends: its box has n
 _CROSSED = 18.0  # what a line through a label costs
 _ASIDE = 12.0  # what a leader costs
 _LONG = 0.7  # and every mm of it: a name far from its steel is looked for in vain
-_RADII = tuple(5.0 + 3.0 * n for n in range(30))
-_WAYS = 24
 _AWAY = 0.6  # mm from a line to the label along it
+_RINGS = tuple(
+    (radius * cos(radians(way)), radius * sin(radians(way)), _ASIDE + _LONG * radius)
+    for radius in (5.0 + 3.0 * n for n in range(30))
+    for way in (15.0 * n + 7.5 for n in range(24))
+)  # mm across and down from what a leader points at, and what it costs
 _STEP = 1.5  # mm along a line from one place to the next
 _UNDER = 4.0  # what a line under a leader costs
 _LEADER = 0.25  # mm on both sides of a leader that no label touches
@@ -353,28 +356,25 @@ def _rings(label: Label, target: Point) -> Iterator[Spot]:
     """Level places further and further away."""
     x, y = target
     half = label.width / 2
-    for radius in _RADII:
-        for way in range(_WAYS):
-            angle = radians(360 / _WAYS * way + 7.5)
-            u, v = radius * cos(angle), radius * sin(angle)
-            yield Spot(x + u + (half if u > 0 else -half), y + v, 0.0, _ASIDE + _LONG * radius)
+    for u, v, cost in _RINGS:
+        yield Spot(x + u + copysign(half, u), y + v, 0.0, cost)
 
 
 def _leader(label: Label, spot: Spot, target: Point) -> Line:
     """From what it points at to the near end of the label's middle line."""
-    return Line(*target, *_near_end(label, spot, target), Role.DIMENSION)
+    return Line(*target, *_near_end(label.width, spot, target), Role.DIMENSION)
 
 
-def _near_end(label: Label, spot: Spot, target: Point) -> Point:
-    away = 1.0 if spot.x >= target[0] else -1.0
-    return spot.x - away * (label.width / 2 + 0.4), spot.y
+def _near_end(width: float, spot: Spot, target: Point) -> Point:
+    return spot.x - copysign(width / 2 + 0.4, spot.x - target[0]), spot.y
 
 
 def _straights(
     label: Label, target: Point, offers: Sequence[_Found], own: float = 0.0
 ) -> NDArray[np.object_]:
     """The leaders to a label's places, without so many mm round what they point at."""
-    ends = np.array([_near_end(label, spot, target) for _, spot, _ in offers]).reshape(-1, 2)
+    width = label.width
+    ends = np.array([_near_end(width, spot, target) for _, spot, _ in offers]).reshape(-1, 2)
     way = ends - target
     starts = target + way * np.minimum(1.0, own / np.hypot(*way.T))[:, None]
     return np.asarray(shapely.linestrings(np.stack((starts, ends), axis=1)), dtype=object)

@@ -68,3 +68,10 @@ def test_the_joint_of_a_spliced_column_is_drawn_across_it_with_its_height() -> N
     assert isinstance(before, Page)
     assert isinstance(after, Page)
     assert across(after) == across(before) + 1
+
+
+def test_the_place_of_a_short_beam_stands_in_it_and_needs_no_leader() -> None:
+    sheet = grid_elevations(read_full(bays([120] * 9, [240], 0)), ["A"])
+    found = all_texts(sheet)
+    assert {f"place GL1{n}A" for n in range(2, 10)} <= set(found)
+    assert sum(text == "GL11A" for text in found) == 9

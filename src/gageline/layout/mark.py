@@ -13,7 +13,7 @@ from gageline.units import ZERO, Length, System, is_metric, round_to
 __all__ = ["Bench", "Mark", "MarkKind", "Shift", "Spot", "bench_of"]
 
 _METRIC_STEPS = (Length.from_mm(1), Length.from_mm(Fraction(1, 2)), Length.from_mm(Fraction(1, 10)))
-_HALF_MM = Length.from_mm(Fraction(1, 2))
+_FINEST_INCH = Length.from_inches(Fraction(1, 64))
 
 
 class MarkKind(StrEnum):
@@ -134,7 +134,7 @@ class Bench:
     @property
     def is_metric(self) -> bool:
         """Whether it is read on the millimetre side of the tape."""
-        return self.system is System.MM or is_metric(self.tape)
+        return self.system is System.MM or self.tape.ticks % _FINEST_INCH.ticks != 0
 
     @property
     def read_in(self) -> System:
@@ -202,10 +202,7 @@ class Bench:
 
 
 def bench_of(part: Part, tape: Length, system: System) -> Bench:
-    """The bench of a part; one that was drawn in millimetres is read in them.
-
-    That is seen by its length, whole or half millimetres: tenths come about by chance where a length
-    follows from a slope or a skew.
+    """The bench of a part; one that was drawn in millimetres, as its length says, is read in them.
 
     Args:
         part: what is marked.
@@ -213,5 +210,4 @@ def bench_of(part: Part, tape: Length, system: System) -> Bench:
         system: the units of the job.
     """
     bench = Bench(part, tape, system)
-    drawn = is_metric(part.length) and part.length.ticks % _HALF_MM.ticks == 0
-    return bench.metric() if system is System.FT_IN and drawn else bench
+    return bench.metric() if system is System.FT_IN and is_metric(part.length) else bench

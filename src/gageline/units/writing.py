@@ -105,8 +105,11 @@ def millimetres(length: Length, places: int = 1) -> str:
 
 
 def is_metric(length: Length) -> bool:
-    """Whether a length can only have been given in millimetres: tenths of one, and no 64ths of an inch."""
-    return length.ticks % (TICKS_PER_INCH // FINEST) != 0 and length.ticks % (TICKS_PER_MM // 10) == 0
+    """Whether a length was given in millimetres: whole or half ones, and no 64ths of an inch.
+
+    Tenths come about by chance where a length follows from a slope or a skew.
+    """
+    return length.ticks % (TICKS_PER_INCH // FINEST) != 0 and length.ticks % (TICKS_PER_MM // 2) == 0
 
 
 def write_length(length: Length, system: System, denominator: int = 16) -> str:

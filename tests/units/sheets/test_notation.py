@@ -81,3 +81,8 @@ def test_what_was_given_in_millimetres_is_written_in_them_in_a_job_of_feet_and_i
     assert scribe.tell(Length.from_mm(90)) == "90 mm"
     assert scribe.tell(Length.from_mm(4200)) == "4200 mm"
     assert scribe.tell(Length.from_mm(254)) == '10"'
+
+
+def test_tenths_of_a_millimetre_come_about_by_chance_in_a_job_of_feet_and_inches() -> None:
+    assert FEET.tell(Length.from_mm(2833) / 10) == '11 1/8"'
+    assert FEET.tell(Length.from_mm(567) / 2) == "283.5 mm"

@@ -77,7 +77,8 @@ def test_an_odd_denominator_is_refused(denominator: int) -> None:
 
 def test_only_what_was_given_in_millimetres_is_metric() -> None:
     assert is_metric(Length.from_mm(90))
-    assert is_metric(Length.from_mm(Fraction(71, 10)))
+    assert is_metric(Length.from_mm(Fraction(25, 2)))
+    assert not is_metric(Length.from_mm(Fraction(71, 10)))  # as likely by chance, from a slope
     assert not is_metric(Length.from_mm(254))
     assert not is_metric(Length.from_inches(15.7))
     assert not is_metric(Length.from_inches(Fraction(1, 64)))

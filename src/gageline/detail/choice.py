@@ -12,7 +12,7 @@ from gageline.detail.site import FaceKind, Site
 from gageline.detail.values import sizes_under
 from gageline.part import End, Finding, Join, Severity
 from gageline.steel import Bolt, Profile
-from gageline.units import Length
+from gageline.units import Length, System
 
 __all__ = ["Asked", "Choice", "Named", "choose", "others"]
 
@@ -316,5 +316,6 @@ def _setback(site: Site, kind: str, shop: Shop) -> tuple[Length, str]:
         )
         return max(off, usual), rule
     skew = math.tan(math.radians(abs(site.skew)))
-    mitre = f", measured square to the face; the end is mitred {skew * 12:.4g} in 12" if skew > 1e-9 else ""
+    lean = f"{skew * 12:.4g} in 12" if shop.system is System.FT_IN else f"{abs(site.skew):.4g} degrees"
+    mitre = f", measured square to the face; the end is mitred {lean}" if skew > 1e-9 else ""
     return usual, f"that is the shop's practice for {kind}{mitre}"

@@ -130,7 +130,7 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
         Reason(
             f"base plate {shop.say(thick)} x {shop.say(width)} x {shop.say(length)}",
             f"{stock.designation} is {shop.say(stock.bf)} by {shop.say(stock.d)}; {shop.say(beside)} and "
-            "more to each side for rods outside the flanges",
+            "more to each side for rods outside the column",
             PRACTICE,
         )
     )

@@ -292,11 +292,14 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
     level = math.cos(math.radians(site.skew))
     edge = shop.frame.edge
     setback = choice.setback.inches / level
-    least = max(setback + edge.inches, _off_the_face(site, choice, thick))
-    gage = max(up_to(least, shop.pick(0.25, 5)), shop.frame.plate_gage)
+    usual, wrench = setback + edge.inches, _off_the_face(site, choice, thick)
+    step = shop.pick(0.25, 5)
+    gage = max(up_to(max(usual, wrench), step), shop.frame.plate_gage)
     rule = (
         f"setback {shop.say(setback)} along the beam and {shop.say(edge)} to the bolts make "
-        f"{shop.say(least)}; at least {shop.say(shop.frame.plate_gage)}"
+        f"{shop.say(usual)}"
+        + (f", the wrench beside the skewed face wants {shop.say(wrench)}" if wrench > usual else "")
+        + f"; rounded up to {shop.say(step)}, at least {shop.say(shop.frame.plate_gage)}"
     )
     reason = Reason(
         f"bolts {shop.say(gage)} off the face, plate {shop.say(thick)}", rule, PRACTICE, site.word

@@ -132,7 +132,7 @@ def ladder_of(
         f"{shop.say(site.point[2] - first)} down, material {shop.say(ladder.length)} long",
         f"{'as given; ' if site.joint.rows else ''}{asks}; half of {half_of}, {shop.say(half)}, asks for "
         f"{by_depth}; {_rows(most)} in the clear {shop.say(high - low)}"
-        f"{', the first one raised for that' if raised else ''}",
+        f"{', the first one raised for that' if raised else _lowered(site, first, shop)}",
         "; ".join((_HALF, SLIP if held else bolt_value(size).source, *asked_by)),
         site.word,
     )
@@ -159,6 +159,14 @@ def _first_row(choice: Choice, room: tuple[float, float], rows: int, shop: Shop)
         return first, False
     even = top - round_down(Length.from_inches(top - least), step).inches
     return (even if even <= high - edge + 1e-6 else least), True
+
+
+def _lowered(site: Site, first: float, shop: Shop) -> str:
+    """Why the first row is lower than the document or the practice says."""
+    usual = (site.joint.drop or shop.practice.drop).inches
+    if site.point[2] - first <= usual + 1e-6:
+        return ""
+    return f", the first one lowered from {shop.say(usual)} to clear what is cut or curved over it"
 
 
 def _in_unit(reaction: float, unit: str, system: System) -> float:

@@ -68,7 +68,7 @@ def settled(
         if second is None and not _errors(found):
             second = _instead(choice, tried, shop)
         tried.append(_Tried(choice, found[0]))
-    if not _errors(wrong):
+    if not _errors(wrong) or len(tried) == 1:
         return usual
     return second or replace(usual, in_vain=tuple(dict.fromkeys(_one(one.choice) for one in tried)))
 

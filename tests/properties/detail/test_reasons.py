@@ -259,7 +259,9 @@ class Worked:
         return self.cope(self.depth_below, self.below)
 
     def rows_reason(self) -> list[float]:
-        return [self.pitch, self.first - self.drop, self.long_material, self.half, self.room]
+        down, usual = self.first - self.drop, self.t.drop
+        lower = [usual] if down > usual + 1e-6 else []
+        return [self.pitch, down, self.long_material, self.half, self.room, *lower]
 
     def spread_reason(self) -> list[float]:
         if self.kind == "end plate":
@@ -272,7 +274,7 @@ class Worked:
 
     def plate_reason(self) -> list[float]:
         t = self.t
-        return [self.gage, t.plate, self.setback, t.edge, self.setback + t.edge, t.plate_gage]
+        return [self.gage, t.plate, self.setback, t.edge, self.setback + t.edge, t.gage_step, t.plate_gage]
 
     def weld(self) -> list[float]:
         t = self.t

@@ -7,7 +7,7 @@ import pytest
 from assembling import bay, detailed
 from gageline.detail import Joint
 from gageline.part import End
-from gageline.units import parse_length
+from gageline.units import System, parse_length
 
 
 def joint(**keys: object) -> Joint:
@@ -80,3 +80,21 @@ def test_a_plate_that_does_not_fit_the_face_is_a_finding_and_not_built() -> None
     assert narrow.kind == "free"
     (found,) = [one for one in narrow.findings if one.code == "face-too-narrow"]
     assert "no connection is detailed" in found.message
+
+
+def test_the_reason_of_a_plates_bolts_gives_rounding_and_wrench() -> None:
+    result = detailed(bay(ends={"connection": "single plate"}))
+    (square, _) = [one for one in result.reasons["B1"] if "off the face" in one.decision]
+    assert square.because.endswith('make 2"; rounded up to 1/4", at least 3"')
+    skewed = detailed(bay(to={"on": "G2", "at": "180 in"}, ends={"bolt": "1"}))
+    wrench = [one.because for one in skewed.reasons["B1"] if "off the face" in one.decision]
+    assert all("the wrench beside the skewed face wants" in one for one in wrench)
+
+
+def test_a_mitre_is_in_degrees_where_the_job_is_in_millimetres() -> None:
+    table = bay(beam="IPE 300", girder="IPE 500", to={"on": "G2", "at": "156 in"})
+    reasons = [one.because for one in detailed(table, System.MM).reasons["B1"] if "setback" in one.decision]
+    assert all(one.endswith("the end is mitred 11.31 degrees") for one in reasons)
+    feet = bay(to={"on": "G2", "at": "156 in"})
+    reasons = [one.because for one in detailed(feet).reasons["B1"] if "setback" in one.decision]
+    assert all(one.endswith("the end is mitred 2.4 in 12") for one in reasons)

@@ -125,3 +125,8 @@ def test_slip_critical_bolts_get_the_rows_that_slip_asks_for() -> None:
     rows, why = rows_of("A325-SC", reaction=70)
     assert rows == 4
     assert "the reaction of 70 kip asks for 4 at 19.0 kip a row before A325-SC bolts slip" in why
+
+
+def test_a_first_row_that_a_cope_lowers_says_so() -> None:
+    said = ', the first one lowered from 3" to clear what is cut or curved over it'
+    assert rows_of("A325-N")[1].endswith(said)

@@ -139,3 +139,11 @@ def test_an_end_that_is_given_is_not_changed_so_that_the_beam_goes_in() -> None:
     both = short("48 in", ends=angles)
     assert kinds(both) == ("double angles", "double angles")
     assert [one for one in both.findings if one.code == "cannot-be-put-in"]
+
+
+def test_nothing_is_said_to_be_tried_where_nothing_was() -> None:
+    result = detailed(bay(ends={"connection": "seat"}))  # no seat on a girder: a plate in its place, said
+    assert [one.code for one in result.findings if one.severity is Severity.ERROR] == [
+        "connection-not-possible"
+    ] * 2
+    assert not [one for one in result.findings if one.code == "nothing-goes"]

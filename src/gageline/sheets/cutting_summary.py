@@ -74,7 +74,7 @@ def summary_parts(plan: ShopPlan, scribe: Scribe, width: float) -> Iterator[Part
     yield Part("By section and grade", _by_steel(plan, scribe))
     order = _order(plan, scribe)
     if order.rows:
-        yield Part("To order", order)
+        yield Part("To order", order, together=True)
     rack = _from_rack(plan, scribe)
     if rack.rows:
         yield Part("From the rack", rack)

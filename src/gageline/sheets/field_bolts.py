@@ -40,7 +40,7 @@ def field_bolt_list(full: FullJob) -> Sheet:
     width, _ = room_of(job)
     parts = [
         Part("By connection", _connections(job, detailed)),
-        Part("To order", _totals(job, detailed.field_bolts)),
+        Part("To order", _totals(job, detailed.field_bolts), together=True),
         Part("", paragraph("Notes", _NOTE, width, BODY)),
         *_double(detailed, width),
     ]

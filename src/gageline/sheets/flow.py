@@ -19,6 +19,7 @@ __all__ = ["Part", "flow", "room_of"]
 _INSET = 2.5
 _BETWEEN = 3.0
 _UNDER_TITLE = 1.2
+_NEXT = 2  # pieces of a table that stands on the next page: nothing on this one, then all of it
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,10 +29,12 @@ class Part:
     Attributes:
         title: its heading; empty for none.
         body: what stands under it.
+        together: a table that goes to the next page rather than over two, where one can hold it.
     """
 
     title: str
     body: Block | Table
+    together: bool = False
 
 
 def room_of(job: Job, *, landscape: bool = False) -> tuple[float, float]:
@@ -99,7 +102,7 @@ def _pieces(
     if isinstance(part.body, Block):
         yield _titled(part.title, part.body.items, high), high + part.body.height
         return
-    pieces = _set(part.body, width, (room[0] - high, room[1] - high), under)
+    pieces = _set(part.body, width, (room[0] - high, room[1] - high), under, together=part.together)
     for number, (group, deep) in enumerate(pieces):
         title = f"{part.title}, continued" if part.title and number else part.title
         yield _titled(title, (group,), high), high + deep
@@ -110,7 +113,9 @@ def _titled(title: str, items: tuple[Item, ...], high: float) -> Group:
     return Group((*head, Group(items, 0.0, high)))
 
 
-def _set(table: Table, width: float, room: tuple[float, float], under: float) -> list[tuple[Group, float]]:
+def _set(
+    table: Table, width: float, room: tuple[float, float], under: float, *, together: bool
+) -> list[tuple[Group, float]]:
     """A table page by page; what comes under it at the end is given room beside its last rows."""
     pieces = table_blocks(table, width, *room)
     free = room[0] if len(pieces) == 1 else room[1]
@@ -118,5 +123,8 @@ def _set(table: Table, width: float, room: tuple[float, float], under: float) ->
         less = under + _BETWEEN
         with suppress(ValueProblem):  # a row too high to share a page with what comes under it
             pieces = table_blocks(table, width, room[0] - less, room[1] - less)
+    if together and len(pieces) > 1:
+        whole = table_blocks(table, width, 0.0, room[1])
+        pieces = whole if len(whole) == _NEXT else pieces
     # The table's first page may be the next one: then its title goes there with it.
     return pieces[1:] if pieces and not pieces[0][1] else pieces

@@ -54,3 +54,15 @@ def test_notes_at_the_end_never_stand_alone_on_a_page() -> None:
 def test_a_row_too_high_to_share_its_page_with_notes_leaves_them_the_next_page() -> None:
     table = Table((Column("Head"),), (("word " * 700,),))
     assert len(pages(Part("", table), Part("", paragraph("Notes", "word " * 800, WIDTH)))) == 2
+
+
+def test_a_table_to_be_kept_together_goes_to_the_next_page_where_one_can_hold_it() -> None:
+    notes = Part("", paragraph("Notes", "word " * 60, WIDTH))
+    for count in range(30, 46):
+        found = pages(Part("", rows(count)), Part("To order", rows(6), together=True), notes)
+        (page,) = [page for page in found if "To order" in page]
+        assert page[page.index("To order") + 2 :][:6] == [f"row {n}" for n in range(6)]
+        assert not any("To order, continued" in page for page in found)
+    assert (
+        sum("To order, continued" in page for page in pages(Part("To order", rows(90), together=True))) == 2
+    )

@@ -198,6 +198,8 @@ def _kind(site: Site, *, stiffened: bool) -> tuple[str, str]:
         return "end plate", "a hollow section has no web to bolt to: it gets an end plate"
     if site.kind is FaceKind.COLUMN_WEB:
         return "extended plate", "the beam stays outside the column's flanges and swings in freely"
+    if stiffened:
+        return "extended plate", "over a column the girder has stiffeners: the beam stays outside of them"
     if not site.square:
         return (
             "single plate",
@@ -205,8 +207,6 @@ def _kind(site: Site, *, stiffened: bool) -> tuple[str, str]:
         )
     if site.kind is FaceKind.WALL:
         return "single plate", "a hollow wall takes no bolts from behind: a plate is welded to it"
-    if stiffened:
-        return "extended plate", "over a column the girder has stiffeners: the beam stays outside of them"
     return "double angles", "the end is square to a web or flange that takes bolts"
 
 

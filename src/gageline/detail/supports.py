@@ -64,10 +64,12 @@ class _Squares:
     def __init__(self, lines: tuple[Line, ...]) -> None:
         self.held: dict[tuple[int, int], dict[str, Line]] = defaultdict(dict)
         for line in lines:
-            away = minus(line.finish, line.start)
+            before, after = (hung_over(line, end) for end in End)
+            start = along(line.start, line.ex, -before)
+            away = minus(along(line.finish, line.ex, after), start)
             steps = max(1, math.ceil(math.hypot(away[0], away[1]) / (_CELL / 2)))
             for step in range(steps + 1):
-                self.held[_square(along(line.start, away, step / steps))][line.name] = line
+                self.held[_square(along(start, away, step / steps))][line.name] = line
 
     def near(self, point: Vec) -> Iterator[Line]:
         """Members that may pass a point."""
@@ -76,6 +78,12 @@ class _Squares:
         for square in ((i + a, j + b) for a in (-1, 0, 1) for b in (-1, 0, 1)):
             found |= self.held.get(square, {})
         yield from found.values()
+
+
+def hung_over(line: Line, end: End) -> float:
+    """How far a member goes on past its work point as a cantilever, inches."""
+    over = joint_of(line, end).overhang
+    return over.inches if over else 0.0
 
 
 def _square(point: Vec) -> tuple[int, int]:
@@ -190,7 +198,8 @@ def _girder_site(beam: Line, end: End, girder: Line) -> Site | None:
         return None
     crossing = along(point, inward, ahead)
     run = math.hypot(*minus(girder.finish, girder.start)[:2])
-    if not -1.0 < girder.plan_distance(crossing) < run + 1.0:
+    before, after = (hung_over(girder, one) for one in End)
+    if not -before - 1.0 < girder.plan_distance(crossing) < run + after + 1.0:
         return None
     top, girder_top = beam.top_at(crossing), girder.top_at(crossing)
     shared = min(top, girder_top) - max(top - beam.upright_depth(), girder_top - girder.upright_depth())

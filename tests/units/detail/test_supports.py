@@ -96,3 +96,39 @@ def test_a_deep_beam_over_a_post_frames_into_the_girder_on_it() -> None:
     result = detailed(bay(beam="W18X35", girder="C15X33.9", drop="1/2", column=post))
     assert result.joints["B1", End.LEFT].site.support.name == "G1"
     assert not overlaps(result)
+
+
+def over_posts(at: str, to: str) -> dict[str, object]:
+    """A girder that lies on two posts and goes on past both, a beam on it, and another girder beside."""
+    bears = {"connection": "bearing"}
+    hung = {"start": bears | {"overhang": "36 in"}, "end": bears | {"overhang": "60 in"}}
+    posts = [
+        {"name": f"P{n}", "at": f"{n}/A", "stock": "HSS6X6X3/8", "base": 0, "under": "G1"} for n in (1, 2)
+    ]
+    places: dict[str, Any] = {"from": {"on": "G1", "at": at}, "to": {"point": "1/B", "x": to}}
+    table = bay(**places)
+    first, second, beam = table["member"]  # type: ignore[misc] # a list of three
+    first = {key: value for key, value in first.items() if key != "ends"} | hung  # type: ignore[has-type]
+    long = {"from": {"point": "1/B", "x": "-100 in"}, "to": {"point": "2/B", "x": "100 in"}}
+    return table | {"column": posts, "member": [first, second | long, beam]}  # type: ignore[has-type]
+
+
+@pytest.mark.parametrize("at", ["-30 in", "290 in"])
+def test_a_beam_stands_on_what_goes_on_past_a_post(at: str) -> None:
+    result = detailed(over_posts(at, at))
+    site = result.joints["B1", End.LEFT].site
+    assert site.support.name == "G1"
+    assert site.station == pytest.approx(float(at.removesuffix(" in")))
+    assert not overlaps(result)
+
+
+def test_nothing_stands_past_the_end_of_what_goes_on() -> None:
+    assert any("is not on" in one for one in notes(over_posts("-37.5 in", "-37 in")))
+
+
+@pytest.mark.parametrize("to", ["0", "40 in"])
+def test_a_beam_beside_the_stiffeners_over_a_post_stays_outside_them_askew_or_not(to: str) -> None:
+    result = detailed(over_posts("0", to))
+    assert result.joints["B1", End.LEFT].kind == "extended plate"
+    assert not [one for one in result.findings if one.code == "in-the-way"]
+    assert not overlaps(result)

@@ -128,21 +128,31 @@ def _blocks(job: Job, card: _Card, width: float, height: float) -> Iterator[_Pie
 
 
 def _pages(pieces: Iterable[_Piece], head: Block, height: float) -> Iterator[list[Block]]:
-    """Blocks set on pages without splitting one, the heads of the columns over the first step of a page."""
+    """Blocks set on pages without splitting one, the heads of the columns over the first step of a page.
+
+    What follows the steps never opens a page alone: the last step goes there with it.
+    """
     page: list[Block] = []
     free = height
     headed = False
+    last: Block | None = None  # the step that the page ends with
     for piece in pieces:
         need = piece.block.height + (head.height if piece.step and not headed else 0.0)
         if page and need > free + 1e-9:
-            yield page
-            page, free, headed = [], height, False
+            used = head.height + last.height if last and not piece.step and page[-2] is not head else height
+            if last and used + need <= height:
+                yield page[:-1]
+                page, free, headed = [head, last], height - used, True
+            else:
+                yield page
+                page, free, headed = [], height, False
         if piece.step and not headed:
             page.append(head)
             free -= head.height
             headed = True
         page.append(piece.block)
         free -= piece.block.height
+        last = piece.block if piece.step else None
     if page:
         yield page
 

@@ -10,12 +10,14 @@ from pathlib import Path
 import pypdfium2
 import pytest
 
+from frames import demo_frame
 from gageline.errors import ValueProblem
 from gageline.job import Job, JobFacts, default_practice, open_job, read_job
 from gageline.layout import Layout, lay_out
 from gageline.part import Assembly
 from gageline.sheets import BODY, FINE, Page, bench_cards, texts, to_pdf
 from gageline.units import System
+from pages import page_texts
 from pieces import piece
 
 DEMOS = ("mezzanine", "metric")
@@ -138,6 +140,15 @@ def test_nothing_above_the_title_block_is_smaller_than_ten_points(name: str) -> 
     for page, _ in cards(name):
         strip = page.frame.bottom - 24
         assert all(text.size >= BODY > FINE for text in texts(page.items) if text.y < strip)
+
+
+def test_where_fittings_sit_never_stands_alone_on_a_page() -> None:
+    job = demo_frame().job
+    pieces = [job.piece(mark) for mark in ("P5", "G5", "B1")]
+    sheet = bench_cards(job, [lay_out(piece, job.practice, job.system) for piece in pieces])
+    listed = [page for page in page_texts(sheet) if "Fittings and where they sit" in page]
+    assert len(listed) == len(pieces)
+    assert all("Step" in page and page.index("Step") + 4 < len(page) for page in listed)
 
 
 def test_pages_of_a_piece_follow_one_another() -> None:

@@ -53,7 +53,8 @@ def _work(hand: Hand, stroke: dict[str, Any], piece: str, said: _Said) -> None:
             said.wrong += [answer["text"] for answer in answers if answer["state"] != "done"]
             if number % 3 == 2:
                 inches = 100 + len(said.edits) % 400 / 4
-                hand.form(piece, mark="B4", stock="W12x26", length=f"{inches}in", base="1", force="1")
+                sent = {"mark": "B4", "stock": "W12x26", "length": f"{inches}in"}
+                hand.form(piece, **sent, **{"on-revision": "1", "over-theirs": "1"})
                 said.edits.append(exact_text(Length.from_inches(Fraction(inches))))
         except urllib.error.HTTPError as refused:
             said.wrong.append(f"{refused.code} {refused.read()[:200]!r}")

@@ -276,8 +276,14 @@ def table_of(
             if numbers:
                 table[key] = [table_of(inner, posted, f"{path}.{n}", system) for n in numbers]
         elif text := posted.get(path, "").strip():
-            table[key] = _typed(_kind_of(kind)[0], text)
+            value = _typed(_kind_of(kind)[0], text)
+            table[key] = [value] if _is_list(kind) and not isinstance(value, list) else value
     return table
+
+
+def _is_list(kind: Any) -> bool:
+    """Whether lengths are always a list: each is read by itself, so that one alone is a list of one."""
+    return _item(kind) is Length and get_args(kind)[0] is not Length
 
 
 def _numbers(posted: Mapping[str, str], path: str) -> list[int]:

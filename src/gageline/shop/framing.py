@@ -246,17 +246,17 @@ def _handle(request: HttpRequest, pk: int, kind: str, was: str | None) -> HttpRe
         draft = _Draft(table, (), None, "") if is_new else _draft(document, kind, table, was)
         return _form(request, job, kind, was, draft, job.current)
     posted = typed_fields(request)
-    base, model = whole(posted.get("base", "")), KINDS[kind]
+    base, model = whole(posted.get("on-revision", "")), KINDS[kind]
     typed = entry_form(kind, table_of(model, posted, "", document.job.units))
-    if posted.get("add") in set(row_names(typed)):
-        table = with_row(model, document, posted, posted["add"])
+    if posted.get("add-row") in set(row_names(typed)):
+        table = with_row(model, document, posted, posted["add-row"])
         return _form(request, job, kind, was, _draft(document, kind, table, was), base)
-    if "drop" in posted:
-        table = without_row(model, document, posted, posted["drop"])
+    if "drop-row" in posted:
+        table = without_row(model, document, posted, posted["drop-row"])
         return _form(request, job, kind, was, _draft(document, kind, table, was), base)
     table = table_of(model, posted, "", document.job.units)
     try:
-        saved = save_entry(person_of(request), job, kind, table, was, base, force="force" in posted)
+        saved = save_entry(person_of(request), job, kind, table, was, base, force="over-theirs" in posted)
     except JobProblems as wrong:
         draft = _Draft(table, wrong.problems, None, "")
         return _form(request, job, kind, was, draft, base, refused=True)
@@ -292,7 +292,7 @@ def look(request: HttpRequest, pk: int, kind: str) -> HttpResponse:
     document = document_of(jobs.current_text(job))
     posted = typed_fields(request)
     table = table_of(KINDS[kind], posted, "", document.job.units)
-    draft = _draft(document, kind, table, posted.get("was") or None)
+    draft = _draft(document, kind, table, posted.get("was-named") or None)
     context = {"said": _said(draft, kind, document.job.units), **_picture(draft, kind)}
     return render(request, "shop/part_picture.html", context)
 
@@ -315,7 +315,7 @@ def edit_text(request: HttpRequest, pk: int) -> HttpResponse:
     problems: tuple[str, ...] = ()
     if request.method == "POST":
         text = request.POST.get("document", "").replace("\r\n", "\n")
-        base = whole(request.POST.get("base", ""))
+        base = whole(request.POST.get("on-revision", ""))
         try:
             saved = save_text(person_of(request), job, text, base)
             if isinstance(saved, int):

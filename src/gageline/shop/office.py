@@ -137,7 +137,7 @@ def facts_form(request: HttpRequest, pk: int) -> HttpResponse:
     base = job.current
     if request.method == "POST":
         posted = typed_fields(request)
-        base = whole(posted.get("base", ""))
+        base = whole(posted.get("on-revision", ""))
         typed = {key: table_of(model, posted, key) for key, model in _FACTS.items()}
         tables = {key: table for key, table in typed.items() if table or key in document}
         try:

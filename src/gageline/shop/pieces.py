@@ -76,27 +76,27 @@ def _handle(request: HttpRequest, job: Job, piece: Piece | None) -> HttpResponse
         table = jobs.piece_table(document, mark) if mark else new_piece(document)
         return _form(request, job, piece, draft_of(document, table or new_piece(document)), job.current)
     posted = typed_fields(request)
-    base = whole(posted.get("base", ""))
+    base = whole(posted.get("on-revision", ""))
     typed = form_of(PieceEntry, table_of(PieceEntry, posted, "", document.job.units))
-    if posted.get("add") in set(row_names(typed)):
+    if posted.get("add-row") in set(row_names(typed)):
         return _form(
             request,
             job,
             piece,
-            draft_of(document, with_row(PieceEntry, document, posted, posted["add"])),
+            draft_of(document, with_row(PieceEntry, document, posted, posted["add-row"])),
             base,
         )
-    if "drop" in posted:
+    if "drop-row" in posted:
         return _form(
             request,
             job,
             piece,
-            draft_of(document, without_row(PieceEntry, document, posted, posted["drop"])),
+            draft_of(document, without_row(PieceEntry, document, posted, posted["drop-row"])),
             base,
         )
     table = table_of(PieceEntry, posted, "", document.job.units)
     try:
-        saved = jobs.save_piece(person_of(request), job, table, mark, base, force="force" in posted)
+        saved = jobs.save_piece(person_of(request), job, table, mark, base, force="over-theirs" in posted)
     except JobProblems as wrong:
         draft = _with_problems(draft_of(document, table), wrong)
         return _form(request, job, piece, draft, base, refused=True)

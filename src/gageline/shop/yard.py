@@ -202,9 +202,9 @@ def _handle(request: HttpRequest, row: Stick | None, part: str) -> HttpResponse:
         units = System.MM if table.pop("units", "") == System.MM.value else system
         return _form(request, row, part, table, row.current if row else 0, units)
     posted = typed_fields(request)
-    base = whole(posted.get("base", ""))
+    base = whole(posted.get("on-revision", ""))
     table = table_of(_FORMS[part].model, posted, "", system)
-    force = "force" in posted
+    force = "over-theirs" in posted
     if part == MEASURED:
         for key in _LEFT_OUT:
             table.pop(key, None)
@@ -278,7 +278,7 @@ def _conflict(request: HttpRequest, row: Stick, found: Conflict) -> HttpResponse
     theirs, base = found.theirs or {}, found.base or {}
     keys = [key for key in dict.fromkeys((*theirs, *found.mine)) if theirs.get(key) != found.mine.get(key)]
     rows = [(key, base.get(key), theirs.get(key), found.mine.get(key)) for key in keys]
-    left_out = {"csrfmiddlewaretoken", "base", "force"}
+    left_out = {"csrfmiddlewaretoken", "on-revision", "over-theirs"}
     mine = sorted((key, value) for key, value in typed_fields(request).items() if key not in left_out)
     context = {
         "rows": rows, "by": found.by, "base": found.number, "mine": mine, "name": f"stick {row.mark}",
@@ -356,15 +356,18 @@ def edit_rack(request: HttpRequest) -> HttpResponse:
                 raise ValueProblem(f"the file is larger than {LARGEST_RACK / 1e3:.0f} kB: split it")
             found = save_rack(person_of(request), file.read(), None)
         elif "text" in request.POST:
-            force = "force" in request.POST
+            base = whole(request.POST.get("on-revision", ""))
+            force = "over-theirs" in request.POST
             found = save_rack(
-                person_of(request), typed.encode(), None if force else whole(request.POST.get("base", ""))
+                person_of(request),
+                typed.encode(),
+                None if force else base,
             )
         else:
             raise ValueProblem("no file came with the form: choose a rack document")
     except GagelineError as wrong:
         listed = [one.text() for one in wrong.problems] if isinstance(wrong, JobProblems) else [str(wrong)]
-        context |= {"problems": listed[:200], "base": whole(request.POST.get("base", "")) or number}
+        context |= {"problems": listed[:200], "base": whole(request.POST.get("on-revision", "")) or number}
         context["text"] = typed or text
         return render(request, "shop/rack.html", context, status=422)
     if isinstance(found, Brought):

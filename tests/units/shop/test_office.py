@@ -84,7 +84,7 @@ def test_the_shop_s_own_limits_are_typed_line_by_line(
     address = f"/office/{job.pk}/facts/"
     sent = {
         "job.name": "Invented porch",
-        "base": "1",
+        "on-revision": "1",
         "practice.tolerances": "a6-camber = wide\na6-sweep = 1/4",
     }
     page = client.post(address, sent)
@@ -104,7 +104,7 @@ def test_facts_are_changed_and_wrong_ones_are_said_at_their_field(
     owner: Person, job: Job, signed_in: Callable[[Person], Client]
 ) -> None:
     client = signed_in(owner)
-    sent = {"base": "1", "job.name": "Porch, renamed", "practice.tape": "no tape"}
+    sent = {"on-revision": "1", "job.name": "Porch, renamed", "practice.tape": "no tape"}
     page = client.post(f"/office/{job.pk}/facts/", sent)
     assert page.status_code == 422
     assert b'<p class="said error" id="say-practice-tape">' in page.content

@@ -20,7 +20,7 @@ def desk(owner: Person, signed_in: Callable[[Person], Client]) -> Client:
 
 
 def test_a_piece_is_typed_and_saved(desk: Client, job: Job) -> None:
-    sent = _BEAM | {"base": "1", "copes.0": "1", "copes.0.end": "both", "copes.0.flange": "top"}
+    sent = _BEAM | {"on-revision": "1", "copes.0": "1", "copes.0.end": "both", "copes.0.flange": "top"}
     sent |= {"copes.0.length": "4", "copes.0.depth": "1 1/2", "left.bevel": ""}
     sent_to = desk.post(f"/office/{job.pk}/piece/", sent)["Location"]
     table = piece_table(document_of(current_text(Job.objects.get(pk=job.pk))), "B9")
@@ -30,7 +30,7 @@ def test_a_piece_is_typed_and_saved(desk: Client, job: Job) -> None:
 
 
 def test_what_is_wrong_stands_at_its_field_and_nothing_is_saved(desk: Client, job: Job) -> None:
-    sent = _BEAM | {"base": "1", "copes.0": "1", "copes.0.end": "left", "copes.0.length": "four"}
+    sent = _BEAM | {"on-revision": "1", "copes.0": "1", "copes.0.end": "left", "copes.0.length": "four"}
     page = desk.post(f"/office/{job.pk}/piece/", sent)
     assert page.status_code == 422
     text = page.content.decode()
@@ -38,7 +38,7 @@ def test_what_is_wrong_stands_at_its_field_and_nothing_is_saved(desk: Client, jo
     assert 'id="say-copes-0-depth">is missing' in text
     assert 'value="four"' in text
     assert Job.objects.get(pk=job.pk).current == 1
-    taken = desk.post(f"/office/{job.pk}/piece/", _BEAM | {"base": "1", "mark": "B1"})
+    taken = desk.post(f"/office/{job.pk}/piece/", _BEAM | {"on-revision": "1", "mark": "B1"})
     assert taken.status_code == 422
     assert b"B1" in taken.content
 
@@ -55,9 +55,11 @@ def test_the_picture_follows_what_is_typed(desk: Client, job: Job) -> None:
 
 
 def test_rows_come_and_go_without_saving(desk: Client, job: Job) -> None:
-    page = desk.post(f"/office/{job.pk}/piece/", _BEAM | {"base": "1", "add": "holes"}).content.decode()
+    page = desk.post(
+        f"/office/{job.pk}/piece/", _BEAM | {"on-revision": "1", "add-row": "holes"}
+    ).content.decode()
     assert 'name="holes.0.rows"' in page
-    sent = _BEAM | {"base": "1", "holes.0": "1", "drop": "holes.0"}
+    sent = _BEAM | {"on-revision": "1", "holes.0": "1", "drop-row": "holes.0"}
     assert 'name="holes.0.rows"' not in desk.post(f"/office/{job.pk}/piece/", sent).content.decode()
     assert Job.objects.get(pk=job.pk).current == 1
 
@@ -65,13 +67,13 @@ def test_rows_come_and_go_without_saving(desk: Client, job: Job) -> None:
 def test_the_second_who_saves_sees_both_and_chooses(desk: Client, job: Job) -> None:
     piece = job.pieces.get(mark="P1")
     address = f"/office/{job.pk}/piece/{piece.pk}/"
-    sent = {"mark": "P1", "stock": "HSS6x6x3/8", "base": "1"}
+    sent = {"mark": "P1", "stock": "HSS6x6x3/8", "on-revision": "1"}
     assert desk.post(address, sent | {"length": "8'-1"}).status_code == 302
     page = desk.post(address, sent | {"length": "8'-2"})
     assert page.status_code == 409
     text = page.content.decode()
     assert all(words in text for words in ("8&#x27;-0", "8&#x27;-1", "8&#x27;-2", "Save mine over it"))
-    chosen = desk.post(address, sent | {"length": "8'-2", "base": "2", "force": "1"})
+    chosen = desk.post(address, sent | {"length": "8'-2", "on-revision": "2", "over-theirs": "1"})
     assert chosen.status_code == 302
     assert job.pieces.get(mark="P1").length == "8'-2\""
     assert job.revisions.count() == 3
@@ -79,13 +81,13 @@ def test_the_second_who_saves_sees_both_and_chooses(desk: Client, job: Job) -> N
 
 def test_a_form_sent_twice_changes_nothing_more(desk: Client, job: Job) -> None:
     address = f"/office/{job.pk}/piece/{job.pieces.get(mark='P1').pk}/"
-    sent = {"mark": "P1", "stock": "HSS6x6x3/8", "base": "1", "length": "8'-1"}
+    sent = {"mark": "P1", "stock": "HSS6x6x3/8", "on-revision": "1", "length": "8'-1"}
     desk.post(address, sent)
     desk.post(address, sent)
     assert job.revisions.count() == 2
     new = f"/office/{job.pk}/piece/"
-    desk.post(new, _BEAM | {"base": "2"})
-    assert desk.post(new, _BEAM | {"base": "2"}).status_code == 422
+    desk.post(new, _BEAM | {"on-revision": "2"})
+    assert desk.post(new, _BEAM | {"on-revision": "2"}).status_code == 422
     assert job.pieces.count() == 3
 
 

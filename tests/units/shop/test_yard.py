@@ -11,7 +11,7 @@ from gageline.shop.models import Copy, Job, Person, RackText, Stick, Where
 from gageline.shop.roles import Role
 from gageline.shop.sticks import MEASURED, part_of
 
-STICK = {"mark": "R1", "stock": "W12x26", "length": "9'-6 1/2", "heat": "7K2214", "base": "0"}
+STICK = {"mark": "R1", "stock": "W12x26", "length": "9'-6 1/2", "heat": "7K2214", "on-revision": "0"}
 HOSTILE = "<script>alert(1)</script>"
 
 
@@ -61,7 +61,7 @@ def test_markup_in_a_heat_number_is_text(fitter: Client, job: Job) -> None:
     stick = Stick.objects.get()
     copy = Copy.objects.filter(piece__mark="B1", piece__job=job)[0]
     fitter.post(f"/yard/{stick.pk}/piece/", {"copy": copy.pk})
-    fitter.post(f"/yard/{stick.pk}/measure/", {"length": "9'-6", "base": "2"})
+    fitter.post(f"/yard/{stick.pk}/measure/", {"length": "9'-6", "on-revision": "2"})
     assert part_of(Stick.objects.get(), MEASURED) == {"length": "9'-6", "units": "ft-in"}
     for address in ("/yard/", f"/yard/{stick.pk}/", f"/yard/{stick.pk}/edit/", f"/yard/{stick.pk}/measure/"):
         page = fitter.get(address).content.decode()
@@ -73,13 +73,18 @@ def test_markup_in_a_heat_number_is_text(fitter: Client, job: Job) -> None:
 
 def test_the_second_who_saves_sees_both_and_chooses(fitter: Client, office: Client, stick: Stick) -> None:
     address = f"/yard/{stick.pk}/edit/"
-    office.post(address, STICK | {"base": "1", "heat": "of the office"})
-    answer = fitter.post(address, STICK | {"base": "1", "heat": "of the shop"})
+    office.post(address, STICK | {"on-revision": "1", "heat": "of the office"})
+    answer = fitter.post(address, STICK | {"on-revision": "1", "heat": "of the shop"})
     page = answer.content.decode()
     assert answer.status_code == 409
     assert "of the office" in page
     assert "of the shop" in page
-    assert fitter.post(address, STICK | {"base": "2", "heat": "of the shop", "force": "1"}).status_code == 302
+    assert (
+        fitter.post(
+            address, STICK | {"on-revision": "2", "heat": "of the shop", "over-theirs": "1"}
+        ).status_code
+        == 302
+    )
     assert Stick.objects.get().heat == "of the shop"
     fitter.post(f"/yard/{stick.pk}/back/2/")
     assert Stick.objects.get().heat == "of the office"
@@ -88,7 +93,7 @@ def test_the_second_who_saves_sees_both_and_chooses(fitter: Client, office: Clie
 def test_measured_judged_laid_and_printed(fitter: Client, stick: Stick, job: Job) -> None:
     address = f"/yard/{stick.pk}/"
     assert "Nothing was read on it yet" in fitter.get(address).content.decode()
-    read = {"length": "9'-5 1/4", "camber": "3/4", "left.depth": "12.3in", "base": "1"}
+    read = {"length": "9'-5 1/4", "camber": "3/4", "left.depth": "12.3in", "on-revision": "1"}
     assert fitter.post(f"{address}measure/", read).status_code == 302
     page = fitter.get(address).content.decode()
     assert "out by" in page
@@ -114,7 +119,7 @@ def test_measured_judged_laid_and_printed(fitter: Client, stick: Stick, job: Job
 
 
 def test_readings_that_cannot_be_are_refused_at_their_field(fitter: Client, stick: Stick) -> None:
-    sent = {"left.web_gap": "1/8", "camber": "bent", "base": "1"}
+    sent = {"left.web_gap": "1/8", "camber": "bent", "on-revision": "1"}
     answer = fitter.post(f"/yard/{stick.pk}/measure/", sent)
     page = answer.content.decode()
     assert answer.status_code == 422
@@ -125,7 +130,7 @@ def test_readings_that_cannot_be_are_refused_at_their_field(fitter: Client, stic
 def test_a_slip_of_the_pen_is_refused_while_it_is_typed_and_when_it_is_saved(
     fitter: Client, stick: Stick
 ) -> None:
-    sent = {"left.depth": "4", "right.top_width": "12 1/4", "base": "1"}
+    sent = {"left.depth": "4", "right.top_width": "12 1/4", "on-revision": "1"}
     said = unescape(fitter.post(f"/yard/said/measured/?stick={stick.pk}", sent).content.decode())
     answer = fitter.post(f"/yard/{stick.pk}/measure/", sent)
     assert answer.status_code == 422
@@ -147,12 +152,12 @@ def test_a_stick_that_is_not_in_the_yard_is_not_changed(fitter: Client, stick: S
 def test_the_rack_is_typed_or_brought_in_with_everything_that_is_wrong(office: Client) -> None:
     page = office.get("/yard/rack/").content.decode()
     assert "[saw]" in page
-    answer = office.post("/yard/rack/", {"base": "0", "text": '[saw]\nkerf = "wide"\nteeth = 4\n'})
+    answer = office.post("/yard/rack/", {"on-revision": "0", "text": '[saw]\nkerf = "wide"\nteeth = 4\n'})
     assert answer.status_code == 422
     assert answer.content.decode().count("<li>line ") == 2
     typed = '[saw]\nkerf = "1/8"\n'
-    assert office.post("/yard/rack/", {"base": "0", "text": typed}).status_code == 200
-    assert office.post("/yard/rack/", {"base": "0", "text": "[saw]\nkerf = 1\n"}).status_code == 409
+    assert office.post("/yard/rack/", {"on-revision": "0", "text": typed}).status_code == 200
+    assert office.post("/yard/rack/", {"on-revision": "0", "text": "[saw]\nkerf = 1\n"}).status_code == 409
     held = b'[saw]\nkerf = 0\n[[held]]\nmark = "A1"\nstock = "W12x26"\nlength = 240\n'
     file = SimpleUploadedFile("rack.toml", held)
     assert "New in the yard: A1" in office.post("/yard/rack/", {"document": file}).content.decode()

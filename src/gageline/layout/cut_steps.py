@@ -25,8 +25,8 @@ from gageline.units import Length, Slope, System
 __all__ = ["check_step", "clip_step", "cope_step", "diagonal", "end_steps", "finished", "trim_step"]
 
 _SQUARE = "tape and square"
-_BEVELLED = ("top edge", "bottom edge")
-_MITRED = ("near side", "far side")
+_BEVELLED = ("top edge", "bottom edge"), ("toe of leg A", "heel")  # of other parts, then of an angle
+_MITRED = ("near side", "far side"), ("heel", "toe of leg B")
 
 
 def diagonal(one: Length, two: Length) -> Length:
@@ -62,18 +62,22 @@ def check_step(bench: Bench, up: Face) -> Step:
 def _long_edge(part: Part, end: End) -> str:
     """The edge or corner that runs furthest out at an end."""
     cut = part.cut(end)
-    edge = ("top" if cut.bevel.ratio > 0 else "bottom") if cut.bevel else ""
-    side = ("near side" if cut.mitre.ratio > 0 else "far side") if cut.mitre else ""
-    return f"{edge} edge, {side}" if edge and side else f"{edge} edge" if edge else side
+    leans = (cut.bevel, _edges(part, _BEVELLED)), (cut.mitre, _edges(part, _MITRED))
+    return ", ".join(names[lean.ratio < 0] for lean, names in leans if lean)
+
+
+def _edges(part: Part, names: tuple[tuple[str, str], tuple[str, str]]) -> tuple[str, str]:
+    """What the two edges of a slanting cut are called on a part: an angle has no top and no near side."""
+    return names[part.profile is Profile.ANGLE]
 
 
 def end_steps(bench: Bench, end: End) -> Iterator[Step]:
     """The bevel of an end from edge to edge of the web, and its mitre across the flange."""
     part, cut = bench.part, bench.part.cut(end)
     if cut.bevel:
-        yield _slant(bench, end, web_faces(part)[0], ("Bevel", cut.bevel), _BEVELLED)
+        yield _slant(bench, end, web_faces(part)[0], ("Bevel", cut.bevel), _edges(part, _BEVELLED))
     if cut.mitre:
-        yield _slant(bench, end, _mitred_face(part), ("Mitre", cut.mitre), _MITRED)
+        yield _slant(bench, end, _mitred_face(part), ("Mitre", cut.mitre), _edges(part, _MITRED))
 
 
 def finished(bench: Bench, coped: Collection[Face] = ()) -> str:
@@ -87,13 +91,15 @@ def finished(bench: Bench, coped: Collection[Face] = ()) -> str:
     bevelled, mitred = (any(part.cut(end).bevel for end in End), any(part.cut(end).mitre for end in End))
     found: list[str] = []
     if bevelled:
-        lengths = zip(_BEVELLED, (Face.TOP, Face.BOTTOM), _lengths(part, web_faces(part)[0]), strict=True)
+        edges, sides = _edges(part, _BEVELLED), (Face.TOP, Face.BOTTOM)
+        lengths = zip(edges, sides, _lengths(part, web_faces(part)[0]), strict=True)
         found.extend(f"{edge} {bench.say(length)}" for edge, side, length in lengths if side not in coped)
     face = _mitred_face(part)
     if mitred and face not in coped:
         on = f"{face_up(face, hollow=is_hollow(part))}, " if bevelled and face else ""
         near, far = (
-            f"{side} {bench.say(length)}" for side, length in zip(_MITRED, _lengths(part, face), strict=True)
+            f"{side} {bench.say(length)}"
+            for side, length in zip(_edges(part, _MITRED), _lengths(part, face), strict=True)
         )
         found.extend((f"{on}{near}", far))
     return f" Finished: {', '.join(found)}." if found else ""

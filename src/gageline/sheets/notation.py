@@ -18,6 +18,8 @@ __all__ = ["WEB_FACES", "Scribe", "is_scattered", "short_name"]
 WEB_FACES = frozenset({Face.NEAR, Face.FAR, Face.LEG_A, Face.FACE})
 """The faces that an elevation looks at."""
 _KINDS = {HoleKind.OVS: "oversize", HoleKind.SSL: "(short)", HoleKind.LSL: "(long)"}
+_BEVELLED = ("top", "bottom"), ("toe of leg A", "heel")  # of other parts, then of an angle
+_MITRED = ("near side", "far side"), ("heel", "toe of leg B")
 _MANY_ROWS = 4
 _NAME = 24
 
@@ -170,8 +172,9 @@ class Scribe:
     def end(self, part: Part, end: End) -> Iterable[str]:
         """What is said of an end that is not cut square: in the web plane, then in the flange plane."""
         cut = part.cut(end)
-        yield self.bevel(cut.bevel, "top" if cut.bevel.ratio > 0 else "bottom") if cut.bevel else ""
-        yield self.bevel(cut.mitre, "near side" if cut.mitre.ratio > 0 else "far side") if cut.mitre else ""
+        is_angle = part.profile is Profile.ANGLE
+        for lean, names in ((cut.bevel, _BEVELLED[is_angle]), (cut.mitre, _MITRED[is_angle])):
+            yield self.bevel(lean, names[lean.ratio < 0]) if lean else ""
 
     def kind(self, group: HoleGroup) -> str:
         """What a hole is for, in words of the note under the drawing."""

@@ -45,6 +45,19 @@ def test_the_tape_is_hooked_on_the_long_point(left: EndCut, point: str) -> None:
     assert step.check.endswith('; square the right end, at most 1/16" open at the square.')
 
 
+def test_an_angle_is_cut_from_heel_to_toe() -> None:
+    """Its heel is at the bottom of leg A and at the near side of leg B: it has no top edge."""
+    bench = on_bench(piece("L6X4X1/2", left=EndCut(parse_slope("3 in 12")), right=MITRE))
+    assert "at the long point on the toe of leg A. Overall" in check_step(bench, Face.LEG_A).text
+    (bevel,) = end_steps(bench, End.LEFT)
+    (mitre,) = end_steps(bench, End.RIGHT)
+    assert bevel.text.startswith('Mark 0" at the toe of leg A and 1 1/2" at the heel; strike the bevel')
+    assert mitre.text.startswith("Mark 10'-0\" at the heel and 9'-10\" at the toe of leg B; strike the mitre")
+    said = finished(bench)
+    assert all(word in said for word in (" toe of leg A ", " heel ", ", leg B, heel ", ", toe of leg B "))
+    assert "side" not in said
+
+
 def test_the_second_length_is_taken_where_the_section_has_a_line_for_it() -> None:
     checks = [check_step(on_bench(piece(stock)), Face.NEAR).check for stock in ("L6X4X1/2", "HSS6.000X0.375")]
     assert [check.partition(" 10'")[0] for check in checks] == ["Along the heel", "Along the bottom line"]
@@ -133,7 +146,8 @@ def test_a_mitre_is_read_at_the_near_and_the_far_side(
     assert step.title == "Mitre the left end"
     assert step.face is face
     assert [reading.text for reading in step.readings] == readings
-    assert f"Mark {readings[0]} at the near side and {readings[1]} at the far side" in step.text
+    near, far = ("heel", "toe of leg B") if face is Face.LEG_B else ("near side", "far side")
+    assert f"Mark {readings[0]} at the {near} and {readings[1]} at the {far}" in step.text
 
 
 def test_a_compound_cut_is_a_bevel_and_a_mitre_and_a_square_end_is_none() -> None:

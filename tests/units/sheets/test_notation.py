@@ -73,6 +73,16 @@ def test_ends_out_of_square() -> None:
     assert list(FEET.end(part, End.LEFT)) == ["", ""]
 
 
+def test_a_slanting_end_of_an_angle_is_long_at_its_heel_or_toe() -> None:
+    text = 'mark = "A1"\nstock = "L6x4x3/8"\nlength = "4\'-0"\n'
+    text += 'left = { bevel = "2 in 12", long = "bottom", mitre = "1 in 12", long_side = "far" }'
+    part = job_of(text).piece("A1").main
+    assert list(FEET.end(part, End.LEFT)) == [
+        "cut 2 in 12, long at heel",
+        "cut 1 in 12, long at toe of leg B",
+    ]
+
+
 def test_what_was_given_in_millimetres_is_written_in_them_in_a_job_of_feet_and_inches() -> None:
     scribe = Scribe(System.FT_IN, Length.from_inches(0.0625))
     assert scribe.fine(Length.from_mm(22)) == "22 mm"

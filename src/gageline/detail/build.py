@@ -340,7 +340,7 @@ def _plate_weld(joint: Joint, shop: Shop) -> Length:
 
 def _square_plate(joint: Joint, ladder: Ladder, start: Vec, top: float, shop: Shop) -> tuple[Part, Placement]:
     """The plate with its length plumb: x runs down, y out from the face."""
-    stock = plate_stock(joint.thickness, joint.gage + shop.frame.edge, shop.system)
+    stock = plate_stock(joint.thickness, joint.gage + joint.edge, shop.system)
     maker = replace(maker_of(joint, shop, joint.site.joint.hole), angle=Fraction(90))  # across the reaction
     holes = maker.grid(rows_down(ladder.edge, ladder.rows, ladder.pitch), (joint.gage,))
     group = HoleGroup("bolt holes", Face.FACE, holes, maker.bolt, maker.kind)
@@ -368,7 +368,7 @@ def _skewed_plate(
         "",
         stock,
         grade_of(stock, None),
-        joint.gage + shop.frame.edge - first,
+        joint.gage + joint.edge - first,
         EndCut(SQUARE, mitre),
         SQUARE_CUT,
         groups=(group,),

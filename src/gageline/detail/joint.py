@@ -51,6 +51,7 @@ class Joint:
         length: of a seat.
         gage: along the beam from the face to the bolts in its web, at the web's middle; of plates and of
             angles that are bolted to it.
+        edge: of a plate: from its bolts to its edge and to the end of the beam's web at the least.
         reasons: why, in the order decided.
         findings: what is wrong.
     """
@@ -63,6 +64,7 @@ class Joint:
     thickness: Length = ZERO
     length: Length = ZERO
     gage: Length = ZERO
+    edge: Length = ZERO
     reasons: tuple[Reason, ...] = ()
     findings: tuple[Finding, ...] = ()
 
@@ -290,17 +292,9 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
     site, choice = joint.site, joint.choice
     thick = site.joint.thickness or shop.frame.plate
     level = math.cos(math.radians(site.skew))
-    edge = shop.frame.edge
+    edge = max(shop.frame.edge, choice.size.diameter * 2)
     setback = choice.setback.inches / level
-    usual, wrench = setback + edge.inches, _off_the_face(site, choice, thick)
-    step = shop.pick(0.25, 5)
-    gage = max(up_to(max(usual, wrench), step), shop.frame.plate_gage)
-    rule = (
-        f"setback {shop.say(setback)} along the beam and {shop.say(edge)} to the bolts make "
-        f"{shop.say(usual)}"
-        + (f", the wrench beside the skewed face wants {shop.say(wrench)}" if wrench > usual else "")
-        + f"; rounded up to {shop.say(step)}, at least {shop.say(shop.frame.plate_gage)}"
-    )
+    gage, rule = _off_the_face(joint, thick, (setback, setback + edge.inches), shop)
     reason = Reason(
         f"bolts {shop.say(gage)} off the face, plate {shop.say(thick)}", rule, PRACTICE, site.word
     )
@@ -322,12 +316,42 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
         joint,
         thickness=thick,
         gage=gage,
+        edge=edge,
         reasons=(*joint.reasons, reason),
         findings=(*joint.findings, *extra),
     )
 
 
-def _off_the_face(site: Site, choice: Choice, thick: Length) -> float:
+def _off_the_face(joint: Joint, thick: Length, least: tuple[float, float], shop: Shop) -> tuple[Length, str]:
+    """How far along the beam from the face a plate's bolts are, and why.
+
+    Args:
+        joint: the connection.
+        thick: of the plate.
+        least: along the beam from the face to the end of the web, and to bolts at the usual edge, inches.
+        shop: the practice.
+
+    Source: AISC 360-22 J3.6, at most 12 thicknesses of the web from its end.
+    """
+    site, step, usual = joint.site, shop.pick(0.25, 5), shop.frame.plate_gage
+    setback, edge = least
+    wrench = _beside_the_skew(site, joint.choice, thick)
+    wanted = up_to(max(edge, wrench), step)
+    most = round_down(Length.from_inches(setback) + site.member.stock.tw * 12, step)
+    gage = max(wanted, min(usual, most))
+    rule = (
+        f"setback {shop.say(setback)} along the beam and {shop.say(edge - setback)} to the bolts make "
+        f"{shop.say(edge)}"
+    )
+    if wrench > edge:
+        rule += f", the wrench beside the skewed face wants {shop.say(wrench)}"
+    rule += f"; rounded up to {shop.say(step)}, at least {shop.say(usual)}"
+    if gage < usual:
+        rule += f", less as 12 thicknesses of the web go only to {shop.say(most)}"
+    return gage, rule
+
+
+def _beside_the_skew(site: Site, choice: Choice, thick: Length) -> float:
     """How far along a skewed beam its bolts must be off the face to be tightened, inches.
 
     Source: AISC Manual, LRFD 2nd ed., Table 8-4, C1, from the end of the bolt nearest to the face.
@@ -396,7 +420,8 @@ def _least_gage(joint: Joint, shop: Shop) -> Length:
     """
     stock, wrench = joint.site.member.stock, wrench_of(joint.choice.size)
     beside = shop.practice.weld + (wrench.tighten if wrench else ZERO)
-    wide = {Profile.BOX: stock.bf, Profile.CHANNEL: stock.bf * 2 - stock.tw}.get(stock.profile, stock.tw)
+    # in a channel the plate is centred on the section, so that its web is half of the flange off the middle
+    wide = stock.tw if stock.profile is Profile.I_SHAPE else stock.bf
     return up_to((wide + beside * 2).inches, shop.pick(0.5, 10))
 
 

@@ -86,7 +86,7 @@ def test_the_reason_of_a_plates_bolts_gives_rounding_and_wrench() -> None:
     result = detailed(bay(ends={"connection": "single plate"}))
     (square, _) = [one for one in result.reasons["B1"] if "off the face" in one.decision]
     assert square.because.endswith('make 2"; rounded up to 1/4", at least 3"')
-    skewed = detailed(bay(to={"on": "G2", "at": "180 in"}, ends={"bolt": "1"}))
+    skewed = detailed(bay(to={"on": "G2", "at": "230 in"}, ends={"bolt": "1"}))
     wrench = [one.because for one in skewed.reasons["B1"] if "off the face" in one.decision]
     assert all("the wrench beside the skewed face wants" in one for one in wrench)
 
@@ -98,3 +98,20 @@ def test_a_mitre_is_in_degrees_where_the_job_is_in_millimetres() -> None:
     feet = bay(to={"on": "G2", "at": "156 in"})
     reasons = [one.because for one in detailed(feet).reasons["B1"] if "setback" in one.decision]
     assert all(one.endswith("the end is mitred 2.4 in 12") for one in reasons)
+
+
+def test_large_bolts_stand_two_diameters_from_the_edge_of_a_plate() -> None:
+    result = detailed(bay(ends={"connection": "single plate", "bolt": "1"}))
+    made = result.joints["B1", End.LEFT]
+    assert (made.edge, made.gage) == (parse_length("2"), parse_length("3"))
+    (plate, *_) = [fit.part for fit in result.member("G1").assembly.fittings]
+    assert plate.stock.width == parse_length("5")  # type: ignore[union-attr] # a plate
+
+
+def test_a_thin_web_has_its_bolts_within_twelve_thicknesses_of_its_end() -> None:
+    # W8X10: 0.170 x 12 is 2.04, with the setback 2.54
+    result = detailed(bay(beam="W8X10", ends={"connection": "single plate"}))
+    made = result.joints["B1", End.LEFT]
+    assert made.gage == parse_length("2 1/2")
+    (reason, _) = [one for one in result.reasons["B1"] if "off the face" in one.decision]
+    assert reason.because.endswith('less as 12 thicknesses of the web go only to 2 1/2"')

@@ -126,7 +126,7 @@ def table_of(schema: dict[str, Any]) -> st.SearchStrategy[dict[str, Any]]:
 
 
 @given(table_of(AS_DRAWN).filter(lambda table: table["piece"]))
-@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
 def test_a_written_document_reads_back_equal(table: dict[str, Any]) -> None:
     table.get("practice", {}).pop("tape", None)  # any length is generated, and few are a tape's division
     document = read_document(tomlkit.dumps(table))

@@ -124,7 +124,8 @@ def _notes_on(
 def _pages(job: Job, spread: Spread, *, landscape: bool) -> list[Tile]:
     room = space(job, landscape=landscape)
     window = room.width - 2, room.height - _HEAD - 1.5
-    return tiles(spread.size, window, (room.left + 1, room.top + _HEAD))
+    holes = [(one.at, one.reach + ARM) for one in spread.holes]
+    return tiles(spread.size, window, (room.left + 1, room.top + _HEAD), holes)
 
 
 def _head(room: Box, tile: Tile) -> Iterator[Item]:

@@ -21,6 +21,7 @@ OVERLAP = 30.0
 LEEWAY = 20.0
 """mm kept free to the left of and above a drawing that one page holds, where the page has so much."""
 _REGISTER = 3.0
+_MOVED = 30  # mm that a match line is moved at most to go through no hole
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,32 +141,48 @@ def _runs(geometry: BaseGeometry) -> Iterator[list[Point]]:
             yield [(x, y) for x, y in piece.coords]
 
 
-def tiles(size: Point, window: Point, corner: Point) -> list[Tile]:
+def tiles(size: Point, window: Point, corner: Point, holes: Sequence[tuple[Point, float]] = ()) -> list[Tile]:
     """The pages of a drawing, row by row; one that a page holds whole stands high and to the left.
 
     Args:
         size: width and height of the drawing, mm.
         window: width and height free on a page, mm, more than the overlap.
         corner: upper left corner of that window on the page, mm.
+        holes: middles, and how far each reaches, mm, that match lines keep off where they can.
     """
-    columns, rows = (_count(full, free) for full, free in zip(size, window, strict=True))
+    columns, rows = (
+        _spans(size[axis], window[axis], [(middle[axis], reach) for middle, reach in holes])
+        for axis in (0, 1)
+    )
     found = []
-    for row in range(rows):
-        for column in range(columns):
-            left, width, x = _along(column, columns, size[0], window[0])
-            top, height, y = _along(row, rows, size[1], window[1])
+    for row, (top, height, y) in enumerate(rows, 1):
+        for column, (left, width, x) in enumerate(columns, 1):
             paper = corner[0] + x, corner[1] + y
-            found.append(Tile(left, top, width, height, row + 1, column + 1, rows, columns, paper))
+            found.append(Tile(left, top, width, height, row, column, len(rows), len(columns), paper))
     return found
 
 
-def _count(full: float, free: float) -> int:
-    return 1 if full <= free else ceil((full - OVERLAP) / (free - OVERLAP))
+def _spans(
+    full: float, free: float, holes: Sequence[tuple[float, float]]
+) -> list[tuple[float, float, float]]:
+    """Start and size of what each page shows, and its offset in the window."""
+    if full <= free:
+        return [(0.0, full, min(free - full, LEEWAY))]
+    count = ceil((full - OVERLAP) / (free - OVERLAP))
+    step = (full - OVERLAP) / count  # pages of nearly one size, so that none is a sliver
+    starts = [0.0]
+    for number in range(1, count):
+        least = full - OVERLAP - (count - number) * (free - OVERLAP)
+        starts.append(_start(number * step, (least, starts[-1] + free - OVERLAP), holes))
+    ends = [*(start + OVERLAP for start in starts[1:]), full]
+    return [(start, end - start, (free - end + start) / 2) for start, end in zip(starts, ends, strict=True)]
 
 
-def _along(index: int, count: int, full: float, free: float) -> tuple[float, float, float]:
-    """Start and size of what a page shows, and its offset in the window."""
-    if count == 1:
-        return 0.0, full, min(free - full, LEEWAY)
-    step = (full - OVERLAP) / count  # pages of one size, so that none is a sliver
-    return index * step, step + OVERLAP, (free - step - OVERLAP) / 2
+def _start(usual: float, limits: tuple[float, float], holes: Sequence[tuple[float, float]]) -> float:
+    """Where a page starts: as near to the usual place as its match line goes through no hole."""
+    for off in sorted(range(-_MOVED, _MOVED + 1), key=abs):
+        seam = usual + off + OVERLAP / 2
+        within = limits[0] <= usual + off <= limits[1]
+        if within and all(abs(seam - middle) > reach for middle, reach in holes):
+            return usual + off
+    return usual

@@ -54,3 +54,21 @@ def test_a_line_is_cut_at_the_edge_of_the_page_and_not_moved() -> None:
     (rest,) = two.line([(0, 40), (300, 40)], Role.OUTLINE)
     assert isinstance(rest, Polyline)
     assert rest.points[0] == pytest.approx(two.at((two.left, 40)))
+
+
+def test_a_match_line_goes_through_no_hole_where_it_can() -> None:
+    size, window, corner = (220.0, 150.0), (190.0, 200.0), (11.0, 28.0)
+    (plain,) = {seam.coords[0][0] for page in tiles(size, window, corner) for seam in page.seams()}
+    holes = [((40.0, 55.0), 15.0), ((plain, 55.0), 15.0), ((180.0, 55.0), 15.0)]
+    one, two = tiles(size, window, corner, holes)
+    (seam,) = {line.coords[0][0] for page in (one, two) for line in page.seams()}
+    assert all(abs(seam - x) > reach for (x, _), reach in holes)
+    assert one.left + one.width - two.left == pytest.approx(OVERLAP)
+    assert max(one.width, two.width) <= window[0]
+    assert all(any(page.shows(middle, reach) for page in (one, two)) for middle, reach in holes)
+
+
+def test_a_match_line_stays_where_holes_are_everywhere() -> None:
+    holes = [((float(x), 55.0), 15.0) for x in range(0, 220, 20)]
+    usual = tiles((220.0, 150.0), (190.0, 200.0), (11.0, 28.0))
+    assert tiles((220.0, 150.0), (190.0, 200.0), (11.0, 28.0), holes) == usual

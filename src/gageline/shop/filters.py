@@ -12,7 +12,7 @@ from gageline.shop.saying import Said
 from gageline.takeoff import weight_text, weight_unit
 from gageline.units import System
 
-__all__ = ["face", "register", "said_at", "stage", "weight"]
+__all__ = ["face", "register", "said_at", "said_within", "stage", "weight"]
 
 register = Library()
 _FACES = {
@@ -25,6 +25,13 @@ _FACES = {
 def said_at(said: Mapping[str, Said], place: str) -> Said:
     """What is said at a place of a form; nothing is an empty echo."""
     return said.get(place, Said(place, "echo", ""))
+
+
+@register.filter
+def said_within(said: Mapping[str, Said], place: str) -> bool:
+    """Whether an error or a warning is said at a part of a form or in it, so that it must not be folded."""
+    loud = (name for name, one in said.items() if one.kind in {"error", "warning"} and one.text)
+    return any(name == place or name.startswith(f"{place}-") for name in loud)
 
 
 @register.filter

@@ -154,9 +154,10 @@ def show(request: HttpRequest, pk: int) -> HttpResponse:
     job = get_object_or_404(Job, pk=pk)
     text = jobs.current_text(job)
     plans, refused = _plans(text)
+    rows = _rows(text, job)
     context = {
-        "job": job, "plans": plans, "refused": refused, "rows": _rows(text, job),
-        "findings": spoken(full_of(text).findings),
+        "job": job, "plans": plans, "refused": refused, "rows": rows,
+        "findings": spoken(full_of(text).findings) if rows else (),
         "prints": {name: one.title for name, one in PRINTS.items() if one.framed},
     }  # fmt: skip
     return render(request, "shop/frame.html", context)

@@ -51,7 +51,17 @@ def test_the_plan_and_everything_in_it(framed: Job, client: Client) -> None:
 
 
 def test_a_job_without_a_frame_says_how_to_begin_one(job: Job, client: Client) -> None:
-    assert b"Give the grid and the levels first" in client.get(f"/office/{job.pk}/frame/").content
+    page = client.get(f"/office/{job.pk}/frame/").content
+    assert b"Give the grid and the levels first" in page
+    assert b"What detailing says" not in page
+
+
+def test_what_is_wrong_in_a_folded_part_unfolds_it(framed: Job, client: Client) -> None:
+    address = f"/office/{framed.pk}/frame/member/"
+    sent = as_sent(client.get(address).content.decode(), stock="W12x26", top="Mezzanine", from__point="1/A")
+    page = client.post(address, {**sent, "to.point": "nowhere"}).content.decode()
+    part = page.split('id="say-to"')[0].rpartition("<details")[2]
+    assert " open>" in part
 
 
 def test_a_member_is_changed_by_its_form(framed: Job, client: Client) -> None:

@@ -9,7 +9,7 @@ from django.test import Client
 from django.urls import get_resolver, reverse
 
 from gageline.shop.access import ACCESS, OPEN, roles_of
-from gageline.shop.models import Copy, Cutting, Job, Person, Plan, Stick, Tablet
+from gageline.shop.models import Copy, Cutting, Job, LogEntry, Person, Plan, Stick, Tablet
 from gageline.shop.plans import start_plan
 from gageline.shop.roles import Role
 from gageline.shop.sticks import save_stick
@@ -100,3 +100,20 @@ def test_those_who_look_change_nothing_by_posting(
     assert Job.objects.count() == 1
     assert Job.objects.get(pk=job.pk).current == 1
     assert list(Copy.objects.values_list("stage", "active")) == before
+
+
+@pytest.mark.usefixtures("job")
+@pytest.mark.parametrize("name", sorted(ACCESS))
+def test_no_form_counts_that_this_session_was_not_given(name: str, people: dict[Role, Person]) -> None:
+    """A direct post, and a form that was made for another session and is sent again."""
+    other = Client(enforce_csrf_checks=True)
+    other.force_login(people[Role.OFFICE])
+    other.get("/office/new/")
+    client = Client(enforce_csrf_checks=True)
+    client.force_login(people[Role.OWNER])
+    client.get("/office/new/")
+    stolen = {"csrfmiddlewaretoken": other.cookies["csrftoken"].value}
+    address, before = _address(name), LogEntry.objects.count()
+    for sent in ({}, stolen):
+        assert client.post(address, sent).status_code == REFUSED
+    assert LogEntry.objects.count() == before

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from gageline.detail import Detailed, FaceKind, Placed, Site
+from gageline.errors import ValueProblem
 from gageline.job import PieceLoads, SpanEntry
 from gageline.part import Assembly, End, Fitting, FittingKind, Placement, Vector
 from gageline.strength.check import Method
@@ -95,7 +96,9 @@ def subjects_of_frame(detailed: Detailed, handed: Handed, method: Method) -> Ite
     sites = {(site.member.name, site.end): site for site in detailed.supports.sites}
     placed = {one.member: one for one in detailed.placed}
     demands = {
-        key: _demand(handed, key, placed[key[0]].assembly, method) for key in sites if key[0] in placed
+        key: demand
+        for key in sites
+        if key[0] in placed and (demand := _demand(handed, key, placed[key[0]].assembly, method))
     }
     supports = {key: support for key, site in sites.items() if (support := _support(site))}
     for shared in detailed.shared:
@@ -127,9 +130,15 @@ def _by_end(found: Mapping[Key, T], member: str) -> dict[End, T]:
     return {end: found[member, end] for end in End if (member, end) in found}
 
 
-def _demand(handed: Handed, key: Key, assembly: Assembly, method: Method) -> Demand:
+def _demand(handed: Handed, key: Key, assembly: Assembly, method: Method) -> Demand | None:
+    """What an end must carry; None where nothing comes down and none is suggested for such a section."""
     amounts = handed.at(*key)
-    return handed_demand(amounts, method) if amounts is not None else suggested(assembly, method)
+    if amounts is not None:
+        return handed_demand(amounts, method)
+    try:
+        return suggested(assembly, method)
+    except ValueProblem:  # said by the check of the connection, which asks again
+        return None
 
 
 def _span(handed: Handed, member: str, entry: SpanEntry) -> Span | None:

@@ -56,6 +56,12 @@ def test_without_loads_half_of_the_largest_uniform_load_is_taken() -> None:
     assert one.demands[End.LEFT].load.startswith("none given")
 
 
+def test_a_hollow_beam_of_no_suggested_reaction_does_not_stop_the_others() -> None:
+    one = subject(beam="HSS8X4X1/4")
+    assert one.demands == {}
+    assert subject("G1", beam="HSS8X4X1/4").assembly.mark == "G1"
+
+
 def test_a_plate_on_the_girder_is_checked_with_the_beam() -> None:
     left, right = ends(subject(ends={"connection": "single plate"}))
     assert left.kind is Kind.SINGLE_PLATE

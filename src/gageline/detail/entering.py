@@ -10,6 +10,7 @@ from gageline.detail.shop import Shop
 from gageline.detail.site import FaceKind
 from gageline.detail.space import dot, minus
 from gageline.part import Finding, Join, Severity
+from gageline.steel import Profile
 
 __all__ = ["entering"]
 
@@ -41,7 +42,7 @@ def entering(one: Joint, two: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tu
     if not ways:
         why = "flanges above one end leave no room to tilt it, those beside the other none to turn it"
         short = f"the finished beam can be neither turned in the plan nor tilted: {why}"
-        return (Reason("cannot be swung in", f"{size}; {why}", PRACTICE),), (_stuck(beam.name, short),)
+        return (Reason("cannot be swung in", f"{size}; {why}", PRACTICE),), (_stuck((one, two), short),)
     least, way = min(ways)
     because = (
         f"{size}; {way} it needs {shop.say(least)}, and {shop.say(slack)} of spring in the legs and play in "
@@ -50,19 +51,19 @@ def entering(one: Joint, two: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tu
     if least <= gap + slack:
         return (Reason(f"goes in {way}", because, PRACTICE),), ()
     short = f"the finished beam needs {shop.say(least)} {way} in a gap of {shop.say(gap)}"
-    return (Reason("cannot be swung in", because, PRACTICE),), (_stuck(beam.name, short),)
+    return (Reason("cannot be swung in", because, PRACTICE),), (_stuck((one, two), short),)
 
 
-def _stuck(name: str, short: str) -> Finding:
-    return Finding(
-        "cannot-be-put-in",
-        Severity.WARNING,
-        name,
-        short,
-        "ship the angles of one end loose or bolt them so that they slip, use a shorter projection, "
-        "or a single plate at one end",
-        PRACTICE,
+def _stuck(joints: tuple[Joint, Joint], short: str) -> Finding:
+    beam = joints[0].site.member
+    plated = any(joint.kind == "end plate" for joint in joints)
+    how = (
+        "cut the beam short and shim one end plate"
+        if plated
+        else "ship the angles of one end loose or bolt them so that they slip, use a shorter projection"
     )
+    other = "" if beam.stock.profile is Profile.BOX else ", or use a single plate at one end"
+    return Finding("cannot-be-put-in", Severity.WARNING, beam.name, short, f"{how}{other}", PRACTICE)
 
 
 def _inside(joint: Joint) -> bool:

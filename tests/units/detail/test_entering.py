@@ -8,7 +8,7 @@ from gageline.detail import Detailed
 
 def short(span: object = "48 in", **keys: Any) -> Detailed:
     """The beam B1 between girders so far apart."""
-    table = bay(beam="W16X26", **keys)
+    table = bay(**{"beam": "W16X26"} | keys)
     table["grid"]["y"]["spacing"] = [span]  # type: ignore[index] # a table
     return detailed(table)
 
@@ -35,6 +35,12 @@ def test_flanges_of_girders_over_both_ends_bar_tilting() -> None:
     (found,) = stuck(result)
     assert "turned in the plan" in found
     assert "tilted" not in found
+    assert found.endswith("cut the beam short and shim one end plate, or use a single plate at one end")
+
+
+def test_a_hollow_beam_between_end_plates_is_shimmed_for_it_can_have_no_single_plate() -> None:
+    (found,) = stuck(short(beam="HSS8X4X1/4"))
+    assert found.endswith("cut the beam short and shim one end plate")
 
 
 def test_plates_outside_the_flanges_let_a_beam_be_tilted() -> None:

@@ -9,12 +9,13 @@ from itertools import groupby
 from gageline.part import Assembly, End, Face, Fitting, HoleGroup, Part, bounds, extent_y, extent_z
 from gageline.sheets.notation import WEB_FACES, Scribe, is_scattered
 from gageline.sheets.sight import BOTTOM, TOP, View
-from gageline.steel import Profile
+from gageline.steel import Profile, Section
 from gageline.units import ZERO, Length
 
 __all__ = ["Measured", "Note", "Row", "measure", "shows"]
 
 Lengths = tuple[Length, Length]
+_WEB = frozenset({Face.NEAR, Face.FAR})
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,17 +227,27 @@ class _Lie:
     def of_fittings(self, fittings: list[Fitting]) -> Iterator[Note]:
         """Marks of fittings, those at one place together."""
 
-        def place(fitting: Fitting) -> tuple[str, Lengths]:
-            return fitting.part.mark, bounds(fitting)[0]
+        def place(fitting: Fitting) -> tuple[str, Lengths, str]:
+            return fitting.part.mark, bounds(fitting)[0], self._down(fitting)
 
-        for (mark, (low, high)), alike in groupby(sorted(fittings, key=place), key=place):
+        for (mark, (low, high), down), alike in groupby(sorted(fittings, key=place), key=place):
             these = list(alike)
             index = 2 if self.view in {TOP, BOTTOM} else 1
             sign = self.view.v[1] if index == 2 else 1
             v = self.nearest([sign * limit.inches for f in these for limit in bounds(f)[index]])
             sides = sorted({str(f.on) for f in these if f.on in {Face.NEAR, Face.FAR}}, reverse=True)
             where = f" {' and '.join(sides)} side" if sides else ""
-            yield Note((((low + high) / 2).inches, v), f"{mark}{where}")
+            yield Note((((low + high) / 2).inches, v), f"{mark}{where}{down}")
+
+    def _down(self, fitting: Fitting) -> str:
+        """How far down the web a fitting between the ends stands; nothing for one that fits to the flange."""
+        if fitting.end is not None or fitting.on not in _WEB:
+            return ""
+        stock = self.part.stock
+        drop = extent_y(stock)[1] - bounds(fitting)[1][1]
+        if isinstance(stock, Section) and abs(drop - stock.tf) <= self.scribe.tape:
+            return ""
+        return f", top {self.scribe.tell(abs(drop))} {'above' if drop < ZERO else 'down'}"
 
     def rows(
         self, groups: list[HoleGroup], datum: Length, nearest: Callable[[Iterable[float]], float]

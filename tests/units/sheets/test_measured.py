@@ -56,3 +56,14 @@ def test_copes_point_at_their_corner() -> None:
     assert note.text == 'top cope 4" x 2", R 1/2"'
     assert abs(note.at[0] - 116) < 0.2
     assert abs(note.at[1] - 13.7) < 0.2
+
+
+def test_a_plate_between_the_ends_says_how_far_down_it_stands_and_a_fitted_stiffener_does_not() -> None:
+    plate = (
+        '[[piece.plates]]\non = "far"\nx = "4\'-0"\nthickness = "3/8"\nwidth = "4"\nrows = 3\ndrop = "5"\n'
+    )
+    stiffener = '[[piece.stiffeners]]\nx = "7\'-0"\nthickness = "3/8"\n'
+    notes = [note.text for note in measure(piece_of(plate + stiffener), ELEVATION, FEET).notes]
+    # first row 5 in down, end distance 1 1/4: the plate's top is 3 3/4 down
+    assert 'p1 far side, top 3 3/4" down' in notes
+    assert "s1 near and far side" in notes

@@ -228,22 +228,28 @@ class _Lie:
         """Marks of fittings, those at one place together."""
 
         def place(fitting: Fitting) -> tuple[str, Lengths, str]:
-            return fitting.part.mark, bounds(fitting)[0], self._down(fitting)
+            return fitting.part.mark, bounds(fitting)[0], self._across(fitting)
 
-        for (mark, (low, high), down), alike in groupby(sorted(fittings, key=place), key=place):
+        for (mark, (low, high), across), alike in groupby(sorted(fittings, key=place), key=place):
             these = list(alike)
             index = 2 if self.view in {TOP, BOTTOM} else 1
             sign = self.view.v[1] if index == 2 else 1
             v = self.nearest([sign * limit.inches for f in these for limit in bounds(f)[index]])
             sides = sorted({str(f.on) for f in these if f.on in {Face.NEAR, Face.FAR}}, reverse=True)
             where = f" {' and '.join(sides)} side" if sides else ""
-            yield Note((((low + high) / 2).inches, v), f"{mark}{where}{down}")
+            yield Note((((low + high) / 2).inches, v), f"{mark}{where}{across}")
 
-    def _down(self, fitting: Fitting) -> str:
-        """How far down the web a fitting between the ends stands; nothing for one that fits to the flange."""
-        if fitting.end is not None or fitting.on not in _WEB:
+    def _across(self, fitting: Fitting) -> str:
+        """Where a fitting between the ends stands across the face; nothing where that is plain to see."""
+        if fitting.end is not None:
             return ""
         stock = self.part.stock
+        if fitting.on not in _WEB:
+            low, high = bounds(fitting)[2]
+            middle = (low + high) / 2
+            from_ = "back" if self.part.profile is Profile.CHANNEL else "middle"
+            side = "near" if middle > ZERO else "far"
+            return f", {self.scribe.tell(abs(middle))} {side} of {from_}" if middle else ""
         drop = extent_y(stock)[1] - bounds(fitting)[1][1]
         if isinstance(stock, Section) and abs(drop - stock.tf) <= self.scribe.tape:
             return ""

@@ -67,3 +67,11 @@ def test_a_plate_between_the_ends_says_how_far_down_it_stands_and_a_fitted_stiff
     # first row 5 in down, end distance 1 1/4: the plate's top is 3 3/4 down
     assert 'p1 far side, top 3 3/4" down' in notes
     assert "s1 near and far side" in notes
+
+
+def test_a_plate_on_a_wall_says_how_far_off_its_middle_it_stands() -> None:
+    plate = '[[piece.plates]]\non = "top"\nx = "4\'-0"\nthickness = "3/8"\nwidth = "4"\nrows = 3\n'
+    middle = piece_of(plate, stock="HSS6x6x3/8")
+    assert [note.text for note in measure(middle, TOP, FEET).notes] == ["p1"]
+    aside = piece_of(f'{plate}offset = "-1/2"\n', stock="HSS6x6x3/8")
+    assert [note.text for note in measure(aside, TOP, FEET).notes] == ['p1, 1/2" far of middle']

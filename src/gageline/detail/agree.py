@@ -7,6 +7,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from gageline.detail.bolting import size_named
 from gageline.detail.joint import Joint
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder
@@ -22,6 +23,8 @@ Key = tuple[str, End]
 _SAME = 1e-4  # inches: webs this near are on one line
 _WEBS = frozenset({Face.NEAR, Face.FAR})
 _OSHA = "29 CFR 1926.756(c)"
+_APART = "change one top of steel or depth, use a single plate on one side, or set the beams apart"
+_ONE_SIZE = "give both ends one bolt, use a single plate on one side, or set the beams apart"
 _REMEDY = (
     "shift one connection by a row so that one bolt stays in the first beam, add a seat or an equal "
     "device, or let one beam have a longer connection and erect it first"
@@ -119,13 +122,17 @@ def _pair(one: Joint, two: Joint, shop: Shop) -> tuple[Joint, Joint, int]:
     a, b = one.ladder, two.ladder
     if a is None or b is None or _clear(a, b):
         return one, two, 0
+    if one.choice.size != two.choice.size:
+        sizes = f"its {size_named(one.choice.size)} bolts and the {size_named(two.choice.size)} bolts"
+        return _disagree(one, two, sizes, "share no holes: one size goes through both", _ONE_SIZE), two, 0
     single = {"single angle"} & {one.kind, two.kind}
     if not single and one.spread is not None and two.spread is not None:
         spread = max(one.spread, two.spread)
         one, two = _spread(one, spread, two, shop), _spread(two, spread, one, shop)
     moved = _aligned(a, b)
     if moved is None or a.pitch != b.pitch:
-        return _disagree(one, two), two, 0
+        rows = "cannot be made to fall together: neither has room to move"
+        return _disagree(one, two, "its rows and those", rows, _APART), two, 0
     first, second = moved
     one, two = _lowered(one, a, first, two, shop), _lowered(two, b, second, one, shop)
     common = {round(z, 4) for z in replace(a, first=first).elevations}
@@ -183,14 +190,13 @@ def _lowered(joint: Joint, ladder: Ladder, first: float, other: Joint, shop: Sho
     return replace(joint, ladder=replace(ladder, first=first), reasons=(*joint.reasons, reason))
 
 
-def _disagree(one: Joint, two: Joint) -> Joint:
+def _disagree(one: Joint, two: Joint, what: str, why: str, remedy: str) -> Joint:
     found = Finding(
         "patterns-disagree",
         Severity.ERROR,
         f"{one.site.member.name} {one.site.word}",
-        f"its rows and those of {two.site.member.name} on the other side of {one.site.support.name} cannot "
-        "be made to fall together: neither has room to move",
-        "change one top of steel or depth, use a single plate on one side, or set the beams apart",
+        f"{what} of {two.site.member.name} on the other side of {one.site.support.name} {why}",
+        remedy,
     )
     return replace(one, findings=(*one.findings, found))
 

@@ -9,7 +9,7 @@ from gageline.detail.shop import Shop
 from gageline.steel import Bolt, Measure
 from gageline.units import Length, round_up
 
-__all__ = ["FieldBolts", "bolt_length", "field_bolts_of", "length_reason"]
+__all__ = ["FieldBolts", "bolt_length", "field_bolts_of", "length_reason", "size_named"]
 
 _STEP = {Measure.US: Length.from_inches(1) / 4, Measure.EU: Length.from_mm(5)}
 _LENGTHS = (
@@ -83,3 +83,8 @@ def field_bolts_of(
         grip: through which thickness of steel.
     """
     return FieldBolts(connection, *pieces, size.size, count, grip, bolt_length(size, grip))
+
+
+def size_named(size: Bolt) -> str:
+    """A size in words: `3/4`, `1 in`, `M20`."""
+    return f"{size.size} in" if size.size.isdigit() else size.size

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gageline.detail.bolting import bolt_length
+from gageline.detail.bolting import bolt_length, size_named
 from gageline.detail.joint import Joint
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder
@@ -66,14 +66,9 @@ def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Find
     return (Reason(decision, f"{_wanted(size, wrench, shop)}; {beside}", source, word),), findings
 
 
-def _name(size: Bolt) -> str:
-    """A size in words: `3/4`, `1 in`, `M20`."""
-    return f"{size.size} in" if size.size.isdigit() else size.size
-
-
 def _one(size: Bolt) -> str:
-    """The same with its article."""
-    return f"{'an' if size.size.startswith('M') else 'a'} {_name(size)}"
+    """A size with its article: `an M20`, `a 3/4`."""
+    return f"{'an' if size.size.startswith('M') else 'a'} {size_named(size)}"
 
 
 def _wanted(size: Bolt, wrench: Wrench, shop: Shop) -> str:
@@ -84,7 +79,7 @@ def _wanted(size: Bolt, wrench: Wrench, shop: Shop) -> str:
     )
     if wrench.size == size:
         return wants
-    return f"the table has no {_name(size)}, the next that is larger all round is taken: {wants}"
+    return f"the table has no {size_named(size)}, the next that is larger all round is taken: {wants}"
 
 
 def _said(gap: _Gap, wrench: Wrench, shop: Shop) -> str:

@@ -148,3 +148,19 @@ def test_one_end_gets_a_plate_where_patterns_cannot_be_made_to_agree() -> None:
     kinds = {result.joints["B1", End.RIGHT].kind, result.joints["B2", End.LEFT].kind}
     assert kinds == {"double angles", "single plate"}
     assert any("does not go" in r.because or "do not go" in r.because for r in result.reasons["B1"])
+
+
+def test_ends_of_two_bolt_sizes_share_no_holes() -> None:
+    # by rule one of them gets a plate; where both are given, it is said
+    chosen = both_sides(first={"ends": {"bolt": "7/8"}}, ends={"bolt": "3/4"})
+    assert not chosen.shared
+    assert not [one for one in chosen.findings if one.code == "patterns-disagree"]
+    kinds = {chosen.joints["B1", End.RIGHT].kind, chosen.joints["B2", End.LEFT].kind}
+    assert kinds == {"double angles", "single plate"}
+    given = both_sides(first={"ends": ANGLES | {"bolt": "1"}}, ends=ANGLES | {"bolt": "3/4"})
+    (found,) = [one for one in given.findings if one.code == "patterns-disagree"]
+    assert found.message == (
+        "its 1 in bolts and the 3/4 bolts of B2 on the other side of G2 share no holes: "
+        "one size goes through both"
+    )
+    assert found.remedy.startswith("give both ends one bolt")

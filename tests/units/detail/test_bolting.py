@@ -4,6 +4,7 @@ import pytest
 
 from assembling import bay, detailed
 from gageline.detail import bolt_length
+from gageline.detail.bolting import size_named
 from gageline.steel import bolt
 from gageline.units import Length, parse_length
 
@@ -39,3 +40,8 @@ def test_field_bolts_are_listed_by_connection() -> None:
 def test_shop_bolts_stay_with_the_piece() -> None:
     (piece,) = [one for one in detailed(bay()).assemblies if one.mark == "B1"]
     assert [(bolts.count, bolts.field) for bolts in piece.bolts] == [(3, False), (3, False)]
+
+
+@pytest.mark.parametrize(("size", "words"), [("3/4", "3/4"), ("1", "1 in"), ("M20", "M20")])
+def test_a_size_in_words(size: str, words: str) -> None:
+    assert size_named(bolt(size)) == words

@@ -93,11 +93,12 @@ def _said(gap: _Gap, wrench: Wrench, shop: Shop) -> str:
 def _short(gap: _Gap, joint: Joint, shop: Shop) -> Iterator[Finding]:
     for want, why in gap.wants:
         if gap.have < want - 1e-6:
+            have, wanted = shop.apart(max(gap.have, 0.0), want)
             yield Finding(
                 "bolt-entering" if why == _ENTER else "bolt-clearance",
                 Severity.ERROR,
                 f"{joint.site.member.name} {joint.site.word}",
-                f"{gap.what}: {shop.say(max(gap.have, 0.0))} is less than the {shop.say(want)} that "
+                f"{gap.what}: {have} is less than the {wanted} that "
                 f"{_one(joint.choice.size)} bolt wants {why}",
                 gap.remedy,
                 ROOM,

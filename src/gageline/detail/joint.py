@@ -191,12 +191,13 @@ def _angles(joint: Joint, shop: Shop) -> Joint:
     gage = gage_of(angle.bf, shop) if choice.to_beam is Join.BOLTED else ZERO
     made = replace(joint, angle=angle, gage=gage, reasons=(*joint.reasons, reason))
     if wide > room + 1e-6:
+        has, wants = shop.apart(room, wide)
         found = Finding(
             _NARROW,
             Severity.ERROR,
             f"{site.member.name} {site.word}",
-            f"{angle.designation} wants {shop.say(wide)} to each side of the web, "
-            f"the face has {shop.say(room)}: no connection is detailed",
+            f"{angle.designation} wants {wants} to each side of the web, the face has {has}: no connection "
+            "is detailed",
             "use a single plate, a narrower angle, or a wider support",
             "ANSI/AISC 360-22 Table J3.4",
         )

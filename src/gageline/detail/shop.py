@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from gageline.job import FramePractice, Practice, say
+from gageline.job import FramePractice, Practice, say, say_finely
 from gageline.steel import Bolt, bolt
 from gageline.units import Length, System, round_up
 
@@ -28,6 +28,13 @@ class Shop:
     def say(self, length: Length | float) -> str:
         """A length, or inches, in the job's units."""
         return say(length if isinstance(length, Length) else Length.from_inches(length), self.system)
+
+    def apart(self, less: Length | float, more: Length | float) -> tuple[str, str]:
+        """Two lengths that differ, or inches, as decimals where their usual texts are one."""
+        one, two = (each if isinstance(each, Length) else Length.from_inches(each) for each in (less, more))
+        if self.say(one) != self.say(two):
+            return self.say(one), self.say(two)
+        return say_finely(one, self.system), say_finely(two, self.system)
 
     def exact(self, length: Length) -> str:
         """A length as a decimal, for what the tables give so: `0.355 in`."""

@@ -153,3 +153,10 @@ def test_metric_bolts_are_checked_with_the_next_larger_line_of_the_table(size: s
     said = f"the table has no {size}, the next that is larger all round is taken: {larger} bolt wants"
     assert said in why(result)
     assert "common practice, no source" in why(result)
+
+
+def test_what_is_a_hair_too_little_does_not_read_as_enough() -> None:
+    # W10X49 leaves room for L3-1/2x3x5/16: 2 + 1/8 - 0.170/2 - 0.3125 - 47/64 - 0.25 = 0.743
+    result = at_a_column("W10X49", "W8X10")
+    (message,) = [text for code, text in short(result) if code == "bolt-entering"]
+    assert '0.743" is less than the 0.750" that' in message

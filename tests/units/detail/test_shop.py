@@ -29,3 +29,10 @@ def test_the_finest_division_is_of_the_jobs_tape() -> None:
     metric = Shop(default_practice(System.MM), frame_practice(FramePracticeEntry(), System.MM), System.MM)
     assert SHOP.division == parse_length("1/64")
     assert metric.division == parse_length("0.1 mm")
+
+
+def test_two_lengths_that_read_alike_are_said_in_decimals() -> None:
+    assert SHOP.apart(0.5, 0.75) == ('1/2"', '3/4"')
+    assert SHOP.apart(0.748, 0.75) == ('0.748"', '0.750"')
+    metric = Shop(default_practice(System.MM), frame_practice(FramePracticeEntry(), System.MM), System.MM)
+    assert metric.apart(parse_length("19.01 mm"), parse_length("19.04 mm")) == ("19.01 mm", "19.04 mm")

@@ -43,6 +43,7 @@ from gageline.part import (
     Weld,
     in_order,
 )
+from gageline.steel import Profile
 from gageline.units import SQUARE, ZERO, Length, Slope, counted, round_up
 
 __all__ = ["build_joint"]
@@ -278,13 +279,14 @@ def _end_plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: S
         _fields_set={"rows"},
     )
     joined = join_end_plates(FittingKind.END_PLATE, entry, _square_beam(stick), shop.practice, shop.system)
+    hollow = stick.line.stock.profile is Profile.BOX
     run = Weld(
         joined.fittings[0].name,
         shop.practice.weld,
         ladder.length - shop.practice.weld * 2,
         2,
-        "both sides of the web",
-        both_sides=True,
+        "outside of both walls" if hollow else "both sides of the web",
+        both_sides=not hollow,
     )
     turned = replace(_turned(joined, _turn(joint, stick)), welds=(run,))
     own.join(turned)

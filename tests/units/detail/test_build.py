@@ -113,3 +113,13 @@ def test_a_column_says_from_where_its_holes_are_counted() -> None:
     (holes,) = [one.decision for one in reasons if "holes for the" in one.decision]
     # the shaft is 12'-5 1/4" long over a base plate of 3/4"
     assert holes == "8 holes for the start of G3, 12'-6\" above the underside of its base plate"
+
+
+@pytest.mark.parametrize(
+    ("beam", "where", "both"),
+    [("HSS8X4X1/4", "outside of both walls", False), ("W16X26", "both sides of the web", True)],
+)
+def test_nobody_welds_an_end_plate_inside_a_hollow_beam(beam: str, where: str, both: bool) -> None:
+    result = detailed(bay(beam=beam, ends={"connection": "end plate"}))
+    welds = result.member("B1").assembly.welds
+    assert {(weld.runs, weld.where, weld.both_sides) for weld in welds} == {(2, where, both)}

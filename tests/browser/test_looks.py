@@ -14,9 +14,9 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Page
 
-from shop_page import until
+from shop_page import sign_in, until
 from shop_server import start_shop
 
 _AXE = (files("axe_core_python") / "axe.min.js").read_text("utf8")
@@ -115,11 +115,7 @@ def shown(
     with browser.new_context(service_workers="block") as context:
         page = context.new_page()
         page.set_default_timeout(60_000)
-        page.goto(f"{shop.url}/in/")
-        page.get_by_label("Name").fill("Ada Example")
-        page.get_by_label("Password").fill("a long enough secret")
-        page.get_by_role("button", name="Sign in").click()
-        expect(page.get_by_role("heading", name="Jobs")).to_be_visible()
+        sign_in(page, shop.url)
         yield page, shop.url
     shop.stop()
 

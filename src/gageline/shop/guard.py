@@ -147,9 +147,14 @@ def _tablet_forgotten(request: HttpRequest) -> bool:
 def _to_sign_in(request: HttpRequest) -> HttpResponse:
     if request.headers.get("accept", "").startswith("application/json"):
         return JsonResponse({"refused": "signed out: sign in again"}, status=401)
-    if getattr(request, "htmx", False):
-        return HttpResponse(status=204, headers={"HX-Refresh": "true"})
+    if getattr(request, "htmx", False):  # the page stays as it is, with what is typed into it
+        said = render(request, "shop/part_signed_out.html")
+        said["HX-Retarget"], said["HX-Reswap"] = "#net", "innerHTML"
+        return said
     if not Person.objects.exists():
         return HttpResponseRedirect(reverse("first"))
-    target = request.path if request.method == "GET" else "/"
-    return HttpResponseRedirect(f"{reverse('sign-in')}?next={target}")
+    if request.method == "POST" and not request.FILES:
+        typed = [(key, value) for key, values in request.POST.lists() for value in values]
+        fields = [one for one in typed if one[0] != "csrfmiddlewaretoken"]
+        return render(request, "shop/signed_out.html", {"fields": fields}, status=401)
+    return HttpResponseRedirect(f"{reverse('sign-in')}?next={request.path}")

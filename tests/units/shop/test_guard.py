@@ -7,6 +7,7 @@ import pytest
 from django.db import OperationalError, connection
 from django.http import HttpResponse
 from django.test import Client, RequestFactory
+from django.utils.html import escape
 
 from gageline.errors import ValueProblem
 from gageline.shop.guard import Gatekeeper, Limits
@@ -78,6 +79,21 @@ def test_a_database_that_cannot_be_written_says_so(
     assert answer.status_code == 507
     assert b"data folder is read-only. This was not saved" in answer.content
     assert not Job.objects.exists()
+
+
+def test_what_is_typed_outlives_its_session(owner: Person, signed_in: Callable[[Person], Client]) -> None:
+    signed_in(owner).post("/office/new/", {"name": "Porch", "units": "mm"})
+    address = f"/office/{Job.objects.get().pk}/piece/"
+    sent = {"mark": "B1", "stock": "W12x26", "length": "4000", "grade": '"><b>', "copes.0": "1"}
+    page = Client().post(address, sent)
+    assert page.status_code == 401
+    for name, value in sent.items():
+        assert f'name="{name}" value="{escape(value)}"' in page.content.decode()
+    assert '<form method="post">' in page.content.decode()  # to the same address
+    part = Client().post(address, sent, headers={"HX-Request": "true"})
+    assert (part["HX-Retarget"], part.status_code) == ("#net", 200)
+    assert b"What is typed here stays" in part.content
+    assert Client().get("/counts/", headers={"HX-Request": "true"})["HX-Retarget"] == "#net"
 
 
 def test_a_bug_stays_a_bug() -> None:

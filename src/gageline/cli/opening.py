@@ -26,7 +26,16 @@ def opened(job_file: Path, mark: str | None = None) -> FullJob:
         task = shown.add_task("detailing", total=None)
         tell = partial(_tell, shown, task)
         full = strong_rows(open_full(job_file, tell), tell)
-    return full if mark is None else full.only(mark)
+    return full if mark is None else _only(full, mark)
+
+
+def _only(full: FullJob, name: str) -> FullJob:
+    """One piece of a job, with a word where it goes by the mark of an equal one."""
+    one = full.only(name)
+    if full.mark_of(name) != name:
+        made = one.job.assemblies[0]
+        aside.print(f"{name} is made as {made.mark}: {made.quantity} alike", markup=False, soft_wrap=True)
+    return one
 
 
 def _tell(shown: Progress, task: TaskID, done: int, total: int) -> None:
@@ -42,7 +51,7 @@ def sound(full: FullJob) -> CheckedJob:
 
 def buildable(full: FullJob, mark: str | None = None) -> CheckedJob:
     """The job, or one piece of it, without the pieces that have errors; their errors are said."""
-    result = checked_full(full if mark is None else full.only(mark))
+    result = checked_full(full if mark is None else _only(full, mark))
     show_findings(tuple(one for one in result.findings if one.severity is Severity.ERROR))
     return result
 

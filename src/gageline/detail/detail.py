@@ -354,15 +354,16 @@ class _Work:
             pieces[name] = self.carriers[name].assembly(entry.finish or self.shop.practice.finish)
             if entry.mark:
                 given[name] = entry.mark + name.removeprefix(entry.name)
-        marks, assemblies, taken = mark_pieces(pieces, given, {one.mark.casefold() for one in drawn})
+        marked, assemblies, taken = mark_pieces(pieces, given, {one.mark.casefold() for one in drawn})
+        marks = {name: mark for name, (mark, _) in marked.items()}
         fittings = FittingMarks(
-            {one.mark.casefold() for one in (*assemblies, *drawn)},
+            {name.casefold() for name in (*marks, *marks.values(), *(one.mark for one in drawn))},
             {fit.part.mark.casefold() for one in drawn for fit in one.fittings},
         )
         carriers = tuple(self.carriers.values())
         placed = tuple(
-            Placed(self.carriers[name].member, marks[name], pieces[name], self.carriers[name].placement)
-            for name in pieces
+            Placed(carrier.member, marks[name], pieces[name], carrier.placement, marked[name][1])
+            for name, carrier in ((name, self.carriers[name]) for name in pieces)
         )
         piles = piles_of(placed)
         more = (*more, *unmet_holes(piles))

@@ -8,12 +8,14 @@ from gageline.detail.agree import Key, Shared
 from gageline.detail.bolting import FieldBolts
 from gageline.detail.carrier import AnchorRods, Served
 from gageline.detail.joint import Joint
+from gageline.detail.likeness import Lie
 from gageline.detail.line import Frame
 from gageline.detail.loads import MemberLoads
 from gageline.detail.reason import Reason
 from gageline.detail.supports import Supports
 from gageline.errors import ValueProblem
-from gageline.part import Assembly, Finding, Placement, Severity
+from gageline.part import Assembly, Finding, Placement, Point, Severity
+from gageline.units import ZERO
 
 __all__ = ["Detailed", "Placed"]
 
@@ -27,12 +29,20 @@ class Placed:
         mark: of the piece.
         assembly: the piece as this member has it, under the member's own name.
         placement: of that assembly in space, x and y in the plan, z up.
+        lie: how it lies to the piece that its card shows.
     """
 
     member: str
     mark: str
     assembly: Assembly
     placement: Placement
+    lie: Lie
+
+    @property
+    def left(self) -> Point:
+        """Where the end stands that the card calls the left one: the piece's own origin, or its far end."""
+        end = self.assembly.main.length if self.lie.end_for_end else ZERO
+        return self.placement.point((end, ZERO, ZERO))
 
 
 @dataclass(frozen=True, slots=True)

@@ -152,6 +152,7 @@ class _Framing:
             beam = self.line(table.under)
             if beam.is_column:
                 raise ValueProblem(f'"{table.under}" is a column: name a beam, or give top')
+            self._passes_over(beam, (x, y, 0.0), stock)
             top = beam.top_at((x, y, 0.0)) - beam.upright_depth()
         else:
             top = self._level(table.top or "") - (table.top_drop.inches if table.top_drop else 0.0)
@@ -163,6 +164,22 @@ class _Framing:
                 f"its top, {self._say(top)}, is not above its base, {self._say(base)}: change base or top"
             )
         return Line(table.name, stock, table, path, (x, y, base), (x, y, top), turned(float(table.turn)))
+
+    def _passes_over(self, beam: Line, at: Vec, column: Section) -> None:
+        """Refuse a column that the beam it is under does not pass over."""
+        along_it, run = beam.plan_distance(at), math.hypot(*minus(beam.finish, beam.start)[:2])
+        aside = abs(dot(minus(at, beam.start), sideways(beam.plan)))
+        past = max(-along_it, along_it - run)
+        if aside >= beam.stock.bf.inches / 2:
+            raise ValueProblem(
+                f'"{beam.name}" does not pass over it: its middle is {self._say(aside)} beside it: move the '
+                "column under it, or give top"
+            )
+        if past > column.d.inches:
+            raise ValueProblem(
+                f'"{beam.name}" does not reach over it: it ends {self._say(past)} before it: move the column '
+                "under it, lengthen the beam, or give top"
+            )
 
     def splices(self, line: Line, table: ColumnEntry) -> tuple[float, ...]:
         """The elevations of a column's splices, rising."""
@@ -340,11 +357,14 @@ def _grid(grid: GridEntry | None, notes: list[Note]) -> tuple[dict[str, float], 
 
 
 def _once(items: Iterable[tuple[Path, str]], notes: list[Note]) -> None:
-    seen: set[str] = set()
+    """Capitals make no difference: the names of members become marks, which are painted in them."""
+    seen: dict[str, str] = {}
     for path, name in items:
-        if name in seen:
-            notes.append(((*path, "name"), f'"{name}" is used twice: give each a name of its own'))
-        seen.add(name)
+        other = seen.get(name.casefold())
+        if other is not None:
+            twice = "is used twice" if other == name else f'and "{other}" are alike when painted in capitals'
+            notes.append(((*path, "name"), f'"{name}" {twice}: give each a name of its own'))
+        seen.setdefault(name.casefold(), name)
 
 
 def frame_of(entry: FrameEntry, system: System) -> tuple[Frame, list[Note]]:

@@ -32,12 +32,26 @@ class FullJob:
         """What detailing has to say; the rules for the pieces say theirs by themselves."""
         return self.detailed.findings if self.detailed else ()
 
-    def only(self, mark: str) -> FullJob:
+    def mark_of(self, name: str) -> str:
+        """The mark that a member of the frame is made by, which an equal one may have given; else the name.
+
+        Args:
+            name: a piece mark, or the name of a member.
+        """
+        if self.detailed is None or any(one.mark == name for one in self.job.assemblies):
+            return name
+        return next((one.mark for one in self.detailed.placed if one.member == name), name)
+
+    def only(self, name: str) -> FullJob:
         """One piece of it, with what detailing has to say of that one.
+
+        Args:
+            name: its mark, or the name of a member that is made as that piece.
 
         Raises:
             ValueProblem: when no piece has the mark.
         """
+        mark = self.mark_of(name)
         job = replace(self.job, assemblies=(self.job.piece(mark),))
         if self.detailed is None:
             return FullJob(job, None)

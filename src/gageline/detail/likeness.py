@@ -21,7 +21,7 @@ from gageline.part import (
 from gageline.steel import Profile
 from gageline.units import ZERO
 
-__all__ = ["Likeness", "likeness_of"]
+__all__ = ["Lie", "Likeness", "likeness_of"]
 
 _SAME = 8  # ticks: what the rounding of skewed and sloped placings to whole ticks can add up to
 _COARSE = 1625  # ticks, a hundredth of an inch: points are put in order by it
@@ -40,6 +40,19 @@ _MIRRORED: dict[bool, tuple[Signs, ...]] = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class Lie:
+    """How a piece lies where an equal one that was made first would lie as its card shows it.
+
+    Args:
+        end_for_end: its left end is where the other's right end is.
+        half_turn: it is turned half round about its length.
+    """
+
+    end_for_end: bool = False
+    half_turn: bool = False
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Likeness:
     """A piece as what it is: a key that equal pieces share, and points that must fall together.
@@ -56,9 +69,9 @@ class Likeness:
     spots: tuple[Spot, ...]
     alike: bool
 
-    def turns(self) -> Iterator[Likeness]:
-        """The piece as it lies, then as it looks turned end for end and turned over."""
-        return (self._seen(signs) for signs in _TURNS[self.alike])
+    def turns(self) -> Iterator[tuple[Lie, Likeness]]:
+        """The piece as it lies, then as it looks turned end for end and turned over, with the turn."""
+        return ((Lie(signs[0] < 0, signs[1] < 0), self._seen(signs)) for signs in _TURNS[self.alike])
 
     def mirrored(self) -> Iterator[Likeness]:
         """The opposite hand of the piece, in every way it can lie."""

@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Hashable
 from dataclasses import dataclass, field, replace
 
-from gageline.detail.likeness import Likeness, likeness_of
+from gageline.detail.likeness import Lie, Likeness, likeness_of
 from gageline.part import Assembly, Finding, Severity
 
 __all__ = ["mark_pieces"]
@@ -26,10 +26,13 @@ class _Marks:
     made: dict[str, Assembly] = field(default_factory=dict)
     like: dict[Hashable, list[tuple[Likeness, str]]] = field(default_factory=lambda: defaultdict(list))
 
-    def known(self, like: Likeness, own: str | None) -> str | None:
-        """The mark of an equal piece, as it lies or turned."""
-        marks = (self._find(seen, own) for seen in like.turns())
-        return next((mark for mark in marks if mark is not None), None)
+    def known(self, like: Likeness, own: str | None) -> tuple[str, Lie] | None:
+        """The mark of an equal piece, and how this one lies to it."""
+        for lie, seen in like.turns():
+            mark = self._find(seen, own)
+            if mark is not None:
+                return mark, lie
+        return None
 
     def _find(self, wanted: Likeness, own: str | None) -> str | None:
         for one, mark in self.like[wanted.key]:
@@ -53,7 +56,7 @@ class _Marks:
 
 def mark_pieces(
     pieces: dict[str, Assembly], given: dict[str, str], taken: set[str]
-) -> tuple[dict[str, str], tuple[Assembly, ...], tuple[Finding, ...]]:
+) -> tuple[dict[str, tuple[str, Lie]], tuple[Assembly, ...], tuple[Finding, ...]]:
     """The marks of the pieces of a frame, and one of each with its quantity.
 
     A piece without a mark of its own takes that of an equal piece, else the name of its member, so
@@ -65,22 +68,22 @@ def mark_pieces(
         taken: marks of pieces as drawn, in small letters.
 
     Returns:
-        The mark of each member, the pieces in the order of their first members, and marks that were
-        given to pieces that differ.
+        The mark of each member with how it lies to the first of that mark, the pieces in the order of their
+        first members, and marks that were given to pieces that differ.
     """
     marks = _Marks(set(taken))
-    found: dict[str, str] = {}
+    found: dict[str, tuple[str, Lie]] = {}
     findings: list[Finding] = []
     for name in sorted(pieces, key=lambda one: one not in given):  # given marks first, else in order
         own = given.get(name)
         like = likeness_of(pieces[name])
-        mark = marks.known(like, own) or marks.new(pieces[name], like, own or name)
-        found[name] = mark
+        mark, lie = marks.known(like, own) or (marks.new(pieces[name], like, own or name), Lie())
+        found[name] = mark, lie
         if own is not None and mark != own:
             findings.append(_taken_twice(name, own, mark))
         piece = marks.made[mark]
         marks.made[mark] = replace(piece, quantity=piece.quantity + 1)
-    order = dict.fromkeys(found[name] for name in pieces)
+    order = dict.fromkeys(found[name][0] for name in pieces)
     return found, tuple(marks.made[mark] for mark in order), tuple(findings)
 
 

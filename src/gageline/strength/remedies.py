@@ -19,6 +19,7 @@ MUCH_TO_SPARE = 0.6
 """Utilisation below which a lighter connection is looked for (common practice, no source)."""
 
 _LEAST_ROWS = 2
+_BARELY = 0.01  # a row that takes no more than a hundredth off is not worth its holes
 _MOST_ROWS = 12  # of the Manual's tables; a plate whose beam is not known has no other end
 _MM = 1 / 25.4
 
@@ -146,22 +147,26 @@ def _shortfall(verdict: Verdict) -> tuple[int, float]:
 
 
 def enough_rows(verdict: Verdict, system: System) -> int | None:
-    """The fewest rows of bolts that have the strength where those that are there have not.
+    """The fewest rows of bolts that are strong enough where those there are not, else the strongest.
 
     Args:
         verdict: of a connection.
         system: whose sizes are tried.
 
     Returns:
-        How many; None where they are enough, or where no number that has room is.
+        How many; None where they are enough, or where no more that have room in the web are stronger.
     """
     if verdict.governing.passes:
         return None
+    rows, least = None, verdict.utilisation
     for _, connection in _more_rows(verdict.connection, _SIZES[system]):
         tried = _checked(connection, verdict)
-        if tried is not None and tried.governing.passes:
-            return _rows_of(connection)
-    return None
+        if tried is None or tried.utilisation >= least - _BARELY:
+            continue
+        rows, least = _rows_of(connection), tried.utilisation
+        if tried.governing.passes:
+            break
+    return rows
 
 
 def lighter(verdict: Verdict, system: System = System.FT_IN) -> Suggestion | None:

@@ -24,8 +24,8 @@ def strong_rows(full: FullJob, progress: Progress | None = None) -> FullJob:
 
     Detailing takes rows from half of the depth and from a table of bolts in shear; the web, the material
     between, an eccentric pattern or slip may ask for more. Only reactions that the job gives or its loads
-    make count, and rows that the document gives stay. What is still not strong enough is for the checks to
-    say.
+    make count, and rows that the document gives stay. Where no rows are enough the strongest are taken;
+    what is still not strong enough is for the checks to say.
 
     Args:
         full: the job, its frame detailed.

@@ -81,6 +81,18 @@ REFUSED = {
     ),
     "columns in one place": (HEAD + column() + column("P2"), '"P2" and "P" stand in one place'),
     "a name twice": (HEAD + member() + member(), '"B1" is used twice'),
+    "names that differ in capitals": (
+        HEAD + member() + member("b1"),
+        '"b1" and "B1" are alike when painted in capitals: give each a name of its own',
+    ),
+    "a column beside the beam that it is under": (
+        HEAD + member() + column(at='{ point = "1/A", x = 60, y = 48 }', top='under = "B1"'),
+        '"B1" does not pass over it: its middle is 4\'-0" beside it: move the column under it, or give top',
+    ),
+    "a column past the beam that it is under": (
+        HEAD + member() + column(at='{ point = "1/A", x = -60 }', top='under = "B1"'),
+        '"B1" does not reach over it: it ends 5\'-0" before it: move the column under it, lengthen the beam',
+    ),
     "an overhang below zero": (HEAD + member(more='start = { overhang = "-3" }'), '-3" is below zero'),
     "a bolt that is none": (HEAD + BETWEEN + member(more='ends = { bolt = "13/16" }'), "is not in the table"),
     "a bolt without a value": (

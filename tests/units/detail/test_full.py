@@ -15,6 +15,7 @@ from gageline.detail import (
     read_full,
     with_rows,
 )
+from gageline.errors import ValueProblem
 from gageline.job import JobProblems, read_job
 from gageline.part import End
 
@@ -133,3 +134,13 @@ def test_a_connection_that_is_given_stays_and_its_missing_rows_are_said() -> Non
     assert warned.message.startswith(
         f"{fit} rows are fewer than the 12 that strength asks for, since it is weak: {fit} rows fit"
     )
+
+
+def test_a_member_is_found_by_its_name_where_an_equal_one_gives_the_mark() -> None:
+    full = read_full(FRAME)
+    assert full.detailed is not None
+    shared = next(one for one in full.detailed.placed if one.member != one.mark)
+    assert full.mark_of(shared.member) == shared.mark
+    assert [one.mark for one in full.only(shared.member).job.assemblies] == [shared.mark]
+    with pytest.raises(ValueProblem, match='there is no piece "Z9"'):
+        full.only("Z9")

@@ -16,7 +16,7 @@ def one(*xs: str, **features: Any) -> Assembly:
 
 
 def alike(a: Assembly, b: Assembly) -> bool:
-    return any(likeness_of(b).same(seen) for seen in likeness_of(a).turns())
+    return any(likeness_of(b).same(seen) for _, seen in likeness_of(a).turns())
 
 
 def test_names_marks_and_order_do_not_count() -> None:

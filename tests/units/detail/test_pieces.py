@@ -4,6 +4,7 @@ from typing import Any
 
 from assembling import bay, detailed
 from gageline.detail import Detailed
+from gageline.detail.likeness import Lie
 
 
 def beams(*more: dict[str, Any], **first: object) -> Detailed:
@@ -33,6 +34,32 @@ def test_a_piece_the_other_way_round_is_the_same_piece() -> None:
     unequal = {"start": {"rows": 4}}
     result = beams(way_back | {"end": {"rows": 4}}, **unequal)
     assert marks(result) == {"B1": "B1", "B2": "B1"}
+    one, two = (next(each for each in result.placed if each.member == name) for name in ("B1", "B2"))
+    assert (one.lie, two.lie) == (Lie(), Lie(end_for_end=True))
+    assert [round(at.left[1].inches / 12) for at in (one, two)] == [
+        0,
+        0,
+    ]  # both at G1, where the card has four rows
+
+
+def test_a_column_that_is_an_equal_one_turned_round_says_so() -> None:
+    column = {"stock": "W10X49", "base": 0, "top": "Floor"}
+    table = bay()
+    table["column"] = [column | {"name": "P1", "at": "1/A"}, column | {"name": "P2", "at": "2/A"}]
+    table["member"] = [{"name": "G1", "stock": "W18X50", "from": "1/A", "to": "2/A", "top": "Floor"}]
+    placed = {one.member: one for one in detailed(table).placed}
+    assert placed["P1"].mark == placed["P2"].mark == "P1"
+    assert (placed["P1"].lie, placed["P2"].lie) == (Lie(), Lie(half_turn=True))
+
+
+def test_a_fitting_takes_no_name_of_a_member() -> None:
+    table = bay()
+    column = {"stock": "W10X49", "base": 0, "top": "Floor"}
+    table["column"] = [column | {"name": "B1", "at": "1/A"}, column | {"name": "B2", "at": "2/A"}]
+    table["member"] = [{"name": "G1", "stock": "W18X50", "from": "1/A", "to": "2/A", "top": "Floor"}]
+    result = detailed(table)
+    plates = {fit.part.mark for one in result.assemblies for fit in one.fittings if fit.part.mark[0] == "b"}
+    assert plates == {"b3"}
 
 
 def test_marks_given_by_people_stay() -> None:

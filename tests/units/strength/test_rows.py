@@ -136,8 +136,10 @@ def test_slip_asks_for_more_rows_than_bearing() -> None:
     assert not failed(strong_rows(slip))
 
 
-def test_rows_that_have_no_room_are_left_to_the_check() -> None:
-    heavy = strong_rows(skewed(INCHES, "60 kip"))
+def test_where_no_rows_are_enough_the_strongest_are_taken_and_the_check_says_so() -> None:
+    before = skewed(INCHES, "60 kip", ', connection = "single plate"')
+    heavy = strong_rows(before)
+    assert rows(heavy) >= rows(before)
     assert "B1 left" in failed(heavy)
 
 

@@ -12,7 +12,8 @@ from gageline.sheets.boxes import text_start
 from gageline.sheets.fonts import FAMILY, FONT_FOLDER
 from gageline.sheets.paths import Path, drawn, number
 from gageline.sheets.scene import Page, Sheet, Text, Typeset
-from gageline.sheets.style import HEX, STROKES, Ink, Role, Stroke, Weight
+from gageline.sheets.style import HEX, Ink, Weight
+from gageline.sheets.svg import to_svg
 
 __all__ = ["literal", "to_pdf", "to_typst"]
 
@@ -63,30 +64,15 @@ def to_typst(sheet: Sheet) -> str:
 
 
 def _preamble(sheet: Sheet) -> str:
-    pens = "\n".join(f"#let p-{role} = {_pen(STROKES[role])}" for role in Role)
     inks = "\n".join(f"#let i-{ink} = rgb({literal(HEX[ink])})" for ink in Ink)
     return f"""#set document(title: {literal(sheet.title)}, date: none)
 #set text(font: {literal(_FONT)}, stretch: 75%, fallback: false, size: 10pt)
 {inks}
-{pens}
-#let m = curve.move
-#let l = curve.line
-#let c = curve.cubic
-#let z = curve.close(mode: "straight")
-#let d(stroke, fill, ..steps) = place(top + left,
-  curve(stroke: stroke, fill: fill, fill-rule: "even-odd", ..steps))
 #let s(size, weight, ink, body) = text(size: size, weight: weight, fill: ink,
   kerning: false, ligatures: false, top-edge: "baseline", bottom-edge: "baseline", body)
 #let t(x, y, size, weight, ink, body) = place(top + left, dx: x, dy: y, s(size, weight, ink, body))
 #let r(x, y, turn, size, weight, ink, body) = place(top + left, dx: x, dy: y,
   rotate(turn, origin: left + horizon, s(size, weight, ink, body)))"""
-
-
-def _pen(stroke: Stroke) -> str:
-    dashes = ", ".join(f"{number(d)}mm" for d in stroke.dash)
-    # Round caps close the corners of lines that meet; on dashes they would eat the spaces.
-    end = f'cap: "butt", dash: ({dashes})' if stroke.dash else 'cap: "round"'
-    return f'(paint: i-{stroke.ink}, thickness: {number(stroke.width)}mm, join: "round", {end})'
 
 
 def _page(page: Page | Typeset) -> str:
@@ -95,7 +81,11 @@ def _page(page: Page | Typeset) -> str:
     if isinstance(page, Typeset):
         margin = f"margin: {number(page.margin)}mm"
         return f"#page({size}, {margin}, footer: {_foot(page.foot)})[\n{page.source}\n]"
-    body = "\n".join(_path(x) if isinstance(x, Path) else _text(*x) for x in drawn(page.items))
+    # All lines of a page as one picture: as elements of typst they take twice its time and memory.
+    picture = literal(to_svg(page, texts=False))
+    lines = f'place(top + left, image(bytes({picture}), format: "svg", width: {number(width)}mm))'
+    texts = (_text(*thing) for thing in drawn(page.items) if not isinstance(thing, Path))
+    body = "\n".join([lines, *texts])
     return f"#page({size}, margin: 0mm, {{\n{body}\n}})"
 
 
@@ -106,24 +96,6 @@ def _foot(text: str) -> str:
         f"context text(size: 8pt, grid(columns: (1fr, auto), column-gutter: 4mm, {literal(text)}, "
         f"{number_of_all}))"
     )
-
-
-def _at(x: float, y: float) -> str:
-    return f"({number(x)}mm,{number(y)}mm)"
-
-
-def _path(path: Path) -> str:
-    steps = []
-    for code, v in path.steps:
-        if code == "C":
-            steps.append(f"c({_at(v[0], v[1])},{_at(v[2], v[3])},{_at(v[4], v[5])})")
-        elif code == "Z":
-            steps.append("z")
-        else:
-            steps.append(f"{code.lower()}({_at(v[0], v[1])})")
-    pen = f"p-{path.role}" if path.role else "none"
-    fill = f"i-{path.fill}" if path.fill else "none"
-    return f"d({pen},{fill},{','.join(steps)})"
 
 
 def _text(text: Text, dx: float, dy: float) -> str:

@@ -20,7 +20,7 @@ _ROUND = ' stroke-linecap="round"'
 _PLAIN = "font-kerning:none;font-variant-ligatures:none"
 
 
-def to_svg(page: Page) -> str:
+def to_svg(page: Page, *, texts: bool = True) -> str:
     """A page as one SVG file, its size in mm and its user unit 1 mm.
 
     Every text carries its length, so that a machine without the font squeezes another one into the same
@@ -28,6 +28,7 @@ def to_svg(page: Page) -> str:
 
     Args:
         page: what is drawn.
+        texts: with its texts, or only its lines and fills.
 
     Returns:
         The text of the file.
@@ -42,7 +43,11 @@ def to_svg(page: Page) -> str:
         f'<rect width="{w}" height="{h}" fill="{HEX[Ink.WHITE]}"/>',
         f'<g font-family="{escape(_FAMILIES)}" style="{_PLAIN}" xml:space="preserve">',
     ]
-    out += [_path(thing) if isinstance(thing, Path) else _text(*thing) for thing in drawn(page.items)]
+    for thing in drawn(page.items):
+        if isinstance(thing, Path):
+            out.append(_path(thing))
+        elif texts:
+            out.append(_text(*thing))
     out.append("</g>\n</svg>\n")
     return "\n".join(out)
 

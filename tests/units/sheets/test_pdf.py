@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pypdfium2
 import pytest
 
 from gageline.errors import GagelineError
-from gageline.sheets import Circle, Line, Page, Paper, Sheet, Text, Typeset, literal, to_pdf
+from gageline.sheets import Circle, Ink, Line, Page, Paper, Polygon, Sheet, Text, Typeset, literal, to_pdf
 
 SHEET = Sheet(
     (
@@ -26,6 +27,19 @@ def test_pages_have_their_exact_sizes_and_texts() -> None:
         "far side",
     ]
     assert pdf.get_metadata_dict()["Title"] == 'Card "B4"'
+
+
+def test_lines_are_full_size_on_every_paper_and_stand_under_the_texts() -> None:
+    """Templates are laid on steel: 150 mm on the page are 150 mm in the file."""
+    line, fill = Line(20, 40, 170, 40), Polygon(((20, 60), (60, 60), (60, 80), (20, 80)), None, Ink.BLACK)
+    texts = Text(30, 75, "over", ink=Ink.WHITE)
+    for paper in (Paper.LETTER, Paper.A3):
+        pdf = pypdfium2.PdfDocument(to_pdf(Sheet((Page((texts, line, fill), paper),))))
+        # ten pixels for a millimetre
+        dark = np.asarray(pdf[0].render(scale=10 * 25.4 / 72).to_pil().convert("L")) < 128
+        (along,) = np.nonzero(dark[395:405].any(axis=0))
+        assert (along[0] / 10, along[-1] / 10) == pytest.approx((20, 170), abs=0.3)
+        assert not dark[600:800, 300:450].all()  # the text is read, though it was drawn before the fill
 
 
 def test_the_same_sheet_gives_the_same_bytes() -> None:

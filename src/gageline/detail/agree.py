@@ -15,6 +15,7 @@ from gageline.detail.shop import Shop
 from gageline.detail.site import FaceKind
 from gageline.detail.space import dot, minus
 from gageline.part import End, Face, Finding, Severity
+from gageline.steel import minimum_edge_distance
 from gageline.units import Length
 
 __all__ = ["Disagreed", "Key", "Shared", "agreed"]
@@ -24,6 +25,7 @@ _SAME = 1e-4  # inches: webs this near are on one line
 _WEBS = frozenset({Face.NEAR, Face.FAR})
 _OSHA = "29 CFR 1926.756(c)"
 _APART = "change one top of steel or depth, use a single plate on one side, or set the beams apart"
+_ONE_ANGLE = "give both ends one angle, use a single plate on one side, or set the beams apart"
 _ONE_SIZE = "give both ends one bolt, use a single plate on one side, or set the beams apart"
 _REMEDY = (
     "shift one connection by a row so that one bolt stays in the first beam, add a seat or an equal "
@@ -128,6 +130,9 @@ def _pair(one: Joint, two: Joint, shop: Shop) -> tuple[Joint, Joint, int]:
     single = {"single angle"} & {one.kind, two.kind}
     if not single and one.spread is not None and two.spread is not None:
         spread = max(one.spread, two.spread)
+        if any(_past_the_leg(joint, spread) for joint in (one, two)):
+            wide = f"want a spread of {shop.say(spread)}, which goes past the shorter legs of the other side"
+            return _disagree(one, two, "its bolts and those", wide, _ONE_ANGLE), two, 0
         one, two = _spread(one, spread, two, shop), _spread(two, spread, one, shop)
     moved = _aligned(a, b)
     if moved is None or a.pitch != b.pitch:
@@ -137,6 +142,14 @@ def _pair(one: Joint, two: Joint, shop: Shop) -> tuple[Joint, Joint, int]:
     one, two = _lowered(one, a, first, two, shop), _lowered(two, b, second, one, shop)
     common = {round(z, 4) for z in replace(a, first=first).elevations}
     return one, two, len(common & {round(z, 4) for z in replace(b, first=second).elevations})
+
+
+def _past_the_leg(joint: Joint, spread: Length) -> bool:
+    """Whether bolts spread so far lie too near to the edge of an end's angles."""
+    if joint.angle is None:
+        return False
+    off = (spread - joint.site.member.stock.tw) / 2
+    return joint.angle.d - off < minimum_edge_distance(joint.choice.size)
 
 
 def _clear(a: Ladder, b: Ladder) -> bool:

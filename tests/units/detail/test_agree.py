@@ -164,3 +164,14 @@ def test_ends_of_two_bolt_sizes_share_no_holes() -> None:
         "one size goes through both"
     )
     assert found.remedy.startswith("give both ends one bolt")
+
+
+def test_a_spread_that_runs_past_the_shorter_legs_is_not_shared() -> None:
+    # L6x4x3/8: gage 3 1/2 and half a web, 7 3/8; on L4x3-1/2x5/16 that leaves 0.49 at the edge, 1 in is least
+    wide = {"ends": ANGLES | {"angle": "L6x4x3/8"}}
+    chosen = both_sides(first=wide, stock="W18X50")
+    assert chosen.joints["B2", End.LEFT].kind == "single plate"
+    assert not [one for one in chosen.findings if one.code == "patterns-disagree"]
+    given = both_sides(first=wide, stock="W18X50", ends=ANGLES)
+    (found,) = [one for one in given.findings if one.code == "patterns-disagree"]
+    assert 'want a spread of 7 3/8", which goes past the shorter legs' in found.message

@@ -15,7 +15,7 @@ from gageline.sheets.scene import Anchor, Box, Group, Item, Level, Sheet, Text
 from gageline.sheets.style import BODY, HEADING, Weight
 from gageline.sheets.table import Column, Table, table_blocks
 from gageline.takeoff import PieceBill, bill_of_piece, parts_of_job, weight_text, weight_unit
-from gageline.units import ZERO, Length
+from gageline.units import ZERO, Length, counted
 
 __all__ = ["parts_list"]
 
@@ -50,7 +50,8 @@ def parts_list(job: Job, detailed: Detailed | None = None) -> Sheet:
         ("Field bolts", _bolts([row for row in bolts if row.field])),
         ("Fillet weld in the shop", _welds(job, bills)),
     ]
-    heading = Heading("Parts list", detail="of the whole job")
+    count = sum(bill.quantity for bill in bills)
+    heading = Heading("Parts list", detail=f"of {counted(count, 'piece')}")
     pages = _flow(job, [(title, table) for title, table in tables if table.rows], _said(job, bolts))
     return bind(job, "parts list", [Draft(heading, tuple(page)) for page in pages])
 

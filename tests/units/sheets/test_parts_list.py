@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 from frames import demo_frame
 from gageline.sheets import Page, texts
 from gageline.sheets.parts_list import parts_list
@@ -78,3 +80,11 @@ def test_shop_and_field_bolts_of_a_frame_are_listed_apart() -> None:
         bolts.count * piece.quantity for piece in full.job.assemblies for bolts in piece.bolts
     )
     assert counted(said[field:weld]) == sum(site.count for site in full.detailed.field_bolts)
+
+
+def test_a_list_of_some_pieces_does_not_say_that_it_is_of_the_whole_job() -> None:
+    full = demo_frame()
+    some = replace(full.job, assemblies=(full.job.piece("B1"),))
+    said = page_texts(parts_list(some, full.detailed))[0]
+    assert "of 2 pieces" in said
+    assert "whole job" not in " ".join(said)

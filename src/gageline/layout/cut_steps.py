@@ -35,8 +35,10 @@ def diagonal(one: Length, two: Length) -> Length:
 
 
 def check_step(bench: Bench, up: Face) -> Step:
-    """Overall length and square of both ends, and which end everything is measured from.
+    """Overall length and square of both ends, which end everything is measured from, and where its mark goes.
 
+    The mark at the left end, upright, tells whoever stands the piece in the frame which way round it is
+    (common practice, no source).
     The steel has no cut yet: a bevelled or mitred end is still square, and what is cut off may be longer.
     """
     part = bench.part
@@ -53,7 +55,8 @@ def check_step(bench: Bench, up: Face) -> Step:
         "left end",
         (bench.x(part.length),),
         f"Lay it {face_up(up, hollow=is_hollow(part))} up. The left end is the datum: hook the tape "
-        f"there{point}. Overall {bench.say(part.length)}.",
+        f"there{point}{f', and write {part.mark} there, upright' if part.mark else ''}. "
+        f"Overall {bench.say(part.length)}.",
         f"Along the {edge} {least}{bench.say(part.length)}{open_}.",
         "overall",
     )

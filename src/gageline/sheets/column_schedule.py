@@ -20,12 +20,13 @@ from gageline.units import counted
 __all__ = ["column_schedule", "grid_point"]
 
 _ON = 1.0 / 32  # inches
+_HALF_ROUND = 180.0
 _NOTE = (
     "Base is the underside of the base plate, top the upper side of the cap plate or the end of the shaft. "
-    "Turn is the direction of the column's depth, counter-clockwise from the direction of the lettered or "
-    "numbered lines across x. At least four anchor rods hold every column (29 CFR 1926.755(a), from memory); "
-    "their spacing is along the column's depth by across it; their setting is the concrete's, their size the "
-    "engineer's."
+    "Turn is the direction from the flange that the card calls the bottom one to the top one, "
+    "counter-clockwise from the direction of x: columns of one mark may stand turned half round. At least "
+    "four anchor rods hold every column (29 CFR 1926.755(a), from memory); their spacing is along the "
+    "column's depth by across it; their setting is the concrete's, their size the engineer's."
 )
 
 
@@ -90,6 +91,7 @@ def _row(
     scribe, entry = Scribe.of(job), line.entry
     main = shaft.assembly.main
     turn = float(entry.turn) if isinstance(entry, ColumnEntry) else 0.0
+    turn = (turn + (_HALF_ROUND if shaft.lie.half_turn else 0.0)) % 360
     foot = shaft.placement.origin[2].inches
     head = foot + main.length.inches
     splices = detailed.frame.splices.get(line.name, ())

@@ -36,6 +36,7 @@ class PlanBeam:
         slope: rise over run from start to end.
         skews: degrees from square at start and end.
         offset: sideways from its line, to the left positive.
+        turned: its piece's left end, where its mark is written, is at the finish.
     """
 
     name: str
@@ -49,6 +50,7 @@ class PlanBeam:
     slope: float
     skews: tuple[float, float]
     offset: float
+    turned: bool = False
 
     @property
     def middle(self) -> Point:
@@ -182,6 +184,7 @@ def _overhang(line: Line, end: End) -> float:
 
 
 def _beam(line: Line, mark: str, elevation: float, detailed: Detailed) -> PlanBeam:
+    turned = detailed.member(line.name).lie.end_for_end
     ends = [_end(line, end, detailed) for end in End]
     entry = line.entry
     offset = entry.offset.inches if isinstance(entry, MemberEntry) and entry.offset else 0.0
@@ -197,6 +200,7 @@ def _beam(line: Line, mark: str, elevation: float, detailed: Detailed) -> PlanBe
         line.slope,
         (ends[0][3], ends[1][3]),
         offset,
+        turned,
     )
 
 

@@ -14,13 +14,14 @@ from gageline.sheets.fonts import text_width
 from gageline.sheets.placing import Label, round_about
 from gageline.sheets.plan_members import BEARING, FREE, PlanBeam, PlanLevel
 from gageline.sheets.plan_sides import grid_line
-from gageline.sheets.plan_signs import PlanView, column_sign, end_sign, free_end, set_off
+from gageline.sheets.plan_signs import PlanView, column_sign, end_sign, free_end, left_end, set_off
 from gageline.sheets.scene import Box, Item, Line, Point, Polygon
 from gageline.sheets.style import FINE, Ink, Role, Weight
 
 __all__ = ["Picture", "picture_of"]
 
 _ARROW = 3.2
+_ROOM = 12.0  # mm: a shorter line has no room for a dot between the signs of its ends
 _SOLID = 2.2  # mm round the end of a member that is kept free for its sign
 
 
@@ -151,9 +152,20 @@ def _beam(picture: Picture, beam: PlanBeam, view: PlanView, window: BaseGeometry
         if signs:
             centre = (at[0] + inward[0] * 1.2, at[1] + inward[1] * 1.2)
             picture.solids.append(shapely.Point(centre).buffer(_SOLID, quad_segs=4))
+    picture.items += _left_end(beam, (start, finish), (ux, uy), window)
     arrow = list(_slope_arrow(beam, (x1, y1), (x2, y2), (ux, uy)))
     picture.items += arrow
     picture.solids += [shapely.Polygon(head.points) for head in arrow]
+
+
+def _left_end(beam: PlanBeam, ends: tuple[Point, Point], way: Point, window: BaseGeometry) -> Iterator[Item]:
+    """A dot on the line by the piece's left end, where there is room between its signs."""
+    (x, y), sign = (ends[1], -1.0) if beam.turned else (ends[0], 1.0)
+    dot = left_end((x, y), (way[0] * sign, way[1] * sign))
+    if hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]) > _ROOM and window.contains(
+        shapely.Point(dot.x, dot.y)
+    ):
+        yield dot
 
 
 def _slope_arrow(beam: PlanBeam, start: Point, finish: Point, way: Point) -> Iterator[Polygon]:

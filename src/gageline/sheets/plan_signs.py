@@ -20,6 +20,7 @@ __all__ = [
     "column_sign",
     "end_sign",
     "free_end",
+    "left_end",
     "legend",
     "set_off",
 ]
@@ -38,6 +39,7 @@ SIGN_WORDS = {
 OPENING = "opening"
 """Stands with the connections of a sheet where a floor of it has an opening."""
 _HALF = 1.7
+_DOT, _DOT_AT = 0.75, 5.2  # mm: of a left end, past the widest sign of a connection
 _LEAST_COLUMN = 2.4  # mm: a column smaller on paper cannot be read
 _OFF = {
     "double angles": 0.9,
@@ -159,6 +161,8 @@ def legend(kinds: Sequence[str], width: float) -> Block:
     rows.append(
         ([Line(1.0, 0.0, 11.0, 0.0, Role.OUTLINE)], "member; all ends are shear connections, none moment")
     )
+    dotted: list[Item] = [Line(1.0, 0.0, 11.0, 0.0, Role.OUTLINE), left_end((1.0, 0.0), (1.0, 0.0))]
+    rows.append((dotted, "left end of its piece on the card, where its mark is written"))
     if OPENING in kinds:
         rows.append((_crossed(), "opening in the floor"))
     if FREE in kinds:
@@ -194,6 +198,11 @@ def free_end(at: Point, inward: Point) -> Iterator[Item]:
     """A short stroke across the free end of a cantilever."""
     ux, uy = inward
     yield Line(at[0] - uy * 1.2, at[1] + ux * 1.2, at[0] + uy * 1.2, at[1] - ux * 1.2, Role.FRAME)
+
+
+def left_end(at: Point, inward: Point) -> Circle:
+    """A dot on a member's line by the end that the card of its piece calls the left one."""
+    return Circle(at[0] + inward[0] * _DOT_AT, at[1] + inward[1] * _DOT_AT, _DOT, None, Ink.BLACK)
 
 
 def _crossed() -> list[Item]:

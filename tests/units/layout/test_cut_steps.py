@@ -22,7 +22,8 @@ def on_bench(part: Part, system: System = System.FT_IN) -> Bench:
 def test_the_first_step_names_the_datum_the_overall_and_how_square() -> None:
     step = check_step(on_bench(piece()), Face.NEAR)
     assert step.text == (
-        "Lay it near web up. The left end is the datum: hook the tape there. Overall 10'-0\"."
+        "Lay it near web up. The left end is the datum: hook the tape there, and write B1 there, upright. "
+        "Overall 10'-0\"."
     )
     assert step.check == (
         'Along the bottom edge 10\'-0"; square both ends, at most 1/16" open at the square.'
@@ -41,14 +42,20 @@ def test_the_first_step_names_the_datum_the_overall_and_how_square() -> None:
 )
 def test_the_tape_is_hooked_on_the_long_point(left: EndCut, point: str) -> None:
     step = check_step(on_bench(piece(left=left)), Face.NEAR)
-    assert f"hook the tape there, at the long point on the {point}. Overall" in step.text
+    assert (
+        f"hook the tape there, at the long point on the {point}, and write B1 there, upright. Overall"
+        in step.text
+    )
     assert step.check.endswith('; square the right end, at most 1/16" open at the square.')
 
 
 def test_an_angle_is_cut_from_heel_to_toe() -> None:
     """Its heel is at the bottom of leg A and at the near side of leg B: it has no top edge."""
     bench = on_bench(piece("L6X4X1/2", left=EndCut(parse_slope("3 in 12")), right=MITRE))
-    assert "at the long point on the toe of leg A. Overall" in check_step(bench, Face.LEG_A).text
+    assert (
+        "at the long point on the toe of leg A, and write B1 there, upright. Overall"
+        in check_step(bench, Face.LEG_A).text
+    )
     (bevel,) = end_steps(bench, End.LEFT)
     (mitre,) = end_steps(bench, End.RIGHT)
     assert bevel.text.startswith('Mark 0" at the toe of leg A and 1 1/2" at the heel; strike the bevel')

@@ -55,3 +55,27 @@ def test_place_off_the_grid_says_how_far() -> None:
 def test_a_turned_column_says_its_turn() -> None:
     text = bays([240], [240], 0).replace('at = "1/A"\n', 'at = "1/A"\nturn = 90\n', 1)
     assert all_texts(column_schedule(read_full(text))).count("90°") == 1
+
+
+def test_a_column_of_the_same_mark_that_stands_turned_round_says_so() -> None:
+    """One beam between two columns: the holes are in the flange that faces it, on one side and the other."""
+    text = """[job]
+name = "two posts"
+[frame.grid]
+x = { names = ["1", "2"], spacing = ["20'-0"] }
+y = { names = ["A"] }
+[[frame.level]]
+name = "F"
+elevation = "12'-0"
+[[frame.member]]
+name = "G1"
+stock = "W18X50"
+from = "1/A"
+to = "2/A"
+top = "F"
+"""
+    for name, at in (("P1", "1/A"), ("P2", "2/A")):
+        text += f'[[frame.column]]\nname = "{name}"\nat = "{at}"\nstock = "W10X49"\nbase = 0\ntop = "F"\n'
+    found = all_texts(column_schedule(read_full(text)))
+    assert "2/A (P2)" in found
+    assert (found.count("0°"), found.count("180°")) == (1, 1)

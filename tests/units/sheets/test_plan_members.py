@@ -62,3 +62,13 @@ def test_beams_of_two_floors_stand_on_two_plans() -> None:
         ("L1", 5, 4),
         ("L2", 5, 4),
     ]
+
+
+def test_a_beam_made_as_one_the_other_way_round_has_its_left_end_at_its_finish() -> None:
+    placed = {one.member: one for one in detailed().placed}
+    for one in demo_level().beams:
+        stands = placed[one.name]
+        foot = [value.inches for value in stands.left[:2]]
+        near, far = (sum((a - b) ** 2 for a, b in zip(foot, end, strict=True)) for end in one.work)
+        assert one.turned is (far < near)
+        assert one.turned is stands.lie.end_for_end

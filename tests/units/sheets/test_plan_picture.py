@@ -2,7 +2,7 @@
 
 import pytest
 
-from gageline.sheets import Box, Circle, Line, Polygon, Role
+from gageline.sheets import Box, Circle, Ink, Line, Polygon, Role
 from gageline.sheets.plan_members import FREE, PlanBeam, PlanColumn, PlanLevel
 from gageline.sheets.plan_picture import Picture, picture_of
 from gageline.sheets.plan_regions import Region
@@ -25,10 +25,12 @@ def beam(
     finish: tuple[float, float],
     kinds: tuple[str, str] = ("single plate", "single plate"),
     slope: float = 0.0,
+    *,
+    turned: bool = False,
 ) -> PlanBeam:
     ends = (start, finish)
     return PlanBeam(
-        "B", "B", section("W16x26"), start, finish, ends, kinds, (0.0, 0.0), slope, (0.0, 0.0), 0.0
+        "B", "B", section("W16x26"), start, finish, ends, kinds, (0.0, 0.0), slope, (0.0, 0.0), 0.0, turned
     )
 
 
@@ -45,6 +47,25 @@ def lines(picture: Picture, role: Role) -> list[Line]:
     return [item for item in picture.items if isinstance(item, Line) and item.role is role]
 
 
+def rings(picture: Picture) -> list[Circle]:
+    return [item for item in picture.items if isinstance(item, Circle) and item.fill is Ink.WHITE]
+
+
+def dots(picture: Picture) -> list[Circle]:
+    return [item for item in picture.items if isinstance(item, Circle) and item.fill is Ink.BLACK]
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_a_dot_stands_by_the_left_end_of_the_piece(*, turned: bool) -> None:
+    (dot,) = dots(drawn((beam((0, 50), (200, 50), turned=turned),)))
+    assert (dot.x, dot.y) == pytest.approx((125 - 5.2 if turned else 25 + 5.2, 50))
+
+
+def test_no_dot_where_the_line_is_too_short_or_its_left_end_is_on_another_part() -> None:
+    assert not dots(drawn((beam((0, 50), (20, 50)),)))
+    assert not dots(drawn((beam((0, 50), (600, 50), turned=True),)))
+
+
 def test_grid_lines_of_this_part_only() -> None:
     grid = lines(drawn(), Role.CENTRE)
     assert sorted((g.x1, g.x2) for g in grid) == [(10.0, 140.0), (25.0, 25.0), (125.0, 125.0)]
@@ -56,7 +77,7 @@ def test_a_member_is_drawn_off_its_supports_with_a_sign_at_each_end() -> None:
     # a ring of 0.8 mm radius stands before the line, which begins 1.7 mm from the support
     assert one == pytest.approx((25 + 1.7, 50))
     assert two == pytest.approx((125 - 1.7, 50))
-    assert sum(isinstance(item, Circle) for item in picture.items) == 2
+    assert len(rings(picture)) == 2
     assert len(picture.solids) == 2
 
 
@@ -64,7 +85,7 @@ def test_a_member_that_goes_on_past_the_match_line_is_cut_there_without_a_sign()
     picture = drawn((beam((0, 50), (600, 50)),))
     ((_, (_, two)),) = picture.lines
     assert two[0] == pytest.approx(VIEW.x(210) + 4.0)
-    assert sum(isinstance(item, Circle) for item in picture.items) == 1
+    assert len(rings(picture)) == 1
 
 
 def test_a_member_elsewhere_is_not_drawn() -> None:

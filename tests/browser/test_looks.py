@@ -192,3 +192,13 @@ def test_a_long_mark_does_not_squeeze_the_code_of_its_label(shown: tuple[Page, s
     box = page.locator(".label .code svg").first.bounding_box()
     assert box is not None
     assert box["width"] == box["height"] >= 120  # px, 32 mm on paper
+
+
+def test_what_is_folded_says_plus_and_what_is_open_minus(shown: tuple[Page, str]) -> None:
+    page, url = shown
+    page.goto(f"{url}/office/1/piece/2/")
+    sign = "(one) => getComputedStyle(one, '::before').content"
+    folded = page.locator("details:not([open]) > summary").first
+    assert folded.evaluate(sign) == '"+"'
+    folded.click()
+    assert page.locator("details[open] > summary").first.evaluate(sign) == '"\u2212"'

@@ -26,6 +26,8 @@ function show(index, focus) {
   showCut(steps[at].id);
   if (focus && reads) reads.open = false; // who walks on has measured
   if (focus) { steps[at].focus({ preventScroll: true }); window.scrollTo(0, 0); }
+  // on a phone the picture of a sheet may leave no room for what is to be done
+  if (steps[at].getBoundingClientRect().top > innerHeight * 0.6) steps[at].scrollIntoView();
 }
 
 // At the saw the piece that is cut now stands out in the picture of its stick.

@@ -54,13 +54,13 @@ def notches_of(site: Site, stick: Stick, setback: float, shop: Shop) -> Notches:
         return Notches()
     if site.kind is FaceKind.COLUMN_WEB:
         return _between_flanges(site, stick, setback, shop)
-    cuts = [_cope(site, stick, edge, shop) for edge in (Face.TOP, Face.BOTTOM)]
+    cuts = [_cope(site, stick, edge, setback, shop) for edge in (Face.TOP, Face.BOTTOM)]
     made = [cut for cut in cuts if cut is not None]
     copes = tuple(cope for cope, _ in made)
     return Notches(copes, (), tuple(reason for _, reason in made), tuple(_too_much(site, copes, shop)))
 
 
-def _cope(site: Site, stick: Stick, edge: Face, shop: Shop) -> tuple[Cope, Reason] | None:
+def _cope(site: Site, stick: Stick, edge: Face, setback: float, shop: Shop) -> tuple[Cope, Reason] | None:
     """The cope of one flange where the support's flange or its fillet is in the way."""
     top = edge is Face.TOP
     sign = 1.0 if top else -1.0
@@ -76,7 +76,8 @@ def _cope(site: Site, stick: Stick, edge: Face, shop: Shop) -> tuple[Cope, Reaso
     if over + least <= 1e-9:
         return None
     girder = site.support.stock
-    depth = shop.cope(max((over + wanted) * lean, _flange_gone(stick, shop)))
+    asked, gone = (over + wanted) * lean, _flange_gone(stick, shop)
+    depth = shop.cope(max(asked, gone))
     length = shop.cope(_length(site, stick, (limit - sign * wanted, limit), clear))
     radius = min(shop.practice.cope_radius, depth, length)
     side = "above" if over * sign > 0 else "below"
@@ -85,8 +86,10 @@ def _cope(site: Site, stick: Stick, edge: Face, shop: Shop) -> tuple[Cope, Reaso
         f"{edge} of steel is {where} the {edge} of {girder.designation}, whose fillet ends at "
         f"{shop.say(fillet_of(girder))} (kdes) with {shop.say(clear)} clearance, at "
         f"{shop.say(largest_fillet(girder))} at the largest (kdet); "
-        f"its flange stands {shop.say(site.reach)} out from the web with {shop.say(clear)} clearance; "
-        f"rounded up to {shop.say(shop.frame.cope_step)}"
+        f"{f'the flange cut off and the radius of the corner ask for {shop.say(gone)}; ' * (gone > asked)}"
+        f"its flange stands {shop.say(site.reach)} out from the web with {shop.say(clear)} clearance, "
+        f"{'less the setback' if site.square else 'from the furthest point of the end, less the setback'} "
+        f"{shop.say(setback)}; rounded up to {shop.say(shop.frame.cope_step)}"
     )
     reason = Reason(f"{edge} cope {shop.say(length)} long, {shop.say(depth)} deep", rule, _SOURCE, site.word)
     return Cope(site.end, edge, length, depth, radius), reason

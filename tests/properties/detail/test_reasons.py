@@ -188,14 +188,14 @@ class Worked:
         if outside:
             self.setback = up(self.reach + t.clear, t.outside_step)
         self.coped = drop < self.kdet - 1e-9 and not outside
-        wanted = max(self.kdet, kdes + t.clear) - drop
-        self.depth = up(max(wanted, b.tf.inches + t.radius), t.step) if self.coped else 0.0
+        self.wanted = max(self.kdet, kdes + t.clear) - drop
+        self.depth = up(max(self.wanted, b.tf.inches + t.radius), t.step) if self.coped else 0.0
         self.long = up(self.reach + t.clear - self.setback, t.step)
         bottom = drop + b.d.inches
         self.below = bottom - g.d.inches
         self.under = self.below + self.kdet > 1e-9 and not outside
-        need = self.below + max(self.kdet, kdes + t.clear)
-        self.depth_below = up(max(need, b.tf.inches + t.radius), t.step) if self.under else 0.0
+        self.need = self.below + max(self.kdet, kdes + t.clear)
+        self.depth_below = up(max(self.need, b.tf.inches + t.radius), t.step) if self.under else 0.0
         beam_k = max((b.kdet or b.kdes or b.tf), (b.kdes or b.tf)).inches
         top = max(drop + (self.depth or beam_k), self.kdet)
         base = min(bottom - (self.depth_below or beam_k), g.d.inches - self.kdet)
@@ -248,15 +248,18 @@ class Worked:
             return [self.setback, self.t.clear, self.reach, self.t.outside_step]
         return [self.setback] * (2 if self.kind == "end plate" else 1)
 
-    def cope(self, depth: float, over: float) -> list[float]:
+    def cope(self, depth: float, over: float, wanted: float) -> list[float]:
         t, beside = self.t, [abs(over)] if abs(over) > 1e-6 else []
-        return [self.long, depth, *beside, self.kdes, t.clear, self.kdet, self.reach, t.clear, t.step]
+        gone = self.beam.tf.inches + t.radius
+        cut_off = [gone] if gone > wanted else []
+        length = [self.reach, t.clear, self.setback, t.step]
+        return [self.long, depth, *beside, self.kdes, t.clear, self.kdet, *cut_off, *length]
 
     def top_cope(self) -> list[float]:
-        return self.cope(self.depth, self.drop)
+        return self.cope(self.depth, self.drop, self.wanted)
 
     def bottom_cope(self) -> list[float]:
-        return self.cope(self.depth_below, self.below)
+        return self.cope(self.depth_below, self.below, self.need)
 
     def rows_reason(self) -> list[float]:
         down, usual = self.first - self.drop, self.t.drop

@@ -247,10 +247,13 @@ def _carried(joint: Joint, what: str, shop: Shop) -> Reason:
     site, ladder = joint.site, joint.ladder
     rows = ladder.rows if ladder else 0
     first = site.support_top - ladder.first if ladder else 0.0
-    column = site.support.is_column
-    from_ = "above the underside of its base plate" if column else "from the work point of its start"
+    where = f"{shop.say(site.station)} from the work point of its start"
+    if site.support.is_column:
+        up = site.station if ladder is None else ladder.first - site.support.start[2]
+        which = "the first row " if ladder else ""
+        where = f"{which}{shop.say(up)} above the underside of its base plate"
     return Reason(
-        f"{what} for the {site.word} of {site.member.name}, {shop.say(site.station)} {from_}",
+        f"{what} for the {site.word} of {site.member.name}, {where}",
         f"{counted(rows, 'row')} of its {joint.kind}, "
         f"the first {shop.say(first)} under the top of {site.support.name}"
         + (f", spread {shop.say(joint.spread)}" if joint.spread else ""),

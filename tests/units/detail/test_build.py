@@ -111,8 +111,8 @@ def test_bolts_spread_exactly_as_said_where_half_of_the_web_is_no_whole_tick() -
 def test_a_column_says_from_where_its_holes_are_counted() -> None:
     reasons = demo_frame().detailed.reasons["P4"]  # type: ignore[union-attr] # it has a frame
     (holes,) = [one.decision for one in reasons if "holes for the" in one.decision]
-    # the shaft is 12'-5 1/4" long over a base plate of 3/4"
-    assert holes == "8 holes for the start of G3, 12'-6\" above the underside of its base plate"
+    # the shaft is 12'-5 1/4" long over a base plate of 3/4", the first row 3" down
+    assert holes == "8 holes for the start of G3, the first row 12'-3\" above the underside of its base plate"
 
 
 @pytest.mark.parametrize(

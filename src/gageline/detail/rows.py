@@ -19,6 +19,7 @@ from gageline.units import ZERO, Length, System, round_down
 __all__ = ["Ladder", "clear_height", "ladder_of"]
 
 _MOST_ROWS = 20
+_ECCENTRIC = frozenset({"single plate", "extended plate"})
 _KIP = 4.4482216152605  # kN
 _HALF = "AISC Manual Part 10: connection length at least half of T (Design Examples v16, II.A-17A)"
 
@@ -106,8 +107,11 @@ def ladder_of(
     by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
     each, unit = row_value(size, choice.planes, site.member.stock.tw, pitch), bolt_value(size).unit
     grip, held = slip_value(size, shop.practice.bolt_grade, shop.practice.hole), ""
-    if grip is not None and grip * choice.planes < each:
+    slips = grip is not None and grip * choice.planes < each
+    if grip is not None and slips:
         each, held = grip * choice.planes, f" before {shop.practice.bolt_grade} bolts slip"
+    if choice.kind in _ECCENTRIC:
+        held += ", how far they stand off the face left to the strength check"
     wanted = _in_unit(site.joint.reaction or 0.0, unit, shop.system)
     by_force = max(1, math.ceil(wanted / each - 1e-9))
     asks = (
@@ -133,7 +137,7 @@ def ladder_of(
         f"{'as given; ' if site.joint.rows else ''}{asks}; half of {half_of}, {shop.say(half)}, asks for "
         f"{by_depth}; {_rows(most)} in the clear {shop.say(high - low)}"
         f"{', the first one raised for that' if raised else _lowered(site, first, shop)}",
-        "; ".join((_HALF, SLIP if held else bolt_value(size).source, *asked_by)),
+        "; ".join((_HALF, SLIP if slips else bolt_value(size).source, *asked_by)),
         site.word,
     )
     found = _shortage(choice, (rows, most, by_force, by_depth), shop, high - low)

@@ -96,7 +96,7 @@ def test_a_wheel_of_pieces_is_refused() -> None:
         shear_cuts(SheetPlan(1, sheet, wheel), SHEAR)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(
     sizes=st.lists(
         st.tuples(st.integers(2, 30), st.integers(2, 30), st.integers(1, 3)), min_size=1, max_size=5

@@ -46,7 +46,7 @@ class _Marks:
         while mark.casefold() in self.taken:
             mark, number = f"{wanted}-{number}", number + 1
         self.taken.add(mark.casefold())
-        hands = (self._find(seen, None) for seen in like.mirrored())
+        hands = (self._find(seen, None) for seen in like.mirrored()) if self.known(like, None) is None else ()
         hand = next((other for other in hands if other is not None), None)
         main = replace(assembly.main, mark=mark)
         self.made[mark] = replace(assembly, main=main, quantity=0, hand_of=hand)

@@ -74,6 +74,12 @@ def test_one_mark_given_to_pieces_that_differ_is_a_finding() -> None:
     assert 'this one is marked "J7-2"' in found.message
 
 
+def test_equal_pieces_with_marks_of_their_own_are_no_opposite_hands() -> None:
+    result = beams({"mark": "K8"}, mark="K7")
+    assert marks(result) == {"B1": "K7", "B2": "K8"}
+    assert [one.hand_of for one in result.assemblies if one.mark in {"K7", "K8"}] == [None, None]
+
+
 def test_marks_stay_when_an_unrelated_piece_changes() -> None:
     before = beams({}, {"drop": "2"}, {"stock": "W16X26"}, {"stock": "W16X26"})
     after = beams({}, {"drop": "2"}, {"stock": "W16X31"}, {"stock": "W16X26"})

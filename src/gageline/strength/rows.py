@@ -13,6 +13,8 @@ from gageline.strength.framed import subjects_of_frame
 from gageline.strength.handed import hand_down
 from gageline.strength.remedies import enough_rows
 from gageline.strength.verdict import NotChecked, Verdict
+from gageline.strength.wording import force_text
+from gageline.units import System
 
 __all__ = ["strong_rows"]
 
@@ -58,14 +60,20 @@ def _asked(job: Job, detailed: Detailed) -> Iterator[tuple[Named, Asked]]:
                 continue
             rows = enough_rows(verdict, job.system)
             if rows is not None:
-                yield joint.choice.named, Asked(rows, _why(verdict, joint.ladder.rows), _clause(verdict))
+                yield (
+                    joint.choice.named,
+                    Asked(rows, _why(verdict, joint.ladder.rows, job.system), _clause(verdict)),
+                )
 
 
-def _why(verdict: Verdict, rows: int) -> str:
-    """What falls short, in words."""
+def _why(verdict: Verdict, rows: int, system: System) -> str:
+    """What falls short, in words, forces in the units of the job."""
     short = verdict.governing
-    needs, has = figure(short.demand), figure(short.capacity)
-    return f"since {rows} have {has} {short.unit} where {needs} is needed ({short.title})"
+    needs, has = (
+        force_text(value, system) if short.unit == "kip" else f"{figure(value)} {short.unit}"
+        for value in (short.demand, short.capacity)
+    )
+    return f"since {rows} have {has} where {needs} is needed ({short.title})"
 
 
 def _clause(verdict: Verdict) -> str:

@@ -99,13 +99,14 @@ def test_an_eccentric_plate_gets_the_rows_that_its_strength_asks_for(units: dict
     assert not failed(after)
 
 
-def test_the_reason_says_what_fell_short() -> None:
-    full = strong_rows(skewed(INCHES, "25 kip"))
+@pytest.mark.parametrize(("units", "needed"), [(INCHES, "kip where 25.0 kip"), (METRIC, "kN where 111 kN")])
+def test_the_reason_says_what_fell_short_in_the_units_of_the_job(units: dict[str, str], needed: str) -> None:
+    full = strong_rows(skewed(units, "25 kip"))
     assert full.detailed is not None
     said = [one.because for one in full.detailed.reasons["B1"] if "strength asks" in one.because]
     assert len(said) == 2
     assert "strength asks for 3, since 2 have " in said[0]
-    assert "kip where 25 is needed (bolts through the beam web, eccentric)" in said[0]
+    assert f"{needed} is needed (bolts through the beam web, eccentric)" in said[0]
 
 
 def test_what_is_strong_enough_stays_as_it_was() -> None:

@@ -2,24 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from gageline.detail import Detailed, Line, Placed
-from gageline.part import Fitting, FittingKind, bounds
+from gageline.part import End, Fitting, FittingKind, bounds, extent_y
 from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Run
 from gageline.sheets.plan_labels import signed
-from gageline.sheets.plan_members import steel_ends
 from gageline.sheets.scene import Point
 from gageline.sheets.slabs import section_shape
 from gageline.sheets.style import Weight
+from gageline.units import ZERO
 
 __all__ = ["Along", "CutMember", "PlaneMember", "cut_members", "plane_members"]
 
 _NEAR = 12.0  # inches from a grid line that a member may be and still stand on it
 _LEAST = 1.0 / 32
 _PLATES = frozenset({FittingKind.BASE_PLATE, FittingKind.CAP_PLATE})
+_FEET = FittingKind.BASE_PLATE, "under base plates", "column feet"
+_TOPS = FittingKind.CAP_PLATE, "cap plate tops", "column tops"
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +49,8 @@ class PlaneMember:
         upright: a shaft of a column.
         plates: outlines of base and cap plates.
         splice: what is said of the joint at its foot, for a shaft that stands on another.
+        heights: where a column begins and ends, each with its name, inches.
+        stations: along the line, to be dimensioned: the middle of a shaft, tips past work points; inches.
     """
 
     name: str
@@ -56,6 +60,8 @@ class PlaneMember:
     upright: bool = False
     plates: tuple[tuple[Point, ...], ...] = ()
     splice: tuple[Run, ...] = ()
+    heights: tuple[tuple[str, float], ...] = ()
+    stations: tuple[float, ...] = ()
 
     @property
     def middle(self) -> float:
@@ -99,7 +105,7 @@ def plane_members(detailed: Detailed, along: Along, scribe: Scribe) -> tuple[Pla
         if line.is_column:
             members += _shafts(line, along.axis, pieces[line.name], scribe)
         else:
-            members.append(_beam(line, along.axis, pieces[line.name][0].mark, detailed, scribe))
+            members.append(_beam(line, along.axis, pieces[line.name][0], detailed, scribe))
     return tuple(members)
 
 
@@ -140,15 +146,39 @@ def _shafts(line: Line, axis: int, placed: list[Placed], scribe: Scribe) -> Iter
     u = line.start[axis]
     seen = abs(line.ey[axis])  # 1 where the depth lies in the plane
     half = (line.stock.d.inches * seen + line.stock.bf.inches * (1 - seen)) / 2
-    for number, one in enumerate(sorted(placed, key=_foot)):
+    shafts = sorted(placed, key=_foot)
+    for number, one in enumerate(shafts):
         low = _foot(one)
         top = low + one.assembly.main.length.inches
-        plates = (_plate(each, one, axis) for each in one.assembly.fittings if each.kind in _PLATES)
+        plates = {
+            each.kind: _plate(each, one, axis) for each in one.assembly.fittings if each.kind in _PLATES
+        }
         splice: tuple[Run, ...] = ((f"splice {signed(low, scribe)}", Weight.REGULAR),) if number else ()
-        corners = ((u - half, low), (u + half, low), (u + half, top), (u - half, top))
+        heights = [_height(_FEET, low, plates, min)] if one is shafts[0] else []
+        heights += [_height(_TOPS, top, plates, max)] if one is shafts[-1] else []
         yield PlaneMember(
-            line.name, corners, _runs(one.mark, line), upright=True, plates=tuple(plates), splice=splice
+            line.name,
+            ((u - half, low), (u + half, low), (u + half, top), (u - half, top)),
+            _runs(one.mark, line),
+            upright=True,
+            plates=tuple(plates.values()),
+            splice=splice,
+            heights=tuple(heights),
+            stations=(u,),
         )
+
+
+def _height(
+    names: tuple[FittingKind, str, str],
+    shaft: float,
+    plates: dict[FittingKind, tuple[Point, ...]],
+    furthest: Callable[[Iterable[float]], float],
+) -> tuple[str, float]:
+    """Where a column begins or ends: at the outside of its plate, else with its shaft."""
+    kind, plated, bare = names
+    if kind in plates:
+        return plated, furthest(z for _, z in plates[kind])
+    return bare, shaft
 
 
 def _foot(one: Placed) -> float:
@@ -164,14 +194,27 @@ def _plate(fitting: Fitting, one: Placed, axis: int) -> tuple[Point, ...]:
     return (left, low), (right, low), (right, high), (left, high)
 
 
-def _beam(line: Line, axis: int, mark: str, detailed: Detailed, scribe: Scribe) -> PlaneMember:
+def _beam(line: Line, axis: int, one: Placed, detailed: Detailed, scribe: Scribe) -> PlaneMember:
     """A beam as its outline in the plane, from end to end of its steel."""
-    start, finish = steel_ends(line, detailed)
-    z, w = (line.top_at((*end, 0.0)) for end in (start, finish))
-    runs = (*_runs(mark, line), *_heights((z, w), detailed, scribe))
-    deep, u, v = line.upright_depth(), start[axis], finish[axis]
-    place = "" if line.name == mark else f"place {line.name}"
-    return PlaneMember(line.name, ((u, z), (v, w), (v, w - deep), (u, z - deep)), runs, place)
+    main = one.assembly.main
+    low, high = extent_y(main.stock)
+    around = ((End.LEFT, high), (End.RIGHT, high), (End.RIGHT, low), (End.LEFT, low))
+    points = [one.placement.point((main.end_x(end, y, ZERO), y, ZERO)) for end, y in around]
+    corners = tuple((point[axis].inches, point[2].inches) for point in points)
+    runs = (*_runs(one.mark, line), *_heights((line.start[2], line.finish[2]), detailed, scribe))
+    place = "" if line.name == one.mark else f"place {line.name}"
+    return PlaneMember(line.name, corners, runs, place, stations=_tips(line, axis, corners))
+
+
+def _tips(line: Line, axis: int, corners: tuple[Point, ...]) -> tuple[float, ...]:
+    """Where the steel of a beam ends past its work points."""
+    us, ends = [u for u, _ in corners], (line.start[axis], line.finish[axis])
+    tips = []
+    if min(us) < min(ends) - _LEAST:
+        tips.append(min(us))
+    if max(us) > max(ends) + _LEAST:
+        tips.append(max(us))
+    return tuple(tips)
 
 
 def _cut(line: Line, along: Along, mark: str, detailed: Detailed, scribe: Scribe) -> CutMember:

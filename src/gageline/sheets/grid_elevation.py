@@ -29,6 +29,7 @@ from gageline.sheets.scene import Box, Group, Item, Paper, Point, Polygon, Sheet
 from gageline.sheets.scene import Level as Height
 from gageline.sheets.scene import Line as Stroke
 from gageline.sheets.style import FINE, Ink, Role, Weight
+from gageline.units import Length
 
 __all__ = ["grid_elevations"]
 
@@ -37,13 +38,14 @@ _INSET = 3.0
 _JOINT = 1.4  # mm that the line of a splice reaches past the column on both sides
 _NOTE = 4.5  # mm for the line of notes under the drawing
 _SMALL = 8
+_SAME = 1.0 / 32  # inches
 _WORDS = (
     "A beam that runs into this plane is drawn as its section, solid black, with its mark beside it. "
-    "Heights in brackets: tops of steel that lie off every level."
+    "Heights in brackets: tops of steel that lie off every level. Heights at the right: over the dot."
 )
 _WORDS_OF_MANY = (
     "A beam that runs into this plane is drawn as its section, solid black; its mark is on the framing plan. "
-    "Heights in brackets: tops of steel that lie off every level."
+    "Heights in brackets: tops of steel that lie off every level. Heights at the right: over the dot."
 )
 
 
@@ -58,6 +60,25 @@ class _Plane:
     grid: tuple[tuple[str, float], ...]
     levels: tuple[tuple[str, float], ...]
     named: bool = True  # the beams that run into it have their marks
+
+    @property
+    def heights(self) -> dict[float, list[str]]:
+        """The levels that are seen, then where columns begin and end: names by height, inches."""
+        region = self.region
+        named = [(name, z) for name, z in self.levels if region.low <= z <= region.high]
+        named += [one for member in self.members for one in member.heights]
+        found: dict[float, list[str]] = {}
+        for name, z in named:
+            at = next((other for other in found if abs(other - z) < _SAME), z)
+            found.setdefault(at, [])
+            if name not in found[at]:
+                found[at].append(name)
+        return found
+
+    @property
+    def stations(self) -> tuple[float, ...]:
+        """Middles of columns and tips of beams past their work points, along the line, inches."""
+        return tuple(u for member in self.members for u in member.stations)
 
     @property
     def region(self) -> Region:
@@ -182,23 +203,29 @@ def _frame(view: PlanView) -> Box:
     )
 
 
-def _sides(plane: _Plane, view: PlanView) -> tuple[Dimensions, Edging, Edging]:
-    """Levels at the left, the grid above, heights between the levels at the right."""
+def _sides(plane: _Plane, view: PlanView) -> tuple[Dimensions, Edging, Dimensions]:
+    """Heights at the left, the grid and what lies off it above, heights from the lowest at the right."""
     frame, region, scribe = _frame(view), view.region, Scribe.of(plane.job)
-    levels = [(name, z) for name, z in plane.levels if region.low <= z <= region.high]
-    readings = [Reading(view.y(z), f"{name} {signed(z, scribe)}") for name, z in levels]
-    left = running(readings, Side.LEFT, frame.left, (frame.top, frame.bottom), size=FINE)
+    limits = (frame.top, frame.bottom)
+    marks = [
+        Reading(view.y(z), f"{', '.join(names)} {signed(z, scribe)}") for z, names in plane.heights.items()
+    ]
+    left = running(marks, Side.LEFT, frame.left, limits, size=FINE)
     grid = tuple((name, u) for name, u in plane.grid if region.left <= u <= region.right)
+    off = tuple(u for u in plane.stations if all(abs(u - at) > _SAME for _, at in grid))
     above = edging(
-        Edge(Side.ABOVE, grid, (), bubbles=True),
+        Edge(Side.ABOVE, grid, off, bubbles=True),
         frame.top,
         view.x(0.0),
         view.scale,
         (frame.left, frame.right),
         scribe,
     )
-    heights = Edge(Side.RIGHT, (), tuple(z for _, z in levels), bubbles=False)
-    right = edging(heights, frame.right, view.y(0.0), -view.scale, (frame.top, frame.bottom), scribe)
+    lowest = min(plane.heights, default=0.0)
+    readings = [
+        Reading(view.y(z), scribe.tell(Length.from_inches(z - lowest))) for z in plane.heights if z > lowest
+    ]
+    right = running(readings, Side.RIGHT, frame.right, limits, size=FINE, datum=view.y(lowest))
     return left, above, right
 
 

@@ -12,7 +12,7 @@ from gageline.part import End
 from gageline.sheets.scene import Point
 from gageline.steel import Profile, Section
 
-__all__ = ["BEARING", "FREE", "PlanBeam", "PlanColumn", "PlanLevel", "plan_levels", "steel_ends"]
+__all__ = ["BEARING", "FREE", "PlanBeam", "PlanColumn", "PlanLevel", "plan_levels"]
 
 BEARING = "bearing"
 FREE = "free"
@@ -162,12 +162,6 @@ def _plan_level(
     )
     between = tuple((b.column.start[0], b.column.start[1]) for b in over if _is_passed(b.member, b.end))
     return PlanLevel(name, elevation, beams, columns, between)
-
-
-def steel_ends(line: Line, detailed: Detailed) -> tuple[Point, Point]:
-    """Where the steel of a beam ends in the plan, at the faces it meets or past its work points, inches."""
-    start, finish = (_end(line, end, detailed)[0] for end in End)
-    return start, finish
 
 
 def _is_passed(line: Line, end: End | None) -> bool:

@@ -77,3 +77,104 @@ def test_each_shaft_of_a_spliced_column_stands_for_itself_and_says_its_joint() -
     assert lower.splice == ()
     assert "".join(words for words, _ in upper.splice) == "splice +19'-0\""  # 4'-0 over the level of 15'-0
     assert {z for _, z in upper.corners} & {z for _, z in lower.corners} == {19 * 12.0}
+
+
+CANTILEVER = """
+[job]
+name = "cantilever"
+[frame.grid]
+x = { names = ["1", "2"], spacing = ["20'-0"] }
+y = { names = ["A", "B"], spacing = ["24'-0"] }
+[[frame.level]]
+name = "Floor"
+elevation = "12'-0"
+[[frame.column]]
+name = "C1"
+at = "1/A"
+stock = "W10x49"
+base = "-0'-6"
+top = "Floor"
+[[frame.column]]
+name = "C2"
+at = "1/B"
+stock = "W10x49"
+base = "-0'-6"
+under = "G1"
+[[frame.column]]
+name = "C3"
+at = "2/A"
+stock = "W10x49"
+base = "-0'-6"
+top = "Floor"
+[[frame.member]]
+name = "G1"
+stock = "W24x76"
+from = "1/A"
+to = "1/B"
+top = "Floor"
+end = { overhang = "6'-0" }
+[[frame.member]]
+name = "B1"
+stock = "W16x31"
+from = "1/A"
+to = "2/A"
+top = "Floor"
+"""
+
+
+def cantilever() -> Detailed:
+    detailed = read_full(CANTILEVER).detailed
+    assert detailed is not None
+    return detailed
+
+
+def test_a_beam_at_the_web_of_a_column_is_drawn_to_its_steel_outside_the_flanges() -> None:
+    (girder,) = (one for one in plane_members(cantilever(), Along(1, 0.0), FEET) if one.name == "G1")
+    # AISC Manual Table 1-1: the flange of a W10x49 is 10.0 in wide, its edge 5 in from the grid line
+    assert min(u for u, _ in girder.corners) > 5.0
+    (beam,) = (one for one in plane_members(cantilever(), Along(0, 0.0), FEET) if one.name == "B1")
+    # and 10.0 in deep: at the flange the end is the setback of 1/2 in off it
+    assert sorted({u for u, _ in beam.corners}) == pytest.approx([5.5, 234.5], abs=1e-3)
+
+
+def test_a_tip_past_its_column_is_dimensioned_and_ends_at_columns_are_not() -> None:
+    members = {one.name: one for one in plane_members(cantilever(), Along(1, 0.0), FEET)}
+    assert members["G1"].stations == pytest.approx((24 * 12 + 72,), abs=1e-3)
+    assert members["C1"].stations == pytest.approx((0.0,))
+    (beam,) = (one for one in plane_members(cantilever(), Along(0, 0.0), FEET) if one.name == "B1")
+    assert beam.stations == ()
+
+
+def test_columns_say_where_they_begin_and_end_with_their_plates() -> None:
+    members = {one.name: one for one in plane_members(cantilever(), Along(1, 0.0), FEET)}
+    assert members["G1"].heights == ()
+    names, heights = zip(*members["C1"].heights, strict=True)
+    assert names == ("under base plates", "column tops")
+    assert heights == pytest.approx((-6.0, 144.0), abs=1e-3)
+    names, heights = zip(*members["C2"].heights, strict=True)
+    assert names == ("under base plates", "cap plate tops")
+    # AISC Manual Table 1-1: a W24x76 is 23.9 in deep
+    assert heights == pytest.approx((-6.0, 144.0 - 23.9), abs=1e-3)
+
+
+def test_a_spliced_column_says_its_foot_and_its_top_once() -> None:
+    text = bays([240], [240], 0, levels=2).replace(
+        'at = "1/A"\n', 'at = "1/A"\nsplices = [{ at = "15 ft" }]\n', 1
+    )
+    detailed = read_full(text).detailed
+    assert detailed is not None
+    lower, upper = (one for one in plane_members(detailed, LINE_A, FEET) if one.name == "C1A")
+    assert [name for name, _ in lower.heights] == ["under base plates"]
+    assert [name for name, _ in upper.heights] == ["column tops"]
+
+
+def test_a_sloping_beam_with_plumb_ends_is_drawn_with_them() -> None:
+    text = CANTILEVER.replace('end = { overhang = "6\'-0" }', 'rise = "1 in 12"').replace(
+        'under = "G1"', 'top = "14\'-0"'
+    )
+    detailed = read_full(text).detailed
+    assert detailed is not None
+    (girder,) = (one for one in plane_members(detailed, Along(1, 0.0), FEET) if one.name == "G1")
+    (a, b), (c, d) = girder.corners[0], girder.corners[3]
+    assert a == pytest.approx(c, abs=0.02)
+    assert b - d == pytest.approx(23.9 * (1 + (1 / 12) ** 2) ** 0.5, abs=0.02)

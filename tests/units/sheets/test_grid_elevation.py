@@ -11,7 +11,15 @@ from pages import all_texts, page_texts
 
 def test_elevation_of_one_line() -> None:
     (page,) = page_texts(grid_elevations(demo_frame(), ["A"]))
-    for wanted in ("G1", "G2", "P1", "P3", "Mezzanine +12'-0\"", 'Slab −6"', "12'-6\""):
+    for wanted in (
+        "G1",
+        "G2",
+        "P1",
+        "P3",
+        "Mezzanine, column tops +12'-0\"",
+        'Slab, under base plates −6"',
+        "12'-6\"",
+    ):
         assert wanted in page
     assert "G3" not in page
     # twice: B8 is like B1 and stands beside it
@@ -75,3 +83,23 @@ def test_the_place_of_a_short_beam_stands_in_it_and_needs_no_leader() -> None:
     found = all_texts(sheet)
     assert {f"place GL1{n}A" for n in range(2, 10)} <= set(found)
     assert sum(text == "GL11A" for text in found) == 9
+
+
+def test_heights_of_feet_levels_and_tops_are_told_at_the_left_and_over_the_lowest_at_the_right() -> None:
+    (page,) = page_texts(grid_elevations(demo_frame(), ["1"]))
+    for wanted in (
+        "Mezzanine, column tops +12'-0\"", "cap plate tops +10'-6\"", 'Slab, under base plates −6"',
+        "12'-6\"", "11'-0\"",
+    ):  # fmt: skip
+        assert wanted in page
+    (metric,) = page_texts(grid_elevations(read_full(bays([240], [240], 0, units="mm")), ["A"]))
+    assert "L0, under base plates ±0" in metric
+    assert "L1, column tops +4267" in metric
+    assert "4267" in metric
+
+
+def test_an_overhang_is_dimensioned_along_the_line() -> None:
+    (page,) = page_texts(grid_elevations(demo_frame(), ["A"]))
+    assert "2'-6\"" in page
+    (plain,) = page_texts(grid_elevations(demo_frame(), ["1"]))
+    assert plain.count("18'-6\"") == 1  # no chain but the grid's where all stands on it

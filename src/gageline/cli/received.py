@@ -99,7 +99,7 @@ def receive(
         laid = lay_out(assembly, job.practice, job.system)
         on = lay_out_on(laid, stick, way.way if way else decision.chosen.way, Face(rows.value))
         web_off = stick.web_off.inches if stick.web_off is not None else None
-        odds = quality.odds_of(assembly, web_off=web_off, met=_met(full, assembly.mark))
+        odds = quality.odds_of(assembly, web_off=web_off, met=full.met_of(assembly.mark))
         cards.append(
             ReceivingCard(
                 on, quality.receive(assembly.main, on.stick, own, job.practice.tape), decision, odds
@@ -179,7 +179,7 @@ def odds(
     told = []
     try:
         for assembly in pieces:
-            one = quality.odds_of(assembly, spread, met=_met(full, assembly.mark))
+            one = quality.odds_of(assembly, spread, met=full.met_of(assembly.mark))
             told.append((assembly, one))
     except KeyboardInterrupt:
         of = len(result.job.assemblies)
@@ -192,11 +192,6 @@ def odds(
     if out and told:
         write_sheet(odds_sheets(job, told), out, job_file, "odds")
     end_without(result.wrong)
-
-
-def _met(full: FullJob, mark: str) -> Mapping[tuple[str, str], str] | None:
-    """What the holes of a piece meet in the frame; None for a piece that is drawn, and stands in none."""
-    return full.detailed.met.get(mark) if full.detailed else None
 
 
 def _for(piece: str | None) -> str:

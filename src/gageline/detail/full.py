@@ -42,6 +42,10 @@ class FullJob:
             return name
         return next((one.mark for one in self.detailed.placed if one.member == name), name)
 
+    def met_of(self, mark: str) -> Mapping[tuple[str, str], str] | None:
+        """What the holes of a piece meet in the frame; None of a piece as drawn, which stands in none."""
+        return self.detailed.met.get(mark) if self.detailed else None
+
     def only(self, name: str) -> FullJob:
         """One piece of it, with what detailing has to say of that one.
 

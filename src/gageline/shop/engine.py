@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
@@ -33,7 +32,6 @@ __all__ = [
     "items_for",
     "job_of",
     "layout_of",
-    "met_of",
     "rules_for",
     "strength_of",
 ]
@@ -131,12 +129,6 @@ def layout_of(text: str, mark: str) -> Layout:
     """A piece of a saved text, laid out."""
     job = job_of(text)
     return lay_out(job.piece(mark), job.practice, job.system)
-
-
-def met_of(text: str, mark: str) -> Mapping[tuple[str, str], str] | None:
-    """What the holes of a piece meet in the frame; None of a piece as drawn, which stands in none."""
-    detailed = full_of(text).detailed
-    return detailed.met.get(mark) if detailed else None
 
 
 def rules_for(layout: Layout, job: Job) -> Rules:

@@ -19,11 +19,11 @@ from gageline.quality import Outcome, Report, Row, check_readings, inspect, reco
 from gageline.shop.engine import items_for, job_of, layout_of, rules_for
 from gageline.shop.jobs import current_text
 from gageline.shop.logbook import note
-from gageline.shop.models import Copy, Person, Reading, Sent, Stage, Stick
+from gageline.shop.models import Copy, Person, Reading, Stage, Stick
 from gageline.shop.receiving import read_table, way_of
 from gageline.shop.selectors import ReadingLine
 from gageline.shop.sticks import HELD, MEASURED, part_of
-from gageline.shop.ticking import Answer, Stroke
+from gageline.shop.ticking import Answer, Stroke, held_copy, once
 from gageline.steel import Profile
 from gageline.units import ZERO, Length, System, Unit, exact_text, parse_length
 
@@ -144,23 +144,16 @@ def take(person: Person, stroke: Stroke) -> Answer:
     An empty reading takes the one before it back; nothing is ever changed.
     """
     with transaction.atomic():
-        copy = (
-            Copy.objects.select_for_update(of=("self",))
-            .select_related("piece__job")
-            .filter(pk=stroke.copy)
-            .first()
-        )
-        before = Sent.objects.filter(key=stroke.key).first()
-        if before is not None:
-            state, _, text = before.answer.partition(" ")
-            return Answer(state, text)
-        try:
-            with transaction.atomic():  # what is refused is not kept either
-                answer = Answer("done", _take(person, stroke, copy))
-        except GagelineError as refused:
-            answer = Answer("conflict", str(refused))
-        Sent.objects.create(key=stroke.key, answer=f"{answer.state} {answer.text}"[:300])
-    return answer
+        copy = held_copy(stroke.copy)
+        return once(stroke.key, lambda: _answer(person, stroke, copy))
+
+
+def _answer(person: Person, stroke: Stroke, copy: Copy | None) -> Answer:
+    try:
+        with transaction.atomic():  # what is refused is not kept either
+            return Answer("done", _take(person, stroke, copy))
+    except GagelineError as refused:
+        return Answer("conflict", str(refused))
 
 
 def _take(person: Person, stroke: Stroke, copy: Copy | None) -> str:

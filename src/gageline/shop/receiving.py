@@ -28,7 +28,7 @@ from gageline.quality import (
     usable,
 )
 from gageline.sheets import ReceivingCard, receiving_cards, to_pdf
-from gageline.shop.engine import job_of, layout_of, met_of
+from gageline.shop.engine import full_of, job_of, layout_of
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Stick
 from gageline.shop.racks import yard_system
@@ -209,7 +209,7 @@ def told_odds(
     """
     spread, _ = spread_from(records)
     off = web_off.inches if web_off is not None else None
-    return odds_of(job_of(text).piece(mark), spread, web_off=off, met=met_of(text, mark))
+    return odds_of(job_of(text).piece(mark), spread, web_off=off, met=full_of(text).met_of(mark))
 
 
 def stick_odds(stick: Stick, records: Mapping[Act, Sequence[float]]) -> Odds:

@@ -13,13 +13,13 @@ from gageline.errors import GagelineError, ValueProblem
 from gageline.sheets import SawCard, Scribe, drop_marks, saw_card
 from gageline.shop.cut_already import Source, blank_key
 from gageline.shop.logbook import note
-from gageline.shop.models import Copy, Cut, Cutting, Job, Person, Search, Sent, Stick, Where
+from gageline.shop.models import Copy, Cut, Cutting, Job, Person, Search, Stick, Where
 from gageline.shop.plans import jobs_of, plan_of, planned_of, sources_of
 from gageline.shop.racks import yard_system
 from gageline.shop.shearing import CutLine, cut_line, freed
 from gageline.shop.sheeting import keep_rest, lay_sheet_back, sheet_card, take_rest_up, take_sheet
 from gageline.shop.sticks import add_revision, free_mark, save_stick
-from gageline.shop.ticking import Answer, Stroke, may_take_back
+from gageline.shop.ticking import Answer, Stroke, may_take_back, once
 from gageline.stock import Held, SheetPlan, StickPlan
 from gageline.units import ZERO, Length, exact_text, round_down
 
@@ -100,13 +100,7 @@ def strike_saw(person: Person, stroke: Stroke) -> Answer:
             .filter(pk=stroke.copy)
             .first()
         )
-        before = Sent.objects.filter(key=stroke.key).first()
-        if before is not None:
-            state, _, text = before.answer.partition(" ")
-            return Answer(state, text)
-        answer = _strike(person, stroke, cutting)
-        Sent.objects.create(key=stroke.key, answer=f"{answer.state} {answer.text}"[:300])
-    return answer
+        return once(stroke.key, lambda: _strike(person, stroke, cutting))
 
 
 def _strike(person: Person, stroke: Stroke, cutting: Cutting | None) -> Answer:

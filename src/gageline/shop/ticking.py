@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -16,7 +17,9 @@ from gageline.shop.models import Copy, Person, Sent, Stage, Tick
 from gageline.shop.roles import OFFICE
 from gageline.shop.sticks import bring_back, use_up
 
-__all__ = ["Answer", "Stroke", "clock", "may_take_back", "send_off", "strike", "take_in"]
+__all__ = [
+    "Answer", "Stroke", "clock", "held_copy", "may_take_back", "once", "send_off", "strike", "take_in",
+]  # fmt: skip
 
 _NEXT = {Stage.BENCH: Stage.FIT, Stage.FIT: Stage.CHECK, Stage.CHECK: Stage.GATE}
 _PLACES = {"bench": Stage.BENCH, "check": Stage.CHECK}  # first word of a task -> its place; Fit has the rest
@@ -62,18 +65,29 @@ def clock() -> int:
 def strike(person: Person, stroke: Stroke) -> Answer:
     """Tick a task off, or take the tick back; sent again it is answered the same and does nothing."""
     with transaction.atomic():
-        copy = (
-            Copy.objects.select_for_update(of=("self",))
-            .select_related("piece__job")
-            .filter(pk=stroke.copy)
-            .first()
-        )
-        before = Sent.objects.filter(key=stroke.key).first()
-        if before is not None:
-            state, _, text = before.answer.partition(" ")
-            return Answer(state, text)
-        answer = _strike(person, stroke, copy)
-        Sent.objects.create(key=stroke.key, answer=f"{answer.state} {answer.text}"[:300])
+        copy = held_copy(stroke.copy)
+        return once(stroke.key, lambda: _strike(person, stroke, copy))
+
+
+def held_copy(number: int) -> Copy | None:
+    """A copy of a piece that nobody else changes before this transaction ends; None where there is none."""
+    copies = Copy.objects.select_for_update(of=("self",)).select_related("piece__job")
+    return copies.filter(pk=number).first()
+
+
+def once(key: str, work: Callable[[], Answer]) -> Answer:
+    """What became of something that a tablet sent; sent again it is answered the same and does nothing.
+
+    Args:
+        key: of the sender.
+        work: does it, the first time.
+    """
+    before = Sent.objects.filter(key=key).first()
+    if before is not None:
+        state, _, text = before.answer.partition(" ")
+        return Answer(state, text)
+    answer = work()
+    Sent.objects.create(key=key, answer=f"{answer.state} {answer.text}"[:300])
     return answer
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gageline.detail import Detailed, Line, Placed
 from gageline.part import End, Fitting, FittingKind, bounds, extent_y
@@ -64,10 +64,22 @@ class PlaneMember:
     stations: tuple[float, ...] = ()
 
     @property
-    def middle(self) -> float:
-        """Half way along, inches."""
+    def span(self) -> tuple[float, float]:
+        """From where to where along the line it reaches, inches."""
         us = [u for u, _ in self.corners]
-        return (min(us) + max(us)) / 2
+        return min(us), max(us)
+
+    def between(self, low: float, high: float) -> PlaneMember:
+        """As much of a beam as lies between two places along the line, inches."""
+        (a, b, c, d), stations = self.corners, tuple(u for u in self.stations if low <= u <= high)
+        top = [_on(a, b, min(max(u, low), high)) for u, _ in (a, b)]
+        bottom = [_on(d, c, min(max(u, low), high)) for u, _ in (c, d)]
+        return replace(self, corners=(*top, *bottom), stations=stations)
+
+
+def _on(a: Point, b: Point, u: float) -> Point:
+    """The point at a place along the line on the edge from a to b."""
+    return u, a[1] + (b[1] - a[1]) * (u - a[0]) / (b[0] - a[0])
 
 
 @dataclass(frozen=True, slots=True)

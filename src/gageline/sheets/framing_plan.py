@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import partial
 
 import shapely
 from shapely.geometry.base import BaseGeometry
@@ -15,18 +14,17 @@ from gageline.job import Job
 from gageline.sheets.furniture import Draft, Heading, bind, large_paper, paper_of, space
 from gageline.sheets.labels import Side
 from gageline.sheets.notation import Scribe
-from gageline.sheets.placing import Board, Label, Run, Spot, placed_labels
+from gageline.sheets.placing import Board, Label, placed_labels
 from gageline.sheets.plan_labels import beam_labels, column_label
 from gageline.sheets.plan_members import PlanBeam, PlanLevel, plan_levels
 from gageline.sheets.plan_picture import Picture, picture_of
 from gageline.sheets.plan_regions import Region, halves, inside, neighbours, regions_of
-from gageline.sheets.plan_sides import Edge, Edging, edging
+from gageline.sheets.plan_sides import Edge, Edging, edging, match_line
 from gageline.sheets.plan_signs import PlanView
 from gageline.sheets.plan_stations import Grid, edges_of, skewed_ends
 from gageline.sheets.plan_strip import StripFacts, side_strip
 from gageline.sheets.scales import Scale, plan_scales
-from gageline.sheets.scene import Box, Group, Item, Line, Paper, Polygon, Sheet
-from gageline.sheets.style import Ink, Role, Weight
+from gageline.sheets.scene import Box, Group, Item, Line, Paper, Sheet
 
 __all__ = ["ERECTION_CARE", "framing_plans", "job_frame"]
 
@@ -222,8 +220,9 @@ def _drawn(part: _Part, view: PlanView, edges: Sequence[Edge]) -> list[Item] | N
     region = part.region
     labels += [column_label(c, view) for c in part.level.columns if region.holds(c.at)]
     labels += picture.labels
-    matches, solids = _match_lines(part, view, frame)
-    heavy = (shapely.LineString([(m.x1, m.y1), (m.x2, m.y2)]) for m in matches if isinstance(m, Line))
+    matches = _match_lines(part, view, frame)
+    heavy = (shapely.LineString([(line.x1, line.y1), (line.x2, line.y2)]) for line, _, _ in matches)
+    solids = (room for _, _, room in matches)
     board = Board(frame, (*picture.solids, *solids), (*picture.strokes, *heavy))
     placed = placed_labels(labels, board)
     if placed is None:
@@ -231,47 +230,22 @@ def _drawn(part: _Part, view: PlanView, edges: Sequence[Edge]) -> list[Item] | N
     sides = [_side(edge, view, Scribe.of(part.job)) for edge in edges]
     return [
         *picture.items,
-        *matches,
+        *(item for line, words, _ in matches for item in (line, *words)),
         Group(tuple(placed), name="labels"),
         *(Group(side.items, name="dimensions") for side in sides),
     ]
 
 
-def _match_lines(part: _Part, view: PlanView, frame: Box) -> tuple[list[Item], list[BaseGeometry]]:
-    """What is written where the plan goes on on another sheet, and the room that it takes."""
-    items: list[Item] = []
-    solids: list[BaseGeometry] = []
-    corner = partial(Label, spots=(), targets=())
-    for side, others in neighbours(part.number, part.regions).items():
-        numbers = " and ".join(str(n + 1) for n in others)
-        run: Run = (f"Match line, see part {numbers}", Weight.BOLD)
-        label = corner((run,))
-        x, y = (frame.left + frame.right) / 2, (frame.top + frame.bottom) / 2
-        spot = {
-            "left": Spot(frame.left + label.height / 2 + 0.6, y, 90.0),
-            "right": Spot(frame.right - label.height / 2 - 0.6, y, 90.0),
-            "above": Spot(x, frame.top + label.height / 2 + 0.6),
-            "below": Spot(x, frame.bottom - label.height / 2 - 0.6),
-        }[side]
-        corners = label.box(spot, 0.3)
-        items += _match_line(side, view, frame)
-        items.append(Polygon(tuple((float(a), float(b)) for a, b in corners), None, Ink.WHITE))
-        items += label.texts(spot)
-        solids.append(shapely.Polygon(corners))
-    return items, solids
-
-
-def _match_line(side: str, view: PlanView, frame: Box) -> list[Item]:
+def _match_lines(
+    part: _Part, view: PlanView, frame: Box
+) -> list[tuple[Line, tuple[Item, ...], BaseGeometry]]:
+    """Where the plan goes on on other sheets: line, words, and the room that they take."""
     region = view.region
+    places = {
+        Side.LEFT: view.x(region.left), Side.RIGHT: view.x(region.right),
+        Side.ABOVE: view.y(region.high), Side.BELOW: view.y(region.low),
+    }  # fmt: skip
     return [
-        {
-            "left": _heavy(view.x(region.left), frame.top, view.x(region.left), frame.bottom),
-            "right": _heavy(view.x(region.right), frame.top, view.x(region.right), frame.bottom),
-            "above": _heavy(frame.left, view.y(region.high), frame.right, view.y(region.high)),
-            "below": _heavy(frame.left, view.y(region.low), frame.right, view.y(region.low)),
-        }[side]
+        match_line(side, places[side], [n + 1 for n in others], frame)
+        for side, others in neighbours(part.number, part.regions).items()
     ]
-
-
-def _heavy(x1: float, y1: float, x2: float, y2: float) -> Line:
-    return Line(x1, y1, x2, y2, Role.NEIGHBOUR)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from math import inf
 
 import shapely
 from shapely.geometry.base import BaseGeometry
@@ -22,7 +23,7 @@ from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Board, Label, Run, Spot, beside_line, placed_labels, round_about
 from gageline.sheets.plan_labels import signed
 from gageline.sheets.plan_regions import Region
-from gageline.sheets.plan_sides import Edge, Edging, edging, grid_line
+from gageline.sheets.plan_sides import Edge, Edging, edging, grid_line, match_line
 from gageline.sheets.plan_signs import PlanView
 from gageline.sheets.scales import plan_scales
 from gageline.sheets.scene import Box, Group, Item, Paper, Point, Polygon, Sheet, Text
@@ -39,6 +40,9 @@ _JOINT = 1.4  # mm that the line of a splice reaches past the column on both sid
 _NOTE = 4.5  # mm for the line of notes under the drawing
 _SMALL = 8
 _SAME = 1.0 / 32  # inches
+_PAST = 12.0  # inches that a beam is seen past a match line
+_CUT = 2.0  # what a beam that is drawn on both sheets costs
+_BESIDE = 3.0  # what a match line off the columns costs
 _WORDS = (
     "A beam that runs into this plane is drawn as its section, solid black, with its mark beside it. "
     "Heights in brackets: tops of steel that lie off every level. Heights at the right: over the dot."
@@ -51,7 +55,10 @@ _WORDS_OF_MANY = (
 
 @dataclass(frozen=True, slots=True)
 class _Plane:
-    """What stands on a grid line, or on a stretch of it."""
+    """What stands on a grid line, or on a stretch of it.
+
+    A stretch is numbered, and knows where along the line the ones before and after it begin.
+    """
 
     job: Job
     name: str
@@ -60,6 +67,9 @@ class _Plane:
     grid: tuple[tuple[str, float], ...]
     levels: tuple[tuple[str, float], ...]
     named: bool = True  # the beams that run into it have their marks
+    part: int = 1
+    before: float | None = None
+    after: float | None = None
 
     @property
     def heights(self) -> dict[float, list[str]]:
@@ -85,6 +95,7 @@ class _Plane:
         points = [p for member in self.members for p in member.corners]
         points += [p for member in self.members for plate in member.plates for p in plate]
         us, zs = [u for u, _ in points], [z for _, z in points]
+        us += [u for u in (self.before, self.after) if u is not None]
         own = [z for _, z in self.levels if min(zs) - 12 <= z <= max(zs) + 12]
         return Region(min(us) - 12, min([*zs, *own]) - 6, max(us) + 12, max([*zs, *own]) + 6)
 
@@ -108,8 +119,8 @@ def grid_elevations(full: FullJob, names: Sequence[str] = ()) -> Sheet:
             raise ValueProblem(f'"{name}" is no grid line of the frame: use one of {", ".join(known)}')
         plane = _plane(full.job, detailed, name)
         stretches = _stretches(plane) if plane.members else []
-        for n, (stretch, drawn) in enumerate(stretches, 1):
-            drafts.append(_draft(stretch, drawn, n, len(stretches)))
+        for stretch, drawn in stretches:
+            drafts.append(_draft(stretch, drawn, len(stretches)))
     return bind(full.job, "grid elevations", drafts, detailed.wrong)
 
 
@@ -135,29 +146,57 @@ def _stretches(plane: _Plane) -> list[tuple[_Plane, _Drawn]]:
         drawn = _on_paper(plane, paper)
         if drawn is not None:
             return [(plane, (*drawn, paper))]
-    middles = sorted(member.middle for member in plane.members)
-    cut = (middles[(len(middles) - 1) // 2] + middles[len(middles) // 2]) / 2
-    halves = [
-        replace(
-            plane,
-            members=tuple(m for m in plane.members if (m.middle <= cut) is first),
-            cuts=tuple(c for c in plane.cuts if (c.at[0] <= cut) is first),
-        )
-        for first in (True, False)
-    ]
-    if not all(half.members for half in halves) and plane.named and plane.cuts:
+    halves = _halves(plane)
+    if halves is None and plane.named and plane.cuts:
         return _stretches(replace(plane, named=False))
-    if not all(half.members for half in halves):
+    if halves is None:
         raise ValueProblem(
             f'the elevation on grid line "{plane.name}" has {len(plane.members)} members too close together '
             "to be labelled on any sheet: give some of them a grid line of their own"
         )
-    return [stretch for half in halves for stretch in _stretches(half)]
+    first = _stretches(halves[0])
+    return [*first, *_stretches(replace(halves[1], part=plane.part + len(first)))]
 
 
-def _draft(plane: _Plane, drawn: _Drawn, number: int, many: int) -> Draft:
+def _halves(plane: _Plane) -> tuple[_Plane, _Plane] | None:
+    """A plane cut in two at a column, or at the end of a beam, where few beams are cut and both have as many.
+
+    None where it cannot be cut into smaller ones that all have a beam.
+    """
+    best: tuple[float, _Plane, _Plane] | None = None
+    axes = {u for member in plane.members if member.upright for u in member.stations}
+    ends = {u for member in plane.members if not member.upright for u in member.span}
+    most, beamless = len(plane.members), all(member.upright for member in plane.members)
+    for at in sorted(axes | ends):
+        two = _stretch(plane, plane.before, at), _stretch(plane, at, plane.after)
+        counts = [len(half.members) for half in two]
+        bare = any(all(member.upright for member in half.members) for half in two) and not beamless
+        if bare or not all(0 < count < most for count in counts):
+            continue
+        beams = [sum(not member.upright for member in half.members) for half in two]
+        cut = sum(beams) - sum(not member.upright for member in plane.members)
+        cost = abs(counts[0] - counts[1]) + _CUT * cut + (0.0 if at in axes else _BESIDE)
+        if best is None or cost < best[0]:
+            best = cost, *two
+    return best and best[1:]
+
+
+def _stretch(plane: _Plane, before: float | None, after: float | None) -> _Plane:
+    """What is seen of a plane between two match lines: columns on them are, beams a little past them."""
+    low, high = (-inf if before is None else before), (inf if after is None else after)
+    members = []
+    for member in plane.members:
+        least = 0.0 if member.upright else _PAST
+        start, end = member.span
+        if start < high - least and end > low + least:
+            members.append(member if member.upright else member.between(low - _PAST, high + _PAST))
+    cuts = tuple(cut for cut in plane.cuts if low - _PAST <= cut.at[0] <= high + _PAST)
+    return replace(plane, members=tuple(members), cuts=cuts, before=before, after=after)
+
+
+def _draft(plane: _Plane, drawn: _Drawn, many: int) -> Draft:
     items, scale, paper = drawn
-    part = f", part {number} of {many}" if many > 1 else ""
+    part = f", part {plane.part} of {many}" if many > 1 else ""
     heading = Heading("Elevation", detail=f"Grid line {plane.name}{part}", scale=scale, care=ERECTION_CARE)
     return Draft(heading, tuple(items), landscape=True, paper=paper)
 
@@ -256,7 +295,10 @@ def _drawn(plane: _Plane, view: PlanView) -> list[Item] | None:
             steel.append(joint)
             strokes.append(shapely.LineString([(joint.x1, joint.y1), (joint.x2, joint.y2)]))
     cuts = [_section(cut, view) for cut in plane.cuts]
-    board = Board(frame, tuple(shapely.Polygon(cut.points) for cut in cuts), tuple(strokes))
+    matches = _match_lines(plane, view)
+    strokes += [shapely.LineString([(line.x1, line.y1), (line.x2, line.y2)]) for line, _, _ in matches]
+    solids = (*(shapely.Polygon(cut.points) for cut in cuts), *(room for _, _, room in matches))
+    board = Board(frame, solids, tuple(strokes))
     labels = [_label(member, view) for member in plane.members]
     labels += [_splice_label(member, view) for member in plane.members if member.splice]
     labels += [_cut_label(cut, view) for cut in plane.cuts if plane.named]
@@ -268,9 +310,16 @@ def _drawn(plane: _Plane, view: PlanView) -> list[Item] | None:
         *thin,
         *steel,
         *cuts,
+        *(item for line, words, _ in matches for item in (line, *words)),
         Group(tuple(placed), name="labels"),
         *(Group(side.items, name="dimensions") for side in sides),
     ]
+
+
+def _match_lines(plane: _Plane, view: PlanView) -> list[tuple[Stroke, tuple[Item, ...], BaseGeometry]]:
+    """Where the plane goes on on other sheets: line, words, and the room that they take."""
+    beyond = (Side.LEFT, plane.before, plane.part - 1), (Side.RIGHT, plane.after, plane.part + 1)
+    return [match_line(side, view.x(at), [part], _frame(view)) for side, at, part in beyond if at is not None]
 
 
 def _joint(member: PlaneMember, view: PlanView) -> Stroke:

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 import shapely
 
+from gageline.sheets.labels import Side
 from gageline.sheets.plan_members import PlanBeam
 from gageline.sheets.scene import Point
 
@@ -100,7 +101,7 @@ def halves(region: Region, beams: tuple[PlanBeam, ...]) -> tuple[Region, Region]
     )
 
 
-def neighbours(number: int, regions: list[Region]) -> dict[str, list[int]]:
+def neighbours(number: int, regions: list[Region]) -> dict[Side, list[int]]:
     """The parts that lie against each side of a part, by their place in the list.
 
     Args:
@@ -109,12 +110,12 @@ def neighbours(number: int, regions: list[Region]) -> dict[str, list[int]]:
     """
     own = regions[number]
     sides = {
-        "left": [(own.left, own.low), (own.left, own.high)],
-        "right": [(own.right, own.low), (own.right, own.high)],
-        "below": [(own.left, own.low), (own.right, own.low)],
-        "above": [(own.left, own.high), (own.right, own.high)],
+        Side.LEFT: [(own.left, own.low), (own.left, own.high)],
+        Side.RIGHT: [(own.right, own.low), (own.right, own.high)],
+        Side.BELOW: [(own.left, own.low), (own.right, own.low)],
+        Side.ABOVE: [(own.left, own.high), (own.right, own.high)],
     }
-    found: dict[str, list[int]] = {}
+    found: dict[Side, list[int]] = {}
     for side, ends in sides.items():
         edge = shapely.LineString(ends)
         for n, other in enumerate(regions):

@@ -6,17 +6,21 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+import shapely
+from shapely.geometry.base import BaseGeometry
+
 from gageline.errors import ValueProblem
 from gageline.sheets.dimensions import chain
 from gageline.sheets.fonts import text_width
 from gageline.sheets.labels import Side, to_paper
 from gageline.sheets.notation import Scribe
-from gageline.sheets.scene import Anchor, Circle, Item, Level, Line, Polygon, Polyline, Text
+from gageline.sheets.placing import Label, Spot
+from gageline.sheets.scene import Anchor, Box, Circle, Item, Level, Line, Polygon, Polyline, Text
 from gageline.sheets.spacing import spread
-from gageline.sheets.style import BODY, FINE, Role, Weight
+from gageline.sheets.style import BODY, FINE, Ink, Role, Weight
 from gageline.units import Length
 
-__all__ = ["Edge", "Edging", "edging", "grid_line"]
+__all__ = ["Edge", "Edging", "edging", "grid_line", "match_line"]
 
 _BUBBLE = 3.9
 _BETWEEN = 1.0
@@ -167,3 +171,32 @@ def _ring(x: float, y: float, half: float) -> list[Item]:
 def grid_line(a: float, b: float, at: float, *, upright: bool) -> Line:
     """A grid line across a view from a to b, paper mm."""
     return Line(at, a, at, b, Role.CENTRE) if upright else Line(a, at, b, at, Role.CENTRE)
+
+
+def match_line(
+    side: Side, at: float, parts: Sequence[int], frame: Box
+) -> tuple[Line, tuple[Item, ...], BaseGeometry]:
+    """Where a view goes on on another sheet: a heavy line across it, and outside it which part that is.
+
+    Args:
+        side: of the view.
+        at: place of the line, paper mm across that side.
+        parts: that lie beyond it.
+        frame: of the view, with the margin that the words stand in.
+
+    Returns:
+        The line, the words on white, and the room that they take.
+    """
+    label = Label(((f"Match line, see part {' and '.join(map(str, parts))}", Weight.BOLD),), (), ())
+    x, y, off = (frame.left + frame.right) / 2, (frame.top + frame.bottom) / 2, label.height / 2 + 0.6
+    spot = {
+        Side.LEFT: Spot(frame.left + off, y, 90.0),
+        Side.RIGHT: Spot(frame.right - off, y, 90.0),
+        Side.ABOVE: Spot(x, frame.top + off),
+        Side.BELOW: Spot(x, frame.bottom - off),
+    }[side]
+    corners = tuple((float(a), float(b)) for a, b in label.box(spot, 0.3))
+    upright = side in {Side.LEFT, Side.RIGHT}
+    ends = (at, frame.top, at, frame.bottom) if upright else (frame.left, at, frame.right, at)
+    words: tuple[Item, ...] = (Polygon(corners, None, Ink.WHITE), *label.texts(spot))
+    return Line(*ends, Role.NEIGHBOUR), words, shapely.Polygon(corners)

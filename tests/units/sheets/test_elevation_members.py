@@ -4,7 +4,7 @@ import pytest
 
 from frames import bays, demo_frame
 from gageline.detail import Detailed, read_full
-from gageline.sheets.elevation_members import Along, cut_members, plane_members
+from gageline.sheets.elevation_members import Along, PlaneMember, cut_members, plane_members
 from gageline.sheets.notation import Scribe
 from gageline.units import Length, System
 
@@ -178,3 +178,20 @@ def test_a_sloping_beam_with_plumb_ends_is_drawn_with_them() -> None:
     (a, b), (c, d) = girder.corners[0], girder.corners[3]
     assert a == pytest.approx(c, abs=0.02)
     assert b - d == pytest.approx(23.9 * (1 + (1 / 12) ** 2) ** 0.5, abs=0.02)
+
+
+def test_a_beam_past_a_match_line_is_cut_off_on_its_own_slope() -> None:
+    corners = ((0.0, 100.0), (100.0, 150.0), (100.0, 140.0), (0.0, 90.0))
+    whole = PlaneMember("B1", corners, (), stations=(0.0, 100.0))
+    part = whole.between(20.0, 200.0)
+    assert part.span == (20.0, 100.0)
+    assert part.corners == ((20.0, 110.0), (100.0, 150.0), (100.0, 140.0), (20.0, 100.0))
+    assert part.stations == (100.0,)
+    turned = PlaneMember("B1", (corners[1], corners[0], corners[3], corners[2]), ())
+    assert turned.between(20.0, 200.0).corners == (
+        (100.0, 150.0),
+        (20.0, 110.0),
+        (20.0, 100.0),
+        (100.0, 140.0),
+    )
+    assert whole.between(-5.0, 105.0) == whole

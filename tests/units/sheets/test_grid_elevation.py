@@ -48,10 +48,28 @@ def test_unknown_grid_line_is_refused() -> None:
 
 
 def test_a_long_line_is_drawn_in_stretches_that_leave_nothing_out() -> None:
-    found = all_texts(grid_elevations(read_full(bays([660] * 11, [200], 0)), ["A"]))
-    assert "Grid line A, part 1 of 2" in found
-    assert found.count(" W21X62") == 11
-    assert found.count(" W10X49") == 12
+    first, second = page_texts(grid_elevations(read_full(bays([660] * 11, [200], 0)), ["A"]))
+    assert "Grid line A, part 1 of 2" in first
+    assert (first + second).count(" W21X62") == 11
+    # the match line lies on grid line 6: its column and bubble are on both sheets
+    assert (first.count(" W10X49"), second.count(" W10X49")) == (6, 7)
+    assert "6" in first
+    assert "6" in second
+    assert "Match line, see part 2" in first
+    assert "Match line, see part 1" in second
+
+
+def test_a_part_between_two_others_has_a_match_line_at_either_side() -> None:
+    pages = page_texts(grid_elevations(read_full(bays([400] * 24, [200], 1, units="mm")), ["A"]))
+    assert len(pages) > 2
+    for n, page in enumerate(pages, 1):
+        seen = {text for text in page if text.startswith("Match line")}
+        assert seen == {f"Match line, see part {m}" for m in (n - 1, n + 1) if 1 <= m <= len(pages)}
+
+
+def test_one_bay_with_too_many_beams_is_not_cut_into_single_columns() -> None:
+    (page,) = page_texts(grid_elevations(read_full(bays([200], [160], 36)), ["A"]))
+    assert "Grid line A" in page
 
 
 def test_beams_too_close_for_their_marks_are_cut_without_them() -> None:

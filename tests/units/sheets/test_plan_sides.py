@@ -3,10 +3,10 @@
 import pytest
 
 from gageline.errors import ValueProblem
-from gageline.sheets import Circle, texts
+from gageline.sheets import Box, Circle, texts
 from gageline.sheets.labels import Side
 from gageline.sheets.notation import Scribe
-from gageline.sheets.plan_sides import Edge, edging
+from gageline.sheets.plan_sides import Edge, edging, match_line
 from gageline.units import Length, System
 
 FEET = Scribe(System.FT_IN, Length.from_inches(1 / 16))
@@ -44,3 +44,19 @@ def test_too_many_bubbles_are_refused() -> None:
     edge = Edge(Side.ABOVE, grid, (), bubbles=True)
     with pytest.raises(ValueProblem, match="30 grid bubbles do not fit along 140 mm: split the plan"):
         edging(edge, 50.0, 20.0, 0.25, (10.0, 150.0), FEET)
+
+
+@pytest.mark.parametrize("side", list(Side))
+def test_a_match_line_runs_across_the_view_with_its_words_at_the_outside(side: Side) -> None:
+    frame = Box(10.0, 20.0, 210.0, 120.0)
+    line, items, room = match_line(side, 50.0, [2, 3], frame)
+    upright = side in {Side.LEFT, Side.RIGHT}
+    assert (line.x1, line.y1, line.x2, line.y2) == ((50, 20, 50, 120) if upright else (10, 50, 210, 50))
+    assert [text.text for text in texts(items)] == ["Match line, see part 2 and 3"]
+    left, top, right, bottom = room.bounds
+    near = {
+        Side.LEFT: left - frame.left, Side.RIGHT: frame.right - right,
+        Side.ABOVE: top - frame.top, Side.BELOW: frame.bottom - bottom,
+    }  # fmt: skip
+    assert 0.0 < near[side] < 1.0
+    assert (bottom - top > right - left) is upright

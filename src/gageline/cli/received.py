@@ -250,17 +250,14 @@ def _reports(full: FullJob, every: tuple[Inspected, ...], own: Mapping[str, Leng
 
 
 def _rules(full: FullJob, assembly: Assembly, read: Inspected) -> Rules:
-    """The rules for a piece; a column of the frame is in compression."""
-    columns = {line.name for line in full.detailed.frame.columns} if full.detailed else set()
-    placed = full.detailed.placed if full.detailed else ()
-    is_column = any(one.mark == assembly.mark and one.member in columns for one in placed)
+    """The rules for a piece; a column is in compression."""
     return quality.rules_of(
         assembly.main,
         metric=full.job.system is System.MM,
         tolerance_class=full.job.practice.tolerance_class,
         bearing=read.bearing,
         camber=read.camber,
-        compression=read.compression or is_column,
+        compression=read.compression or full.is_column(assembly.mark),
     )
 
 

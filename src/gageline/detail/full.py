@@ -10,9 +10,11 @@ from gageline.detail.choice import Asked, Named
 from gageline.detail.detail import NOTHING_ASKED, Progress, detail_frame
 from gageline.detail.detailed import Detailed
 from gageline.job import CheckedJob, Job, checked, parse, placed, read_job, read_text
-from gageline.part import Assembly, Finding, Severity
+from gageline.part import Assembly, Finding, FittingKind, Severity
 
 __all__ = ["FullJob", "checked_full", "full_job", "open_full", "read_full", "with_rows"]
+
+_OF_COLUMNS = frozenset({FittingKind.BASE_PLATE, FittingKind.CAP_PLATE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,18 @@ class FullJob:
     def met_of(self, mark: str) -> Mapping[tuple[str, str], str] | None:
         """What the holes of a piece meet in the frame; None of a piece as drawn, which stands in none."""
         return self.detailed.met.get(mark) if self.detailed else None
+
+    def is_column(self, mark: str) -> bool:
+        """Whether a piece is a column: of the frame, or with a base or a cap plate.
+
+        Raises:
+            ValueProblem: when no piece has the mark.
+        """
+        if any(fitting.kind in _OF_COLUMNS for fitting in self.job.piece(mark).fittings):
+            return True
+        columns = {line.name for line in self.detailed.frame.columns} if self.detailed else set()
+        placed = self.detailed.placed if self.detailed else ()
+        return any(one.mark == mark and one.member in columns for one in placed)
 
     def only(self, name: str) -> FullJob:
         """One piece of it, with what detailing has to say of that one.

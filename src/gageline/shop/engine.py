@@ -12,7 +12,7 @@ from gageline.detail import FullJob, read_full
 from gageline.exchange import plain
 from gageline.job import Job, JobDocument, PieceEntry, check_job, read_document
 from gageline.layout import Layout, Step, lay_out
-from gageline.part import Assembly, Finding, FittingKind, Weld
+from gageline.part import Assembly, Finding, Weld
 from gageline.quality import Item, Rules, items_of, rules_of
 from gageline.sheets import check_texts
 from gageline.strength import JobStrength, check_strength, strong_rows
@@ -40,7 +40,6 @@ _PAPERWORK = frozenset({"mark", "quantity", "finish"})
 """Keys of a piece that change nothing of what is struck."""
 INSPECTION = "check-pass"
 """The task that ends an inspection."""
-_COLUMN = frozenset({FittingKind.BASE_PLATE, FittingKind.CAP_PLATE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,19 +130,21 @@ def layout_of(text: str, mark: str) -> Layout:
     return lay_out(job.piece(mark), job.practice, job.system)
 
 
-def rules_for(layout: Layout, job: Job) -> Rules:
-    """The rules that a piece is inspected by; what has a base or a cap plate is taken for a column."""
-    column = any(fitting.kind in _COLUMN for fitting in layout.assembly.fittings)
-    tolerance_class = job.practice.tolerance_class
-    metric = job.system is System.MM
-    return rules_of(layout.main.part, metric=metric, tolerance_class=tolerance_class, compression=column)
+def rules_for(layout: Layout, full: FullJob) -> Rules:
+    """The rules that a piece is inspected by; a column is in compression."""
+    return rules_of(
+        layout.main.part,
+        metric=full.job.system is System.MM,
+        tolerance_class=full.job.practice.tolerance_class,
+        compression=full.is_column(layout.assembly.mark),
+    )
 
 
 @lru_cache(maxsize=512)
 def items_for(text: str, mark: str) -> tuple[Item, ...]:
     """What is read on a piece of a saved text, in the order one walks round it."""
     layout = layout_of(text, mark)
-    return items_of(layout, rules_for(layout, job_of(text)))
+    return items_of(layout, rules_for(layout, full_of(text)))
 
 
 @lru_cache(maxsize=512)

@@ -60,7 +60,7 @@ def _layouts(job: Job) -> tuple[Layout, ...]:
 
 def _inspection(full: FullJob) -> Sheet:
     own = full.job.practice.tolerances
-    reports = [blank_report(layout, rules_for(layout, full.job), own) for layout in _layouts(full.job)]
+    reports = [blank_report(layout, rules_for(layout, full), own) for layout in _layouts(full.job)]
     return inspection_sheets(full.job, reports)
 
 

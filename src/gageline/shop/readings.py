@@ -16,7 +16,7 @@ from gageline.job import Stick as Steel
 from gageline.layout import Decision, Layout, Step, StickLayout, decide, lay_out_on
 from gageline.part import End, extent_y
 from gageline.quality import Outcome, Report, Row, check_readings, inspect, records_of
-from gageline.shop.engine import items_for, job_of, layout_of, rules_for
+from gageline.shop.engine import full_of, items_for, job_of, layout_of, rules_for
 from gageline.shop.jobs import current_text
 from gageline.shop.logbook import note
 from gageline.shop.models import Copy, Person, Reading, Stage, Stick
@@ -224,7 +224,7 @@ def report_of(copy: Copy) -> Report:
     job = job_of(text)
     layout = layout_of(text, copy.piece.mark)
     found = taken(copy, "check")
-    rules = rules_for(layout, job)
+    rules = rules_for(layout, full_of(text))
     known = {item.name for item in items_for(text, copy.piece.mark)}
     read = tuple((name, _length(one.value)) for name, one in found.items() if name in known)
     last = max(found.values(), key=lambda one: one.pk, default=None)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator
 
-from gageline.detail import Detailed, FieldBolts, FullJob
+from gageline.detail import Detailed, FieldBolts, FullJob, Placed
 from gageline.job import Job
+from gageline.part import End
 from gageline.sheets.flow import Part, flow, room_of
 from gageline.sheets.framing_plan import ERECTION_CARE, job_frame
 from gageline.sheets.furniture import Heading, bind, bolt_text, paragraph
@@ -23,7 +24,9 @@ _OSHA = "1926.756(c)"
 _NOTE = (
     "Counts are what the holes take: the shop's practice gives no spares, so none are counted. "
     "Lengths are from under the head to the end, for one flat washer a bolt. Bolts that go through two "
-    "connections at once stand with the one whose name they have, with the grip of both."
+    "connections at once stand with the one whose name they have, with the grip of both. Left and right are "
+    "the ends of the piece on its card, where its mark is written at the left; on the framing plan a dot "
+    "stands at the left end."
 )
 
 
@@ -51,15 +54,21 @@ def field_bolt_list(full: FullJob) -> Sheet:
 def _connections(job: Job, detailed: Detailed) -> Table:
     scribe = Scribe.of(job)
     marks = {one.assembly.mark: one.mark for one in detailed.placed}
+    placed = {one.member: one for one in detailed.placed}
+    ends = {
+        joint.site.name: _end(placed[name], end)
+        for (name, end), joint in detailed.joints.items()
+        if name in placed
+    }
     columns = (
-        Column("Piece", weight=Weight.BOLD, wraps=False), Column("Connection", wraps=False),
+        Column("Piece", weight=Weight.BOLD, wraps=False), Column("Connection"),
         Column("To", wraps=False), Column("No.", _RIGHT, wraps=False), Column("Bolt", wraps=False),
         Column("Grade"), Column("Grip", _RIGHT, wraps=False), Column("Length", _RIGHT, wraps=False),
     )  # fmt: skip
     rows = tuple(
         (
             marks[one.piece],
-            one.connection,
+            ends.get(one.connection, one.connection),
             one.support,
             str(one.count),
             bolt_text(one.bolt),
@@ -71,6 +80,13 @@ def _connections(job: Job, detailed: Detailed) -> Table:
     )
     total = ("Total", "", "", str(sum(one.count for one in detailed.field_bolts)), "", "", "", "")
     return Table(columns, (*rows, total), BODY, total=True)
+
+
+def _end(one: Placed, end: End) -> str:
+    """An end as the card of its piece calls it, and of which member where equal ones share the mark."""
+    called = end.other if one.lie.end_for_end else end
+    place = "" if one.member == one.mark else f", place {one.member}"
+    return f"{called} end{place}"
 
 
 def _totals(job: Job, bolts: tuple[FieldBolts, ...]) -> Table:

@@ -86,7 +86,7 @@ def test_equal_pieces_and_opposite_hands_have_one_mark_on_every_sheet(units: str
     assert plan.count("K7") == 1
     assert any("place B2" in text for text in plan)
     bolts = [text for page in page_texts(field_bolt_list(full)) for text in page]
-    assert bolts[bolts.index("start of B2") - 1] == "B1"
+    assert bolts[bolts.index("left end, place B2") - 1] == "B1"
 
 
 def test_a_mark_stays_when_an_unrelated_member_goes() -> None:

@@ -13,7 +13,7 @@ from gageline.sheets.boxes import line_height
 from gageline.sheets.cutting_summary import drop_marks, heat_of, scribe_of, summary_parts
 from gageline.sheets.flow import Part, flow, room_of
 from gageline.sheets.furniture import Block, Heading, bind, fitted
-from gageline.sheets.notation import Scribe
+from gageline.sheets.notation import Scribe, long_point
 from gageline.sheets.scene import Anchor, Group, Item, Level, Polygon, Sheet, Text
 from gageline.sheets.sheet_picture import sheet_picture
 from gageline.sheets.stick_picture import Run, lying, runs_of, scale_of, stick_picture
@@ -201,7 +201,7 @@ def ends_of(run: Run, scribe: Scribe) -> str:
     """How the two ends of a piece are cut, as the picture shows them."""
     one = run.pieces[0]
     ways = [
-        _angle(name, end, scribe, up=up)
+        _angle(name, end, scribe, up=up, is_angle=one.is_angle)
         for name, end, up in (("first", one.first, one.first_up), ("last", one.last, one.last_up))
         if end.angled
     ]
@@ -212,9 +212,9 @@ def ends_of(run: Run, scribe: Scribe) -> str:
     return "; ".join(ways) or "square"
 
 
-def _angle(name: str, end: End, scribe: Scribe, *, up: bool) -> str:
+def _angle(name: str, end: End, scribe: Scribe, *, up: bool, is_angle: bool) -> str:
     slope = Slope(end.run.ratio(end.across))
-    longer = ("top" if up else "bottom") if end.plane == "web" else ("near side" if up else "far side")
+    longer = long_point(flat=end.plane == "flange", high=up, is_angle=is_angle)
     return f"{name} end {scribe.bevel(slope, longer)}"
 
 

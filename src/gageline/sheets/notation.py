@@ -13,7 +13,7 @@ from gageline.sheets.furniture import bolt_text
 from gageline.steel import HoleKind, Profile
 from gageline.units import ZERO, Length, Slope, System, is_metric, millimetres, round_to, write_length
 
-__all__ = ["WEB_FACES", "Scribe", "is_scattered", "short_name"]
+__all__ = ["WEB_FACES", "Scribe", "is_scattered", "long_point", "short_name"]
 
 WEB_FACES = frozenset({Face.NEAR, Face.FAR, Face.LEG_A, Face.FACE})
 """The faces that an elevation looks at."""
@@ -33,6 +33,17 @@ def is_scattered(group: HoleGroup) -> bool:
 def short_name(group: HoleGroup) -> str:
     """The name of a hole group, cut off where it is long."""
     return group.name if len(group.name) <= _NAME else f"{group.name[: _NAME - 1]}…"
+
+
+def long_point(*, flat: bool, high: bool, is_angle: bool) -> str:
+    """Where the long point of an end lies that is cut off square.
+
+    Args:
+        flat: the slope is seen on the flange or the outstanding leg, else on the web or the standing leg.
+        high: it lies at the top or the near side.
+        is_angle: of an angle, whose legs have a heel and a toe.
+    """
+    return (_MITRED if flat else _BEVELLED)[is_angle][not high]
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,8 +184,9 @@ class Scribe:
         """What is said of an end that is not cut square: in the web plane, then in the flange plane."""
         cut = part.cut(end)
         is_angle = part.profile is Profile.ANGLE
-        for lean, names in ((cut.bevel, _BEVELLED[is_angle]), (cut.mitre, _MITRED[is_angle])):
-            yield self.bevel(lean, names[lean.ratio < 0]) if lean else ""
+        for lean, flat in ((cut.bevel, False), (cut.mitre, True)):
+            longer = long_point(flat=flat, high=lean.ratio > 0, is_angle=is_angle)
+            yield self.bevel(lean, longer) if lean else ""
 
     def kind(self, group: HoleGroup) -> str:
         """What a hole is for, in words of the note under the drawing."""

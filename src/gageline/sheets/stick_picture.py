@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import groupby
 
 from gageline.sheets.boxes import line_height
@@ -14,6 +15,7 @@ from gageline.sheets.labels import Reading, Side
 from gageline.sheets.notation import Scribe
 from gageline.sheets.scene import Anchor, Group, Item, Level, Polygon, Text
 from gageline.sheets.style import BODY, FINE, Hatch, Ink, Role, Weight
+from gageline.steel import Profile, all_sections
 from gageline.stock import End, Piece, Placed, StickPlan
 from gageline.units import Length
 
@@ -36,6 +38,7 @@ class Lying:
         last: the end that is cut last.
         first_up: the long point of the first end is at the top of the picture.
         last_up: the long point of the last end is at the top of the picture.
+        is_angle: its ends are told by heel and toe.
     """
 
     placed: Placed
@@ -43,6 +46,7 @@ class Lying:
     last: End
     first_up: bool
     last_up: bool
+    is_angle: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,8 +76,14 @@ def lying(stick: StickPlan, of_mark: Mapping[str, Piece]) -> tuple[Lying, ...]:
         up = first.long_side == "high"
         # the two sides of a shared cut have their long points at opposite edges
         rolled = placed.shares and up == row[-1].last_up
-        row.append(Lying(placed, first, last, up != rolled, (last.long_side == "high") != rolled))
+        is_angle = piece.steel.section in _angles()
+        row.append(Lying(placed, first, last, up != rolled, (last.long_side == "high") != rolled, is_angle))
     return tuple(row)
+
+
+@cache
+def _angles() -> frozenset[str]:
+    return frozenset(one.designation for one in all_sections() if one.profile is Profile.ANGLE)
 
 
 def runs_of(row: Sequence[Lying]) -> tuple[Run, ...]:

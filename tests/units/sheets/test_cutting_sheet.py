@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import pytest
+
+from gageline.part import End
 from gageline.sheets import cutting_sheet
+from gageline.sheets.notation import Scribe
 from gageline.stock import Effort, answer, ask, read_rack
 from jobs import job_of
-from pages import page_texts
+from pages import all_texts, page_texts
 
 RACK = """
 [saw]
@@ -62,6 +66,26 @@ def test_sticks_alike_are_drawn_once() -> None:
 def test_an_angled_end_says_which_way() -> None:
     said = " ".join(said_of(1, 'right = { bevel = "3 in 12", long = "top" }\n'))
     assert "end cut 3 in 12, long at" in said
+
+
+@pytest.mark.parametrize("units", ["ft-in", "mm"])
+@pytest.mark.parametrize(
+    ("cut", "longer"),
+    [
+        ('bevel = "3 in 12", long = "top"', "toe of leg A"),
+        ('bevel = "3 in 12", long = "bottom"', "heel"),
+        ('mitre = "3 in 12", long_side = "near"', "heel"),
+        ('mitre = "3 in 12", long_side = "far"', "toe of leg B"),
+    ],
+)
+def test_an_angle_is_long_at_its_heel_or_a_toe_as_its_drawing_says(cut: str, longer: str, units: str) -> None:
+    text = f'mark = "A1"\nstock = "L6x4x3/8"\nlength = "4\'-0"\nright = {{ {cut} }}\n'
+    job = job_of(text, units=units)
+    rack = read_rack('[saw]\nkerf = "1/8"\n[[buy]]\nstock = "L6x4x3/8"\nlengths = "20\'"\neach = 500\n')
+    (drawn,) = (words for words in Scribe.of(job).end(job.piece("A1").main, End.RIGHT) if words)
+    assert drawn.endswith(f"long at {longer}")
+    said = all_texts(cutting_sheet([job], answer(ask([job], rack), Effort(2.0))))
+    assert f"last end {drawn}" in " ".join(said)
 
 
 def test_a_stick_cut_already_says_so() -> None:

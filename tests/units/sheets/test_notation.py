@@ -1,7 +1,7 @@
 import pytest
 
 from gageline.part import End, Face, FlangeTrim, Opening, Side
-from gageline.sheets.notation import Scribe
+from gageline.sheets.notation import Scribe, long_point
 from gageline.units import ZERO, Length, System
 from jobs import job_of, piece_of
 from pieces import at, drilled, hole, piece
@@ -96,3 +96,15 @@ def test_what_was_given_in_millimetres_is_written_in_them_in_a_job_of_feet_and_i
 def test_tenths_of_a_millimetre_come_about_by_chance_in_a_job_of_feet_and_inches() -> None:
     assert FEET.tell(Length.from_mm(2833) / 10) == '11 1/8"'
     assert FEET.tell(Length.from_mm(567) / 2) == "283.5 mm"
+
+
+def test_the_long_point_of_every_cut_is_named() -> None:
+    corners = [(flat, high) for flat in (False, True) for high in (True, False)]
+    named = [
+        [long_point(flat=flat, high=high, is_angle=is_angle) for flat, high in corners]
+        for is_angle in (False, True)
+    ]
+    assert named == [
+        ["top", "bottom", "near side", "far side"],
+        ["toe of leg A", "heel", "heel", "toe of leg B"],
+    ]

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from contextlib import suppress
 from dataclasses import dataclass
 
-from gageline.errors import ValueProblem
 from gageline.job import Job
 from gageline.sheets.boxes import line_height
 from gageline.sheets.furniture import Block, Draft, Heading, space
@@ -117,12 +115,7 @@ def _set(
     table: Table, width: float, room: tuple[float, float], under: float, *, together: bool
 ) -> list[tuple[Group, float]]:
     """A table page by page; what comes under it at the end is given room beside its last rows."""
-    pieces = table_blocks(table, width, *room)
-    free = room[0] if len(pieces) == 1 else room[1]
-    if under and pieces and pieces[-1][1] + _BETWEEN + under > free:
-        less = under + _BETWEEN
-        with suppress(ValueProblem):  # a row too high to share a page with what comes under it
-            pieces = table_blocks(table, width, room[0] - less, room[1] - less)
+    pieces = table_blocks(table, width, *room, under + _BETWEEN if under else 0.0)
     if together and len(pieces) > 1:
         whole = table_blocks(table, width, 0.0, room[1])
         pieces = whole if len(whole) == _NEXT else pieces

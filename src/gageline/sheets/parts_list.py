@@ -183,11 +183,8 @@ def _flow(job: Job, tables: Sequence[tuple[str, Table]], said: Sequence[str]) ->
 def _blocks(table: Table, room: Box, y: float, under: float) -> list[tuple[Group, float]]:
     """A table from y down, page after page, set so that what comes under it stands with rows of it."""
     width = room.width if len(table.columns) > _FEW else room.width * _NARROW
-    blocks = table_blocks(table, width, room.bottom - y - _HEAD, room.height - _HEAD)
-    end = (y if len(blocks) == 1 else room.top) + _HEAD + blocks[-1][1] + _GAP
-    if under and end + under > room.bottom:
-        return table_blocks(table, width, room.bottom - y - _HEAD - under, room.height - _HEAD - under)
-    return blocks
+    below = under + _GAP if under else 0.0
+    return table_blocks(table, width, room.bottom - y - _HEAD, room.height - _HEAD, below)
 
 
 def _said(job: Job, bolts: Sequence[BoltRow]) -> list[str]:

@@ -113,7 +113,9 @@ def _weight(table: Table, row: int, column: int) -> Weight:
     return Weight.BOLD if last else table.columns[column].weight
 
 
-def table_blocks(table: Table, width: float, first: float, further: float) -> list[tuple[Group, float]]:
+def table_blocks(
+    table: Table, width: float, first: float, further: float, under: float = 0.0
+) -> list[tuple[Group, float]]:
     """Set a table in as many pieces as the pages need, each with the head.
 
     Args:
@@ -121,6 +123,7 @@ def table_blocks(table: Table, width: float, first: float, further: float) -> li
         width: of the table, mm.
         first: height free on the first page, mm; too little for a row sends it to the next page.
         further: height free on each further page, mm.
+        under: height that is left free under the last row, where a page can hold both, mm.
 
     Returns:
         (piece, height in mm) for each page in turn, its top left corner at (0, 0); a first page without
@@ -141,7 +144,7 @@ def table_blocks(table: Table, width: float, first: float, further: float) -> li
         for n, row in enumerate(table.rows)
     ]
     blocks = []
-    for page in _pages(head, rows, first, further, together=table.total):
+    for page in _pages(head, rows, (first, further, under), together=table.total):
         if rows and not page:
             blocks.append((Group(()), 0.0))
             continue
@@ -162,9 +165,10 @@ def _set(
 
 
 def _pages(
-    head: _Row, rows: list[_Row], first: float, further: float, *, together: bool
+    head: _Row, rows: list[_Row], room: tuple[float, float, float], *, together: bool
 ) -> Iterator[list[_Row]]:
     """The rows page by page; `together` keeps the last, a total, with the one before it."""
+    first, further, under = room
     tallest = max((row.height for row in rows), default=0.0)
     if head.height + tallest > further:
         raise ValueProblem(
@@ -178,7 +182,8 @@ def _pages(
     page: list[_Row] = []
     for number, unit in enumerate(units):
         height = sum(row.height for row in unit)
-        if height > free + (1e-9 if number else 0.0):
+        below = under if number == len(units) - 1 and head.height + height + under <= further else 0.0
+        if height + below > free + (1e-9 if number else 0.0):
             yield page
             page, free = [], further - head.height
         page += unit

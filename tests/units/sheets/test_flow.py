@@ -51,6 +51,14 @@ def test_notes_at_the_end_never_stand_alone_on_a_page() -> None:
         assert f"row {count - 1}" in last
 
 
+def test_notes_at_the_end_take_rows_of_the_last_page_only() -> None:
+    notes = Part("", paragraph("Notes", "word " * 60, WIDTH))
+    for count in range(80, 130):
+        plain, noted = pages(Part("Title", rows(count))), pages(Part("Title", rows(count)), notes)
+        assert [len(page) for page in noted[: len(plain) - 1]] == [len(page) for page in plain[:-1]]
+        assert len(noted) <= len(plain) + 1
+
+
 def test_a_row_too_high_to_share_its_page_with_notes_leaves_them_the_next_page() -> None:
     table = Table((Column("Head"),), (("word " * 700,),))
     assert len(pages(Part("", table), Part("", paragraph("Notes", "word " * 800, WIDTH)))) == 2

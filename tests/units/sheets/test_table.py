@@ -83,3 +83,14 @@ def test_a_total_goes_to_the_next_page_with_the_row_before_it() -> None:
     assert "row 4" in said[1]
     assert "row 5" in said[1]
     assert "row 4" in [text.text for text in texts((without[0][0],))]
+
+
+def test_only_the_page_of_the_last_row_leaves_room_under_it() -> None:
+    table = Table(COLUMNS, tuple((str(n), "text", "") for n in range(12)))
+    ((_, whole),) = table_blocks(table, 120.0, 500.0, 500.0)
+    assert [high for _, high in table_blocks(table, 120.0, whole, whole)] == [whole]
+    (_, one), (_, two) = table_blocks(table, 120.0, whole, whole, under=10.0)
+    assert one < whole
+    assert two + 10.0 <= whole
+    # no page can hold both: then the table is set as without
+    assert [high for _, high in table_blocks(table, 120.0, whole, whole, under=whole)] == [whole]

@@ -14,7 +14,7 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from shop_page import sign_in, until
 from shop_server import start_shop
@@ -192,6 +192,18 @@ def test_a_long_mark_does_not_squeeze_the_code_of_its_label(shown: tuple[Page, s
     box = page.locator(".label .code svg").first.bounding_box()
     assert box is not None
     assert box["width"] == box["height"] >= 120  # px, 32 mm on paper
+
+
+def test_on_a_phone_the_places_leave_the_screen_to_the_card(shown: tuple[Page, str]) -> None:
+    page, url = shown
+    _size(page, _SIZES["phone"])
+    page.goto(f"{url}/bench/1/")
+    box = page.locator("#work").bounding_box()
+    assert box is not None
+    assert box["y"] <= 60  # px: one row of targets of 44 px
+    assert page.locator(".strip a").first.text_content() == "Office 3 jobs"
+    page.get_by_role("button", name="Sign out").scroll_into_view_if_needed()
+    expect(page.get_by_role("button", name="Sign out")).to_be_in_viewport()
 
 
 def test_what_is_folded_says_plus_and_what_is_open_minus(shown: tuple[Page, str]) -> None:

@@ -45,9 +45,11 @@ def _make_piece(page: Page) -> None:
     page.locator("#f-copes-0-depth").fill("not a length")
     page.locator("#f-copes-0-depth").press("Tab")
     expect(page.locator("#say-copes-0-depth")).to_contain_text("not a length")
+    expect(page.locator("#f-copes-0-depth")).to_have_attribute("aria-invalid", "true")
     page.locator("#f-copes-0-depth").fill("1 3/4")
     page.locator("#f-copes-0-depth").press("Tab")
     expect(page.locator("#picture-now")).to_contain_text('1 3/4"')
+    expect(page.locator("[aria-invalid]")).to_have_count(0)  # what was put right is not shown as wrong
     page.locator("#f-angles-0-rows").fill("2")
     page.locator("#f-holes-0-x").fill("4'-0")
     page.get_by_role("button", name="Save the piece").last.click()

@@ -45,8 +45,8 @@ _FIRST_ROWS: dict[str, tuple[Table, Table]] = {
         {"end": "left", "edge": "top", "along": "25", "across": "25"},
     ),
     "holes": (
-        {"from": "left", "x": "2", "rows": 2},
-        {"from": "left", "x": "50", "rows": 2},
+        {"from": "left", "x": "1'-0", "rows": 2},
+        {"from": "left", "x": "300", "rows": 2},
     ),
     "openings": (
         {"from": "centre", "diameter": "4"},

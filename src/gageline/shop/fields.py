@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import types
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
@@ -15,7 +16,17 @@ from pydantic.fields import FieldInfo
 
 from gageline.units import Length, Slope, System
 
-__all__ = ["Field", "Rows", "Section", "field_id", "form_of", "row_names", "table_of", "tables_of"]
+__all__ = [
+    "Field",
+    "Rows",
+    "Section",
+    "each_length",
+    "field_id",
+    "form_of",
+    "row_names",
+    "table_of",
+    "tables_of",
+]
 
 Table = dict[str, Any]
 
@@ -99,6 +110,14 @@ class Rows:
 def field_id(name: str) -> str:
     """A path of the document as a name in a page."""
     return name.replace(".", "-") or "form"
+
+
+def each_length(text: str) -> list[str]:
+    """The lengths of a field that takes several, each as it was typed.
+
+    A comma right before a digit divides nothing: to those who work in millimetres it is a decimal sign.
+    """
+    return [part.strip() for part in re.split(r";|,(?!\d)", text) if part.strip()]
 
 
 def _bare(annotation: Any) -> Any:
@@ -187,6 +206,8 @@ def _help(info: FieldInfo, kind: str) -> str:
     words = info.description or ""
     if kind == "table":
         return f"{words}; one a line: code = length"
+    if kind == "lengths":
+        return f"{words}; several with ; between".lstrip("; ")
     default = info.default
     if info.is_required() or kind in {"choice", "flag"} or not isinstance(default, int | str) or not default:
         return words
@@ -300,8 +321,8 @@ def _typed(kind: str, text: str) -> Any:
         case "flag":
             return {"true": True, "false": False}.get(text, text)
         case "lengths":
-            parts = [part.strip() for part in text.replace(",", ";").split(";")]
-            return parts if len(parts) > 1 else parts[0]
+            parts = each_length(text)
+            return parts if len(parts) > 1 else "".join(parts)
         case "table":
             pairs = (line.partition("=") for line in text.splitlines() if line.strip())
             return {key.strip(): value.strip() for key, _, value in pairs}

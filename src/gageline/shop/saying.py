@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from gageline.errors import ValueProblem
 from gageline.job import Problem
 from gageline.part import Finding, Severity, grouped
-from gageline.shop.fields import Section, field_id
-from gageline.units import System, Unit, feet_inches, millimetres, parse_length
+from gageline.shop.fields import Section, each_length, field_id
+from gageline.units import System, Unit, feet_inches, millimetres, parse_length, parse_slope
 
 __all__ = ["Said", "echo", "say_all", "spoken"]
 
@@ -46,9 +46,8 @@ class Said:
 def echo(text: str, system: System) -> Said:
     """What a length was understood as, in both unit systems, or why it was not."""
     unit = Unit.MM if system is System.MM else Unit.INCH
-    parts = [part for part in text.replace(",", ";").split(";") if part.strip()]
     try:
-        lengths = [parse_length(part, unit) for part in parts[:50]]
+        lengths = [parse_length(part, unit) for part in each_length(text)[:50]]
     except ValueProblem as refused:
         return Said("", "error", str(refused))
     if system is System.MM:
@@ -56,6 +55,16 @@ def echo(text: str, system: System) -> Said:
     else:
         words = [f"{feet_inches(length, 64)} = {millimetres(length)} mm" for length in lengths]
     return Said("", "echo", "; ".join(words))
+
+
+def _slope_echo(text: str, system: System) -> str:
+    """What a bevel was understood as; nothing where it was not, which is said of it anyway."""
+    try:
+        slope = parse_slope(text)
+    except ValueProblem:
+        return ""
+    said = f"{float(slope.ratio * 1000):.1f} mm in 1 m" if system is System.MM else slope.bevel_text()
+    return f"{said} = {slope.degrees:.2f}\u00b0"
 
 
 def _fields(section: Section) -> Iterator[tuple[str, str, str]]:
@@ -117,8 +126,12 @@ def say_all(
     said: dict[str, Said] = {"form": Said("form", "echo", "")}
     tables = {place for place, kind, _ in _fields(form) if kind == "table"}
     for place, kind, value in _fields(form):
-        is_length = kind in {"length", "lengths"} and value
-        said[place] = Said(place, "echo", echo(value, system).text if is_length else "")
+        text = ""
+        if value and kind in {"length", "lengths"}:
+            text = echo(value, system).text
+        elif value and kind == "slope":
+            text = _slope_echo(value, system)
+        said[place] = Said(place, "echo", text)
     for problem in problems:
         place = _place(problem.path, "piece")
         text = problem.message if place in said else f"{problem.path}: {problem.message}".strip(": ")

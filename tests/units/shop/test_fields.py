@@ -159,3 +159,24 @@ def test_tables_that_stand_once() -> None:
     assert {"job", "practice", "frame"} <= set(tables_of(JobDocument))
     assert "piece" not in tables_of(JobDocument)
     assert field_id("copes.0.depth") == "copes-0-depth"
+
+
+@pytest.mark.parametrize(
+    ("typed", "wanted"),
+    [
+        ("62; 70", ["62", "70"]),
+        ("62, 70", ["62", "70"]),
+        ("62,5", "62,5"),
+        ("62,5; 70", ["62,5", "70"]),
+        (";", ""),
+    ],
+)
+def test_several_lengths_are_told_apart_and_a_decimal_comma_is_left_to_be_refused(
+    typed: str, wanted: Any
+) -> None:
+    assert table_of(PieceEntry, {"holes.0": "1", "holes.0.x": typed})["holes"] == [{"x": wanted}]
+
+
+def test_a_field_of_several_lengths_says_how_they_are_typed() -> None:
+    (group,) = form_of(PieceEntry, {"holes": [{}]}).rows[3].items
+    assert {field.label: field.help for field in group.fields}["x"].endswith("; several with ; between")

@@ -23,6 +23,29 @@ def test_a_length_is_said_back_in_both_systems(text: str, system: System, words:
     assert echo(text, system).text == words
 
 
+@pytest.mark.parametrize(
+    ("system", "words"),
+    [(System.FT_IN, "3 in 12 = 14.04\u00b0"), (System.MM, "250.0 mm in 1 m = 14.04\u00b0")],
+)
+def test_a_bevel_is_said_back_in_the_terms_of_the_job(system: System, words: str) -> None:
+    # arctan(1/4) = 14.036 degrees
+    said = say_all(form_of(PieceEntry, {"left": {"bevel": "1:4"}}), (), (), system)
+    assert {one.id: one.text for one in said}["left-bevel"] == words
+
+
+def test_a_bevel_that_cannot_be_read_is_said_once() -> None:
+    problem = Problem('piece "B1" → left → bevel', '"5%" is not a bevel')
+    said = say_all(form_of(PieceEntry, {"left": {"bevel": "5%"}}), (problem,), (), System.MM)
+    assert {one.id: one.text for one in said}["left-bevel"] == '"5%" is not a bevel'
+
+
+def test_a_decimal_comma_makes_no_two_lengths() -> None:
+    said = echo("62,5; 70", System.MM)
+    assert said.kind == "error"
+    assert '"62,5" is not a length' in said.text
+    assert echo("62, 70", System.MM).text == '62 mm = 2 7/16"; 70 mm = 2 3/4"'
+
+
 def test_a_length_that_cannot_be_read_is_an_error() -> None:
     said = echo("about a foot", System.FT_IN)
     assert said.kind == "error"

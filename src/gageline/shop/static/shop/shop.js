@@ -16,6 +16,14 @@ document.addEventListener("submit", (event) => {
 document.addEventListener("htmx:configRequest", ({ detail }) => {
   if (detail.verb === "post" && csrf()) detail.parameters[CSRF] = csrf();
 });
+document.addEventListener("htmx:afterSettle", () => {
+  // a field is shown as wrong for as long as something wrong is said of it
+  for (const one of document.querySelectorAll(".field [aria-describedby]")) {
+    const wrong = document.getElementById(one.id.replace(/^f-/, "say-"))?.classList.contains("error");
+    if (wrong) one.setAttribute("aria-invalid", "true");
+    else one.removeAttribute("aria-invalid");
+  }
+});
 document.addEventListener("htmx:afterSwap", ({ detail }) => {
   if (detail.target.id !== "net") document.querySelectorAll("#net .signed-out").forEach((one) => one.remove());
 });

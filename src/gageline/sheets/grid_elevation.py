@@ -40,7 +40,7 @@ _JOINT = 1.4  # mm that the line of a splice reaches past the column on both sid
 _NOTE = 4.5  # mm for the line of notes under the drawing
 _SMALL = 8
 _SAME = 1.0 / 32  # inches
-_PAST = 12.0  # inches that a beam is seen past a match line
+_PAST = 12.0  # inches past a match line that are not worth a sheet of their own
 _CUT = 2.0  # what a beam that is drawn on both sheets costs
 _BESIDE = 3.0  # what a match line off the columns costs
 _WORDS = (
@@ -182,14 +182,18 @@ def _halves(plane: _Plane) -> tuple[_Plane, _Plane] | None:
 
 
 def _stretch(plane: _Plane, before: float | None, after: float | None) -> _Plane:
-    """What is seen of a plane between two match lines: columns on them are, beams a little past them."""
+    """What is seen of a plane between two match lines: columns on them, and beams as far as to them.
+
+    A beam that ends a little past a match line is seen whole, and on that side only.
+    """
     low, high = (-inf if before is None else before), (inf if after is None else after)
     members = []
     for member in plane.members:
         least = 0.0 if member.upright else _PAST
         start, end = member.span
         if start < high - least and end > low + least:
-            members.append(member if member.upright else member.between(low - _PAST, high + _PAST))
+            ends = low if start < low - least else -inf, high if end > high + least else inf
+            members.append(member if member.upright else member.between(*ends))
     cuts = tuple(cut for cut in plane.cuts if low - _PAST <= cut.at[0] <= high + _PAST)
     return replace(plane, members=tuple(members), cuts=cuts, before=before, after=after)
 

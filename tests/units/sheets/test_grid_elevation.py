@@ -6,6 +6,8 @@ from frames import bays, demo_frame
 from gageline.detail import read_full
 from gageline.errors import ValueProblem
 from gageline.sheets import Line, Page, Polygon, Role, grid_elevations, leaves
+from gageline.sheets.elevation_members import PlaneMember
+from gageline.sheets.grid_elevation import _Plane, _stretch
 from pages import all_texts, page_texts
 
 
@@ -121,3 +123,20 @@ def test_an_overhang_is_dimensioned_along_the_line() -> None:
     assert "2'-6\"" in page
     (plain,) = page_texts(grid_elevations(demo_frame(), ["1"]))
     assert plain.count("18'-6\"") == 1  # no chain but the grid's where all stands on it
+
+
+def test_a_beam_that_passes_a_match_line_is_drawn_as_far_as_to_it() -> None:
+    def beam(name: str, start: float, end: float) -> PlaneMember:
+        return PlaneMember(name, ((start, 144.0), (end, 144.0), (end, 126.0), (start, 126.0)), ())
+
+    plane = _Plane(
+        demo_frame().job,
+        "A",
+        (beam("long", 0.0, 700.0), beam("tip", 0.0, 305.0), beam("far", 306.0, 700.0)),
+        (),
+        (),
+        (),
+    )
+    first, second = _stretch(plane, None, 300.0), _stretch(plane, 300.0, None)
+    assert {one.name: one.span for one in first.members} == {"long": (0.0, 300.0), "tip": (0.0, 305.0)}
+    assert {one.name: one.span for one in second.members} == {"long": (300.0, 700.0), "far": (306.0, 700.0)}

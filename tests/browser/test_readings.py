@@ -48,7 +48,7 @@ def test_a_measured_stick_changes_the_card(browser: Browser, seeded: Shop) -> No
     with browser.new_context(viewport={"width": 820, "height": 1180}) as context:
         page = _opened(context, seeded, "/bench/12/")
         summary = page.locator("#stick summary")
-        expect(summary).to_contain_text("nothing is known of it")
+        expect(summary).to_contain_text("not measured")
         summary.click()
         page.locator("#f-stick-length").fill("60'")
         page.locator("#f-stick-length").press("Enter")

@@ -206,6 +206,19 @@ def test_on_a_phone_the_places_leave_the_screen_to_the_card(shown: tuple[Page, s
     expect(page.get_by_role("button", name="Sign out")).to_be_in_viewport()
 
 
+def test_on_a_low_screen_nothing_lies_over_the_reading(shown: tuple[Page, str]) -> None:
+    page, url = shown
+    for size in (_NARROW, (844, 390)):  # the smallest phone, and one that is turned
+        _size(page, size)
+        page.goto(f"{url}/bench/1/")
+        reading = page.locator(".step:visible .readings span").first
+        reading.evaluate("(one) => one.scrollIntoView({ block: 'end' })")
+        top = """(one) => { const box = one.getBoundingClientRect();
+            const there = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+            return one.contains(there); }"""
+        assert reading.evaluate(top), size
+
+
 def test_what_is_folded_says_plus_and_what_is_open_minus(shown: tuple[Page, str]) -> None:
     page, url = shown
     page.goto(f"{url}/office/1/piece/2/")

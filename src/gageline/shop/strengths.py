@@ -37,6 +37,10 @@ CARE = (
 )
 
 
+# 1 in = 25.4 mm and 1 lb = 0.45359237 kg exactly, at 9.80665 m/s2 (NIST SP 811, appendix B.8)
+_METRIC = {"in": (25.4, "mm"), "kip-in": (4.4482216152605 * 0.0254, "kN m")}
+
+
 @dataclass(frozen=True, slots=True)
 class StrengthLine:
     """What is known of one connection, or of one beam under its loads.
@@ -81,7 +85,7 @@ def strength_lines(
         for one in strength.connections
         if names is None or one.piece in names
     )
-    beams = (_beam(one) for one in strength.beams if names is None or one.piece in names)
+    beams = (_beam(one, system) for one in strength.beams if names is None or one.piece in names)
     return (*ends, *beams)
 
 
@@ -107,9 +111,19 @@ def _connection(one: CheckedConnection, below: Sequence[BelowLoads], system: Sys
     )  # fmt: skip
 
 
-def _beam(beam: CheckedBeam) -> StrengthLine:
+def _amount(value: float, unit: str, system: System) -> str:
+    """A force, a moment or a deflection of a check in the units of the job."""
+    if unit == "kip":
+        return force_text(value, system)
+    if system is System.MM and unit in _METRIC:
+        scale, unit = _METRIC[unit]
+        value *= scale
+    return f"{figure(value)} {unit}"
+
+
+def _beam(beam: CheckedBeam, system: System) -> StrengthLine:
     worst = max(beam.checks, key=lambda check: check.utilisation)
-    carries, needs = (f"{figure(value)} {worst.unit}" for value in (worst.capacity, worst.demand))
+    carries, needs = (_amount(value, worst.unit, system) for value in (worst.capacity, worst.demand))
     state, kind = ("enough", "note") if worst.passes else ("NOT ENOUGH", "error")
     return StrengthLine(
         beam.piece, beam.piece, f"{beam.section} as a simple beam", carries, f"{needs} (from the loads)",

@@ -87,3 +87,18 @@ def test_the_pages_defer_to_an_engineer(
     assert "licensed engineer answers for the design" in page
     assert "not checked" in page
     assert "kip" in page
+
+
+@pytest.mark.parametrize("system", [System.FT_IN, System.MM])
+def test_a_beam_is_said_in_the_units_of_the_job(framed: Job, system: System) -> None:
+    strength = strength_of(current_text(framed))
+    lines = strength_lines(strength, system)[len(strength.connections) :]
+    worst = [max(beam.checks, key=lambda check: check.utilisation) for beam in strength.beams]
+    assert {check.unit for check in worst} >= {"kip-in"}
+    # 1 kip-in = 0.11298 kN m and 1 kip = 4.4482 kN (NIST SP 811, appendix B.8)
+    metric = {"kip-in": (0.1129848, "kN m"), "kip": (4.4482216, "kN"), "in": (25.4, "mm")}
+    for line, check in zip(lines, worst, strict=True):
+        number, _, unit = line.carries.partition(" ")
+        scale, wanted = metric[check.unit] if system is System.MM else (1, check.unit)
+        assert unit == wanted
+        assert float(number.replace(",", "")) == pytest.approx(check.capacity * scale, rel=0.01)

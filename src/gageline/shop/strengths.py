@@ -17,6 +17,7 @@ from gageline.strength import (
     SUGGESTED,
     BelowLoads,
     CheckedBeam,
+    CheckedColumn,
     CheckedConnection,
     JobStrength,
     NotChecked,
@@ -43,11 +44,11 @@ _METRIC = {"in": (25.4, "mm"), "kip-in": (4.4482216152605 * 0.0254, "kN m")}
 
 @dataclass(frozen=True, slots=True)
 class StrengthLine:
-    """What is known of one connection, or of one beam under its loads.
+    """What is known of one connection, of one beam under its loads, or of the foot of one column.
 
     Args:
-        piece: mark of the piece it belongs to.
-        name: of the connection or the beam.
+        piece: mark of the piece it belongs to; empty for a column, which may be one of several equal ones.
+        name: of the connection, the beam or the column.
         what: kind of connection and its material.
         carries: its capacity.
         needs: what is asked of it, and where that comes from.
@@ -86,7 +87,8 @@ def strength_lines(
         if names is None or one.piece in names
     )
     beams = (_beam(one, system) for one in strength.beams if names is None or one.piece in names)
-    return (*ends, *beams)
+    columns = (_column(one, system) for one in strength.columns if names is None or one.member in names)
+    return (*ends, *beams, *columns)
 
 
 def _connection(one: CheckedConnection, below: Sequence[BelowLoads], system: System) -> StrengthLine:
@@ -125,8 +127,24 @@ def _beam(beam: CheckedBeam, system: System) -> StrengthLine:
     worst = max(beam.checks, key=lambda check: check.utilisation)
     carries, needs = (_amount(value, worst.unit, system) for value in (worst.capacity, worst.demand))
     state, kind = ("enough", "note") if worst.passes else ("NOT ENOUGH", "error")
+    alone = "" if " over " in beam.piece else " as a simple beam"
     return StrengthLine(
-        beam.piece, beam.piece, f"{beam.section} as a simple beam", carries, f"{needs} (from the loads)",
+        beam.piece, beam.piece, f"{beam.section}{alone}", carries, f"{needs} (from the loads)",
+        f"{worst.title} ({worst.clause.number})", percent(worst), state, kind,
+    )  # fmt: skip
+
+
+def _column(column: CheckedColumn, system: System) -> StrengthLine:
+    needs = f"{force_text(column.P, system)} come down ({column.load})"
+    if not column.checks:
+        return StrengthLine(
+            "", column.member, column.section, "-", needs, "", "", "base plate not checked", "note"
+        )
+    worst = max(column.checks, key=lambda check: check.utilisation)
+    carries, asked = (_amount(value, worst.unit, system) for value in (worst.capacity, worst.demand))
+    state, kind = ("enough", "note") if worst.passes else ("NOT ENOUGH", "error")
+    return StrengthLine(
+        "", column.member, f"base plate of {column.section}", carries, f"{asked}: {needs}",
         f"{worst.title} ({worst.clause.number})", percent(worst), state, kind,
     )  # fmt: skip
 
@@ -149,6 +167,9 @@ def _unchecked(strength: JobStrength, names: frozenset[str] | None) -> Iterator[
     for one in strength.connections:
         if names is None or one.piece in names:
             yield from one.verdict.not_checked
+    for column in strength.columns:
+        if names is None or column.member in names:
+            yield from column.not_checked
     for whole in strength.not_checked:
         subject, as_beam, _ = whole.what.partition(" as a beam")
         if names is None or not as_beam or subject in names:

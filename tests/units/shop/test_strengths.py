@@ -15,7 +15,7 @@ from gageline.units import System
 def test_a_line_for_every_connection_with_what_governs(demo: Job) -> None:
     strength = strength_of(current_text(demo))
     lines = strength_lines(strength, System.FT_IN)
-    assert len(lines) == len(strength.connections) + len(strength.beams)
+    assert len(lines) == len(strength.connections) + len(strength.beams) + len(strength.columns)
     for line, one in zip(lines, strength.connections, strict=False):
         assert one.verdict.governing.clause.number in line.governs
         assert one.verdict.capacity is not None
@@ -92,7 +92,8 @@ def test_the_pages_defer_to_an_engineer(
 @pytest.mark.parametrize("system", [System.FT_IN, System.MM])
 def test_a_beam_is_said_in_the_units_of_the_job(framed: Job, system: System) -> None:
     strength = strength_of(current_text(framed))
-    lines = strength_lines(strength, system)[len(strength.connections) :]
+    first = len(strength.connections)
+    lines = strength_lines(strength, system)[first : first + len(strength.beams)]
     worst = [max(beam.checks, key=lambda check: check.utilisation) for beam in strength.beams]
     assert {check.unit for check in worst} >= {"kip-in"}
     # 1 kip-in = 0.11298 kN m and 1 kip = 4.4482 kN (NIST SP 811, appendix B.8)
@@ -102,3 +103,16 @@ def test_a_beam_is_said_in_the_units_of_the_job(framed: Job, system: System) -> 
         scale, wanted = metric[check.unit] if system is System.MM else (1, check.unit)
         assert unit == wanted
         assert float(number.replace(",", "")) == pytest.approx(check.capacity * scale, rel=0.01)
+
+
+@pytest.mark.parametrize(("system", "unit"), [(System.FT_IN, "kip"), (System.MM, "kN")])
+def test_what_comes_down_a_column_is_said_with_its_base_plate(framed: Job, system: System, unit: str) -> None:
+    strength = strength_of(current_text(framed))
+    assert strength.columns
+    lines = strength_lines(strength, system)[-len(strength.columns) :]
+    for line, column in zip(lines, strength.columns, strict=True):
+        assert line.name == column.member
+        assert f"{unit} come down ({column.load})" in line.needs
+        assert line.state in ({"enough", "NOT ENOUGH"} if column.checks else {"base plate not checked"})
+    own = strength_lines(strength, system, frozenset({strength.columns[0].member}))
+    assert [line.name for line in own if "come down" in line.needs] == [strength.columns[0].member]

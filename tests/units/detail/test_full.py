@@ -147,6 +147,6 @@ def test_a_member_is_found_by_its_name_where_an_equal_one_gives_the_mark() -> No
 
 
 def test_a_column_is_one_of_the_frame_or_has_a_plate_of_a_column() -> None:
-    post = '\n[[piece]]\nmark = "X2"\nstock = "W8x31"\nlength = "10\'-0"\n[[piece.base_plates]]\nend = "left"\nthickness = "3/4"\n'
-    full = read_full(FRAME + DRAWN + post + 'width = "12"\nlength = "12"\n')
+    plate = '[[piece.base_plates]]\nend = "left"\nthickness = "3/4"\nwidth = "12"\nlength = "12"\n'
+    full = read_full(FRAME + DRAWN + DRAWN.replace("X1", "X2") + plate)
     assert [full.is_column(mark) for mark in ("P1", "X2", "B1", "X1")] == [True, True, False, False]

@@ -22,6 +22,7 @@ ROOT = Path(__file__).resolve().parent
 HOME = ROOT / ".venv"
 PYTHON = HOME / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 LISTS = {"run": ROOT / "requirements" / "run.txt", "dev": ROOT / "requirements" / "dev.txt"}
+_TWO = ("-n", "2", "--dist", "worksteal")  # who is done first takes tests from the other
 CHECKS = (
     ("format", ["-m", "ruff", "format", "--check", "."]),
     ("lint", ["-m", "ruff", "check", "."]),
@@ -31,9 +32,9 @@ CHECKS = (
         ["-c", "import sys; from importlinter.cli import lint_imports_command as run; run()"],
     ),
     ("every module has its test", ["tools/missing_tests.py"]),
-    ("tests", ["-m", "pytest", "-n", "2", "--hypothesis-profile=ci", "--ignore=tests/browser"]),
+    ("tests", ["-m", "pytest", *_TWO, "--hypothesis-profile=ci", "--ignore=tests/browser"]),
     ("programs for the browser tests", ["tools/services.py"]),
-    ("tests in a browser", ["-m", "pytest", "-n", "2", "tests/browser"]),
+    ("tests in a browser", ["-m", "pytest", *_TWO, "tests/browser"]),
 )
 
 

@@ -39,6 +39,11 @@ class Placed:
     lie: Lie
 
     @property
+    def foot(self) -> float:
+        """Elevation of its own origin, where a shaft starts, inches."""
+        return self.placement.origin[2].inches
+
+    @property
     def left(self) -> Point:
         """Where the end stands that the card calls the left one: the piece's own origin, or its far end."""
         end = self.assembly.main.length if self.lie.end_for_end else ZERO

@@ -92,7 +92,7 @@ def _row(
     main = shaft.assembly.main
     turn = float(entry.turn) if isinstance(entry, ColumnEntry) else 0.0
     turn = (turn + (_HALF_ROUND if shaft.lie.half_turn else 0.0)) % 360
-    foot = shaft.placement.origin[2].inches
+    foot = shaft.foot
     head = foot + main.length.inches
     splices = detailed.frame.splices.get(line.name, ())
     place = grid_point(line.start[0], line.start[1], detailed, job)

@@ -158,9 +158,9 @@ def _shafts(line: Line, axis: int, placed: list[Placed], scribe: Scribe) -> Iter
     u = line.start[axis]
     seen = abs(line.ey[axis])  # 1 where the depth lies in the plane
     half = (line.stock.d.inches * seen + line.stock.bf.inches * (1 - seen)) / 2
-    shafts = sorted(placed, key=_foot)
+    shafts = sorted(placed, key=lambda one: one.foot)
     for number, one in enumerate(shafts):
-        low = _foot(one)
+        low = one.foot
         top = low + one.assembly.main.length.inches
         plates = {
             each.kind: _plate(each, one, axis) for each in one.assembly.fittings if each.kind in _PLATES
@@ -191,10 +191,6 @@ def _height(
     if kind in plates:
         return plated, furthest(z for _, z in plates[kind])
     return bare, shaft
-
-
-def _foot(one: Placed) -> float:
-    return one.placement.origin[2].inches
 
 
 def _plate(fitting: Fitting, one: Placed, axis: int) -> tuple[Point, ...]:

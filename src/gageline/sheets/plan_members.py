@@ -6,7 +6,7 @@ from collections import Counter, defaultdict
 from dataclasses import dataclass
 from math import hypot
 
-from gageline.detail import Detailed, Line
+from gageline.detail import Detailed, Line, Placed
 from gageline.job import ColumnEntry, MemberEntry
 from gageline.part import End
 from gageline.sheets.scene import Point
@@ -114,18 +114,18 @@ def plan_levels(detailed: Detailed) -> tuple[PlanLevel, ...]:
     """
     frame = detailed.frame
     held: dict[str, list[Line]] = defaultdict(list)
-    marks: dict[str, list[tuple[float, str]]] = defaultdict(list)
+    placed: dict[str, list[Placed]] = defaultdict(list)
     for one in detailed.placed:
-        marks[one.member].append((one.placement.origin[2].inches, one.mark))
+        placed[one.member].append(one)
     for line in frame.beams:
-        if line.name in marks:
+        if line.name in placed:
             held[_level_of(line, detailed)].append(line)
     levels = dict(frame.levels)
     if _WHOLE in held:
         tops = Counter(round(line.start[2], 3) for line in held[_WHOLE])
         levels[_WHOLE] = tops.most_common(1)[0][0]
     return tuple(
-        _plan_level(name, levels[name], held[name], marks, detailed)
+        _plan_level(name, levels[name], held[name], placed, detailed)
         for name in sorted(held, key=lambda one: levels[one])
     )
 
@@ -145,18 +145,18 @@ def _plan_level(
     name: str,
     elevation: float,
     lines: list[Line],
-    marks: dict[str, list[tuple[float, str]]],
+    placed: dict[str, list[Placed]],
     detailed: Detailed,
 ) -> PlanLevel:
-    beams = tuple(_beam(line, marks[line.name][0][1], elevation, detailed) for line in lines)
+    beams = tuple(_beam(line, placed[line.name][0], elevation, detailed) for line in lines)
     lowest = min(min(line.start[2], line.finish[2]) - line.upright_depth() for line in lines)
     names = {line.name for line in lines}
     over = [b for b in detailed.supports.bearings if b.member.name in names]
     carrying = {b.column.name for b in over}
     columns = tuple(
-        _column(line, marks[line.name], elevation, lowest)
+        _column(line, placed[line.name], elevation, lowest)
         for line in detailed.frame.columns
-        if line.name in marks
+        if line.name in placed
         and line.start[2] < lowest
         and (line.finish[2] > lowest - _UNDER or line.name in carrying)
     )
@@ -177,14 +177,13 @@ def _overhang(line: Line, end: End) -> float:
     return over.inches if over else 0.0
 
 
-def _beam(line: Line, mark: str, elevation: float, detailed: Detailed) -> PlanBeam:
-    turned = detailed.member(line.name).lie.end_for_end
+def _beam(line: Line, piece: Placed, elevation: float, detailed: Detailed) -> PlanBeam:
     ends = [_end(line, end, detailed) for end in End]
     entry = line.entry
     offset = entry.offset.inches if isinstance(entry, MemberEntry) and entry.offset else 0.0
     return PlanBeam(
         line.name,
-        mark,
+        piece.mark,
         line.stock,
         ends[0][0],
         ends[1][0],
@@ -194,7 +193,7 @@ def _beam(line: Line, mark: str, elevation: float, detailed: Detailed) -> PlanBe
         line.slope,
         (ends[0][3], ends[1][3]),
         offset,
-        turned,
+        piece.lie.end_for_end,
     )
 
 
@@ -213,11 +212,12 @@ def _end(line: Line, end: End, detailed: Detailed) -> tuple[Point, Point, str, f
     return tip, tip, BEARING if bears and not over else FREE, 0.0
 
 
-def _column(line: Line, marks: list[tuple[float, str]], elevation: float, lowest: float) -> PlanColumn:
+def _column(line: Line, shafts: list[Placed], elevation: float, lowest: float) -> PlanColumn:
     dx, dy, _ = line.ey
     size = hypot(dx, dy) or 1.0
     # The shaft of this level is the highest that starts under it.
-    mark = max((one for one in marks if one[0] < elevation), default=marks[0])[1]
+    under = (one for one in shafts if one.foot < elevation)
+    mark = max(under, key=lambda one: one.foot, default=shafts[0]).mark
     at = (line.start[0], line.start[1])
     entry = line.entry
     below = line.finish[2] <= lowest + 1.0 or (isinstance(entry, ColumnEntry) and entry.under is not None)

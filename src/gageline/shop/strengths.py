@@ -21,9 +21,9 @@ from gageline.strength import (
     CheckedConnection,
     JobStrength,
     NotChecked,
+    amount_text,
     below_text,
     broken_text,
-    figure,
     force_text,
     percent,
     summary_of,
@@ -36,10 +36,6 @@ CARE = (
     "These checks cover the limit states listed here and on the check sheet, and no others. A licensed "
     "engineer answers for the design; local code governs. What was not checked is listed as not checked."
 )
-
-
-# 1 in = 25.4 mm and 1 lb = 0.45359237 kg exactly, at 9.80665 m/s2 (NIST SP 811, appendix B.8)
-_METRIC = {"in": (25.4, "mm"), "kip-in": (4.4482216152605 * 0.0254, "kN m")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,19 +109,9 @@ def _connection(one: CheckedConnection, below: Sequence[BelowLoads], system: Sys
     )  # fmt: skip
 
 
-def _amount(value: float, unit: str, system: System) -> str:
-    """A force, a moment or a deflection of a check in the units of the job."""
-    if unit == "kip":
-        return force_text(value, system)
-    if system is System.MM and unit in _METRIC:
-        scale, unit = _METRIC[unit]
-        value *= scale
-    return f"{figure(value)} {unit}"
-
-
 def _beam(beam: CheckedBeam, system: System) -> StrengthLine:
     worst = max(beam.checks, key=lambda check: check.utilisation)
-    carries, needs = (_amount(value, worst.unit, system) for value in (worst.capacity, worst.demand))
+    carries, needs = (amount_text(value, worst.unit, system) for value in (worst.capacity, worst.demand))
     state, kind = ("enough", "note") if worst.passes else ("NOT ENOUGH", "error")
     alone = "" if " over " in beam.piece else " as a simple beam"
     return StrengthLine(
@@ -141,7 +127,7 @@ def _column(column: CheckedColumn, system: System) -> StrengthLine:
             "", column.member, column.section, "-", needs, "", "", "base plate not checked", "note"
         )
     worst = max(column.checks, key=lambda check: check.utilisation)
-    carries, asked = (_amount(value, worst.unit, system) for value in (worst.capacity, worst.demand))
+    carries, asked = (amount_text(value, worst.unit, system) for value in (worst.capacity, worst.demand))
     state, kind = ("enough", "note") if worst.passes else ("NOT ENOUGH", "error")
     return StrengthLine(
         "", column.member, f"base plate of {column.section}", carries, f"{asked}: {needs}",

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from django.db import transaction
+from django.db.models import QuerySet
 from django.utils import timezone
 
 from gageline.shop.engine import Task, card_of
@@ -71,8 +72,11 @@ def strike(person: Person, stroke: Stroke) -> Answer:
 
 def held_copy(number: int) -> Copy | None:
     """A copy of a piece that nobody else changes before this transaction ends; None where there is none."""
-    copies = Copy.objects.select_for_update(of=("self",)).select_related("piece__job")
-    return copies.filter(pk=number).first()
+    return _held().filter(pk=number).first()
+
+
+def _held() -> QuerySet[Copy]:
+    return Copy.objects.select_for_update(of=("self",)).select_related("piece__job")
 
 
 def once(key: str, work: Callable[[], Answer]) -> Answer:
@@ -177,22 +181,25 @@ def _move_on(person: Person, copy: Copy, name: str) -> None:
 def take_in(person: Person, copy: Copy) -> Answer:
     """Note that a piece did not leave after all: it is at the Gate again."""
     with transaction.atomic():
-        copy = Copy.objects.select_for_update(of=("self",)).select_related("piece__job").get(pk=copy.pk)
+        copy = _held().get(pk=copy.pk)
         if copy.stage != Stage.GONE:
             return Answer("conflict", f"it is not gone but at: {Stage(copy.stage).label}")
-        Copy.objects.filter(pk=copy.pk).update(stage=Stage.GATE)
         bring_back(person, copy)
-        note(person.name, f"{copy.name} is back at the Gate", job=copy.piece.job, piece=copy.piece)
-    return Answer("done", "")
+        return _passed(person, copy, Stage.GATE, "is back at the Gate")
 
 
 def send_off(person: Person, copy: Copy) -> Answer:
     """Note that a piece has left through the gate."""
     with transaction.atomic():
-        copy = Copy.objects.select_for_update(of=("self",)).select_related("piece__job").get(pk=copy.pk)
+        copy = _held().get(pk=copy.pk)
         if copy.stage != Stage.GATE:
             return Answer("conflict", f"it is not at the Gate but: {Stage(copy.stage).label}")
-        Copy.objects.filter(pk=copy.pk).update(stage=Stage.GONE)
         use_up(person, copy)
-        note(person.name, f"{copy.name} was sent off", job=copy.piece.job, piece=copy.piece)
+        return _passed(person, copy, Stage.GONE, "was sent off")
+
+
+def _passed(person: Person, copy: Copy, stage: Stage, how: str) -> Answer:
+    """Note that a piece went through the gate, one way or the other."""
+    Copy.objects.filter(pk=copy.pk).update(stage=stage)
+    note(person.name, f"{copy.name} {how}", job=copy.piece.job, piece=copy.piece)
     return Answer("done", "")

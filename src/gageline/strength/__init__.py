@@ -37,6 +37,7 @@ from gageline.strength.steels import BoltSteel, bolt_steel, material_of, support
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.strength.weld_groups import WeldGroups, eccentric_welds, elastic_welds, manual_coefficient
 from gageline.strength.wording import (
+    amount_text,
     below_text,
     broken_text,
     force_text,
@@ -84,6 +85,7 @@ __all__ = [
     "SupportFace",
     "Verdict",
     "WeldGroups",
+    "amount_text",
     "beam_of",
     "below_text",
     "bolt_steel",

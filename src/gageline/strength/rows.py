@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from gageline.detail import Asked, Detailed, FullJob, Named, Progress, with_rows
 from gageline.job import Job, JobProblems
-from gageline.strength.check import Method, figure
+from gageline.strength.check import Method
 from gageline.strength.checked_ends import checked_ends
 from gageline.strength.demands import is_given
 from gageline.strength.framed import subjects_of_frame
 from gageline.strength.handed import hand_down
 from gageline.strength.remedies import enough_rows
 from gageline.strength.verdict import NotChecked, Verdict
-from gageline.strength.wording import force_text
+from gageline.strength.wording import amount_text
 from gageline.units import System
 
 __all__ = ["strong_rows"]
@@ -69,10 +69,7 @@ def _asked(job: Job, detailed: Detailed) -> Iterator[tuple[Named, Asked]]:
 def _why(verdict: Verdict, rows: int, system: System) -> str:
     """What falls short, in words, forces in the units of the job."""
     short = verdict.governing
-    needs, has = (
-        force_text(value, system) if short.unit == "kip" else f"{figure(value)} {short.unit}"
-        for value in (short.demand, short.capacity)
-    )
+    needs, has = (amount_text(value, short.unit, system) for value in (short.demand, short.capacity))
     return f"since {rows} have {has} where {needs} is needed ({short.title})"
 
 

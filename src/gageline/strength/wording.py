@@ -13,10 +13,20 @@ from gageline.strength.remedies import lighter, remedy
 from gageline.strength.verdict import NotChecked, Verdict
 from gageline.units import System
 
-__all__ = ["below_text", "broken_text", "force_text", "percent", "report_of", "suggestion_text", "summary_of"]
+__all__ = [
+    "amount_text",
+    "below_text",
+    "broken_text",
+    "force_text",
+    "percent",
+    "report_of",
+    "suggestion_text",
+    "summary_of",
+]
 
 _KIP = 4.4482216152605
 _MM = 25.4
+_METRIC = {"in": (_MM, "mm"), "kip-in": (_KIP * _MM / 1000, "kN m")}
 
 
 def force_text(kips: float, system: System) -> str:
@@ -27,6 +37,24 @@ def force_text(kips: float, system: System) -> str:
         system: units of the job.
     """
     return f"{kips:.1f} kip" if system is System.FT_IN else f"{kips * _KIP:.0f} kN"
+
+
+def amount_text(value: float, unit: str, system: System) -> str:
+    """A demand or a capacity of a check in the units of the job; what has no metric unit here stays.
+
+    Args:
+        value: of the check.
+        unit: of the check.
+        system: units of the job.
+
+    Source: NIST SP 811, appendix B.8: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, at 9.80665 m/s2, all exact.
+    """
+    if unit == "kip":
+        return force_text(value, system)
+    if system is System.MM and unit in _METRIC:
+        scale, unit = _METRIC[unit]
+        value *= scale
+    return f"{figure(value)} {unit}"
 
 
 def percent(check: Check) -> str:

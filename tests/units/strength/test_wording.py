@@ -10,6 +10,7 @@ from gageline.job import open_job, read_job
 from gageline.strength import (
     Check,
     Clause,
+    amount_text,
     below_text,
     broken_text,
     check_strength,
@@ -85,3 +86,17 @@ def test_a_rule_that_is_not_kept_is_told_in_the_units_of_the_job() -> None:
 def test_what_shear_has_used_up_is_said_in_words(capacity: float, said: str) -> None:
     clause = Clause("J3.7", "Tension with shear", "ANSI/AISC 360-22")
     assert percent(Check(clause, "tension", 10.0, capacity, "kip", ())) == said
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "inches", "metric"),
+    [
+        (25.0, "kip", "25.0 kip", "111 kN"),
+        (100.0, "kip-in", "100 kip-in", "11.3 kN m"),
+        (2.0, "in", "2 in", "50.8 mm"),
+        (3.0, "in²", "3 in²", "3 in²"),
+    ],
+)
+def test_an_amount_is_said_in_the_units_of_the_job(value: float, unit: str, inches: str, metric: str) -> None:
+    assert amount_text(value, unit, System.FT_IN) == inches
+    assert amount_text(value, unit, System.MM) == metric

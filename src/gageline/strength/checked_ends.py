@@ -6,13 +6,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from gageline.errors import ValueProblem
-from gageline.job import Job
+from gageline.job import Job, frame_practice
 from gageline.part import End, FittingKind
 from gageline.strength.check import Method
 from gageline.strength.connections import check_connection
 from gageline.strength.demands import GIVEN, reaction_at
 from gageline.strength.drawn import Drawn, connections_of
 from gageline.strength.framed import Subject
+from gageline.strength.leeway import leeway_of
 from gageline.strength.steels import bolt_steel
 from gageline.strength.verdict import NotChecked, Verdict
 
@@ -47,9 +48,22 @@ def checked_ends(
     for one in connections_of(assembly, steel, weld, subject.supports, subject.carried, subject.known):
         force = next(plates, None) if one.end is None else None
         try:
-            yield one.end, _verdict(one, subject, force.kips if force else None, method)
+            yield (
+                one.end,
+                _verdict(_with_leeway(one, job, subject), subject, force.kips if force else None, method),
+            )
         except ValueProblem as problem:
             yield one.end, NotChecked(one.name, str(problem))
+
+
+def _with_leeway(drawn: Drawn, job: Job, subject: Subject) -> Drawn:
+    """A connection of a frame with what its place there lets be changed."""
+    joint = subject.joints.get(drawn.end) if drawn.end else None
+    if drawn.connection is None or joint is None or job.frame is None:
+        return drawn
+    step = frame_practice(job.frame.practice, job.system).cope_step
+    leeway = leeway_of(joint, job.practice.drop, step)
+    return replace(drawn, connection=replace(drawn.connection, leeway=leeway))
 
 
 def _verdict(drawn: Drawn, subject: Subject, plate: float | None, method: Method) -> Verdict:

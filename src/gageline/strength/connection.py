@@ -24,6 +24,7 @@ __all__ = [
     "Fitting",
     "Holes",
     "Kind",
+    "Leeway",
     "Material",
     "Notch",
     "Support",
@@ -310,6 +311,25 @@ class Support:
 
 
 @dataclass(frozen=True, slots=True)
+class Leeway:
+    """What the place of an end in its frame leaves to change.
+
+    Args:
+        reach: from the upper end of the fitting as far down as it may go, in.
+        lower: how far the beam may be lowered before it meets the support's bottom flange, in.
+        rise: how far the rows come up as a cope over them gets shallower, in.
+        step: that the depth of a cope is rounded up to, in.
+        radius: of the corner of its copes, in.
+    """
+
+    reach: float
+    lower: float
+    rise: float
+    step: float
+    radius: float
+
+
+@dataclass(frozen=True, slots=True)
 class Connection:
     """One end of a beam with what joins it to its support, and what it must carry.
 
@@ -328,6 +348,7 @@ class Connection:
         under_run: what the beam may be too short, in.
         load: where the reaction comes from, in words; empty where none is known and V is a unit.
         skew: in the plan from square to the support's face to the beam, degrees.
+        leeway: what its place lets be changed; None where that is not known, as of a piece as drawn.
     """
 
     name: str
@@ -344,6 +365,7 @@ class Connection:
     under_run: float = UNDER_RUN
     load: str = "given"
     skew: float = 0.0
+    leeway: Leeway | None = None
 
     def __post_init__(self) -> None:
         positive(V=self.V)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
-from gageline.detail import Detailed, FaceKind, Placed, Site
+from gageline.detail import Detailed, FaceKind, Joint, Placed, Site
 from gageline.errors import ValueProblem
 from gageline.job import PieceLoads, SpanEntry
 from gageline.part import Assembly, End, Fitting, FittingKind, Placement, Vector
@@ -69,6 +69,7 @@ class Subject:
         known: its plates by name that are checked with the beams they carry.
         demands: of its ends, where a frame says them.
         span: it as a simple beam, where its loads are known.
+        joints: the connections of its ends, where a frame says them.
     """
 
     piece: str
@@ -80,6 +81,7 @@ class Subject:
     known: frozenset[str] = frozenset()
     demands: Mapping[End, Demand] = field(default_factory=dict)
     span: Span | None = None
+    joints: Mapping[End, Joint] = field(default_factory=dict)
 
 
 def subjects_of_frame(detailed: Detailed, handed: Handed, method: Method) -> Iterator[Subject]:
@@ -123,6 +125,7 @@ def subjects_of_frame(detailed: Detailed, handed: Handed, method: Method) -> Ite
             frozenset(known.get(one.assembly.mark, ())),
             _by_end(demands, one.member),
             _span(handed, one.member, spans.get(one.member, SpanEntry())),
+            _by_end(detailed.joints, one.member),
         )
 
 

@@ -225,7 +225,7 @@ def _with_rows(connection: Connection, added: int) -> Connection | None:
         return None
     length = connection.fitting.length + added * pitches.pop()
     beam = connection.beam
-    if beam is not None and connection.drop + length > _room(beam):
+    if beam is not None and not _fits(connection, beam, length):
         return None
 
     def longer(joint: Bolted | Fillet) -> Bolted | Fillet:
@@ -239,9 +239,15 @@ def _with_rows(connection: Connection, added: int) -> Connection | None:
     )
 
 
-def _room(beam: Beam) -> float:
-    """Upper edge of the web as cut down to the fillet of the bottom flange, or to a bottom cope, in."""
-    return beam.h_o - (0.0 if beam.bottom else beam.k)
+def _fits(connection: Connection, beam: Beam, length: float) -> bool:
+    """Whether a fitting so long has room above the fillet of the bottom flange, or above a bottom cope.
+
+    In a frame it must also stay clear of the fillets of the support.
+    """
+    leeway = connection.leeway
+    if leeway is not None and length > leeway.reach + 1e-6:
+        return False
+    return connection.drop + length <= beam.h_o - (0.0 if beam.bottom else beam.k)
 
 
 def _rows_of(connection: Connection) -> int:
@@ -284,7 +290,7 @@ def _longer(connection: Connection, sizes: _Sizes) -> Changes:
     if connection.kind is Kind.SEAT or beam is None or any(isinstance(one, Bolted) for one in joints):
         return
     length = fitting.length + sizes.longer
-    while connection.drop + length <= _room(beam):
+    while _fits(connection, beam, length):
         yield (
             f"a fitting {sizes.say(length)} long",
             replace(connection, fitting=replace(fitting, length=length)),
@@ -324,17 +330,26 @@ def _threads_out(connection: Connection, _: _Sizes) -> Changes:
 
 
 def _shallower(connection: Connection, sizes: _Sizes) -> Changes:
-    """A top cope less deep step by step, down to the flange and a clearance; the bolts stay."""
-    beam = connection.beam
+    """A top cope less deep step by step, down to the flange and a clearance; the bolts stay.
+
+    In a frame a cope is as deep as the support's flange asks for: only a lower beam has a shallower one, and
+    rows that the cope kept low come up with it.
+    """
+    beam, leeway = connection.beam, connection.leeway
     if beam is None or beam.top is None:
         return
-    depth = sizes.before(beam.top.d_c, sizes.cope)
-    while depth >= beam.t_f + sizes.cope:
+    step, least = (leeway.step, leeway.radius) if leeway else (sizes.cope, sizes.cope)
+    depth = sizes.before(beam.top.d_c, step)
+    while depth >= beam.t_f + least - 1e-9 and (not leeway or beam.top.d_c - depth <= leeway.lower + 1e-9):
         higher = replace(beam, top=replace(beam.top, d_c=depth))
-        drop = connection.drop + beam.top.d_c - depth
-        words = f"a cope {sizes.say(depth)} deep, if the support's flange lets it be"
-        yield words, replace(connection, beam=higher, drop=drop)
-        depth -= sizes.cope
+        change = beam.top.d_c - depth
+        words, rise = f"a cope {sizes.say(depth)} deep", 0.0
+        if leeway:
+            words, rise = f"the beam {sizes.say(change)} lower, with {words} then", min(change, leeway.rise)
+        else:
+            words = f"{words}, if the support's flange lets it be"
+        yield words, replace(connection, beam=higher, drop=connection.drop + change - rise)
+        depth -= step
 
 
 def _helped_by_a_doubler(verdict: Verdict) -> bool:

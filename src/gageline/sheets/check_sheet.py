@@ -94,11 +94,11 @@ def _types(strength: JobStrength) -> list[list[CheckedConnection]]:
 
 
 def _alike(connection: Connection) -> Connection:
-    """A connection without where it is and what it carries."""
+    """A connection without where it is, what it carries and what its place leaves to change."""
     support = connection.support
     if support is not None and support.opposite:
         support = replace(support, opposite=1.0)
-    return replace(connection, name="", V=1.0, N=0.0, load="", support=support)
+    return replace(connection, name="", V=1.0, N=0.0, load="", support=support, leeway=None)
 
 
 def _say(text: str) -> str:

@@ -10,6 +10,7 @@ from gageline.detail import open_full
 from gageline.job import open_job, read_job
 from gageline.sheets import Typeset, check_sheet, to_pdf
 from gageline.strength import BelowLoads, check_strength
+from gageline.strength.connection import Leeway
 
 DEMO = Path(__file__).parents[3] / "src/gageline/demo/mezzanine.toml"
 
@@ -72,3 +73,20 @@ def test_beams_columns_and_reactions_below_the_loads_are_on_the_last_pages() -> 
     assert isinstance(last, Typeset)
     for words in ("Reactions", '$L_"b"$', "From G1", "At its base", "10.0 kip is given as the reaction"):
         assert words in last.source
+
+
+def test_what_their_places_leave_to_change_makes_no_two_types_of_alike_connections() -> None:
+    job = open_job(DEMO)
+    strength = check_strength(job)
+    told = tuple(
+        replace(
+            one,
+            verdict=replace(
+                one.verdict,
+                connection=replace(one.verdict.connection, leeway=Leeway(9.0, number / 8, 0.0, 0.5, 0.5)),
+            ),
+        )
+        for number, one in enumerate(strength.connections)
+    )
+    apart = check_sheet(job, replace(strength, connections=told))
+    assert len(apart.pages) == len(check_sheet(job, strength).pages)

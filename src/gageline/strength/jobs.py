@@ -17,7 +17,7 @@ from gageline.strength.check import Check, Method
 from gageline.strength.checked_ends import checked_ends
 from gageline.strength.connection import Support, SupportFace
 from gageline.strength.cut_beams import check_holes, left_out_of_openings
-from gageline.strength.demands import BelowLoads, below_at, is_given, loads_on
+from gageline.strength.demands import SUGGESTED, BelowLoads, below_at, is_given, loads_on
 from gageline.strength.framed import Span, Subject, subjects_of_frame
 from gageline.strength.handed import Handed, hand_down
 from gageline.strength.left_out import left_out_of_beams, left_out_of_bearings, left_out_of_job
@@ -82,6 +82,12 @@ class JobStrength:
     columns: tuple[CheckedColumn, ...] = ()
     below: tuple[BelowLoads, ...] = ()
     openings: tuple[NotChecked, ...] = ()
+
+    @property
+    def below_suggested(self) -> tuple[Verdict, ...]:
+        """The ends without a reaction that carry less than the Manual suggests, and are not forbidden anyhow."""
+        verdicts = (one.verdict for one in self.connections if not one.verdict.forbidden)
+        return tuple(v for v in verdicts if v.connection.load == SUGGESTED and not v.governing.passes)
 
     @property
     def failed(self) -> tuple[str, ...]:

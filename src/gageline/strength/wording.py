@@ -84,6 +84,7 @@ def report_of(strength: JobStrength, system: System, *, working: bool = False) -
         yield f"{item.what}: not checked: {item.why}"
     for below in strength.below:
         yield f"warning: {below_text(below, system)}"
+    yield from (f"warning: {text}" for text in _below_suggested(strength, system))
     for item in strength.openings:
         yield f"warning: {item.what}: not checked: {item.why}"
     for item in _once(strength):
@@ -106,6 +107,8 @@ def summary_of(strength: JobStrength) -> str:
         parts.append(f"{weak} not strong enough")
     if forbidden:
         parts.append(f"{forbidden} not allowed")
+    if short := len(strength.below_suggested):
+        parts.append(f"{short} without a reaction below what the Manual suggests")
     if strength.refused:
         parts.append(f"{len(strength.refused)} not checked")
     return f"strength: {', '.join(parts)}"
@@ -144,6 +147,22 @@ def below_text(below: BelowLoads, system: System) -> str:
     """
     given, asked = force_text(below.given, system), force_text(below.asked, system)
     return f"{below.name}: {given} is given as the reaction, its loads ask for {asked} ({below.load})"
+
+
+def _below_suggested(strength: JobStrength, system: System) -> Iterator[str]:
+    """The ends without a reaction that carry less than the Manual suggests, alike ones together, in words."""
+    names: dict[tuple[str, str], list[str]] = {}
+    for verdict in strength.below_suggested:
+        has = "not enough" if verdict.capacity is None else force_text(verdict.capacity, system)
+        asked = force_text(verdict.connection.V, system)
+        names.setdefault((has, asked), []).append(verdict.connection.name)
+    for (has, asked), ends in names.items():
+        carries = "it carries" if len(ends) == 1 else "each carries"
+        yield (
+            f"{', '.join(ends)}: no reaction is given, and {carries} "
+            f"{has} where half of the largest uniform load that the beam itself can carry is {asked}: "
+            "give the reaction, or the loads of the beam"
+        )
 
 
 def broken_text(rule: Check, system: System) -> str:

@@ -1,11 +1,12 @@
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from gageline.detail import open_full
+from gageline.detail import open_full, read_full
 from gageline.job import open_job, read_job
 from gageline.strength import (
     Check,
@@ -48,6 +49,38 @@ def test_a_job_without_connections_says_that_nothing_was_checked() -> None:
     assert not list(report_of(strength, System.FT_IN))
 
 
+ONE_BAY = """
+[job]
+name = "one bay"
+units = "ft-in"
+[frame.grid]
+x = {{ names = ["1", "2"], spacing = ["20'-0"] }}
+y = {{ names = ["A", "B"], spacing = ["15'-0"] }}
+[[frame.level]]
+name = "Floor"
+elevation = "12'-0"
+[[frame.member]]
+name = "G1"
+stock = "W21x62"
+from = "1/A"
+to = "2/A"
+top = "Floor"
+ends = {{ connection = "free" }}
+[[frame.member]]
+name = "G2"
+stock = "W21x62"
+from = "1/B"
+to = "2/B"
+top = "Floor"
+ends = {{ connection = "free" }}
+[[frame.member]]
+name = "B1"
+stock = "W18x50"
+from = {{ on = "G1", at = "10'-0" }}
+to = {{ on = "G2", at = "10'-0" }}
+top = "Floor"
+{ends}
+"""
 BEAM = '[[piece]]\nmark = "B1"\nstock = "W16x26"\nlength = "20\'-0"\nloads = [{ uniform = "9 klf" }]\n'
 
 
@@ -73,6 +106,45 @@ def test_a_reaction_below_what_the_loads_ask_for_is_warned_of() -> None:
     assert "44 kN is given as the reaction, its loads ask for 62 kN" in below_text(
         strength.below[0], System.MM
     )
+
+
+def warned(ends: str, system: System = System.FT_IN) -> tuple[list[str], str]:
+    full = read_full(ONE_BAY.format(ends=ends))
+    strength = check_strength(full.job, detailed=full.detailed)
+    assert not strength.failed
+    lines = [line for line in report_of(strength, system) if line.startswith("warning")]
+    return lines, summary_of(strength)
+
+
+@pytest.mark.parametrize(("system", "unit"), [(System.FT_IN, "kip"), (System.MM, "kN")])
+def test_an_end_without_a_reaction_that_carries_too_little_is_warned_of(system: System, unit: str) -> None:
+    """A W18x50 15 ft long carries 8 0.9 50 101 / 180 = 202 kip, half of it is 101; cut, it is shorter."""
+    lines, summary = warned('start = { connection = "extended plate" }\nend = { reaction = 50 }', system)
+    (line,) = lines
+    said = re.fullmatch(
+        rf"warning: B1 left: no reaction is given, and it carries ([\d.]+) {unit} where half of the largest "
+        rf"uniform load that the beam itself can carry is ([\d.]+) {unit}: give the reaction, or the loads "
+        "of the beam",
+        line,
+    )
+    assert said is not None, line
+    assert float(said[1]) < float(said[2]) / 2
+    assert summary.endswith("checked, 1 without a reaction below what the Manual suggests")
+
+
+def test_alike_ends_without_reactions_are_warned_of_together() -> None:
+    lines, summary = warned("")
+    (line,) = lines
+    assert line.startswith("warning: B1 left, B1 right: no reaction is given, and each carries ")
+    assert summary.endswith("checked, 2 without a reaction below what the Manual suggests")
+
+
+def test_ends_with_their_reactions_are_not_warned_of() -> None:
+    lines, summary = warned(
+        'start = { connection = "extended plate", reaction = 5 }\nend = { reaction = 50 }'
+    )
+    assert not lines
+    assert "suggests" not in summary
 
 
 def test_a_rule_that_is_not_kept_is_told_in_the_units_of_the_job() -> None:

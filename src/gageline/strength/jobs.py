@@ -85,7 +85,7 @@ class JobStrength:
 
     @property
     def below_suggested(self) -> tuple[Verdict, ...]:
-        """The ends without a reaction that carry less than the Manual suggests, and are not forbidden anyhow."""
+        """The ends without a reaction that carry less than the Manual suggests; forbidden ones apart."""
         verdicts = (one.verdict for one in self.connections if not one.verdict.forbidden)
         return tuple(v for v in verdicts if v.connection.load == SUGGESTED and not v.governing.passes)
 

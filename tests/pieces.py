@@ -4,7 +4,7 @@ from gageline.part import End, Face, Fitting, FittingKind, Hole, HoleGroup, Join
 from gageline.steel import HoleKind, find
 from gageline.units import Length, parse_length
 
-__all__ = ["ONE_OF_EACH", "at", "clip_angle", "drilled", "hole", "piece"]
+__all__ = ["ONE_OF_EACH", "at", "clip_angle", "drilled", "hole", "leaning_plate", "piece"]
 
 ONE_OF_EACH = ("W16X26", "C8X11.5", "WT8X18", "HSS6X6X3/8", "HSS6.000X0.375", "L6X4X1/2", "PL1/2X8")
 
@@ -44,3 +44,12 @@ def clip_angle(
     # angle's z (out of the web leg's outside) looks into the web, so its y runs along the beam
     stand = Placement((-at('1/2"'), at(low), web), (0, 1, 0), (1, 0, 0))
     return Fitting("left near angle", FittingKind.ANGLE, angle, stand, Face.NEAR, End.LEFT, Join.BOLTED)
+
+
+def leaning_plate(toward: int, on: Face = Face.NEAR) -> Fitting:
+    """A plate 3/8 thick that stands out of the web by 4 where it runs 3 along it: a 3-4-5 triangle."""
+    out = 1 if on is Face.NEAR else -1
+    web = face_point(piece().stock, on, at("0"), at("0"))[2]
+    stand = Placement((at("5'"), at("3"), web), (0.6 * toward, 0, 0.8 * out), (0, 1, 0))
+    plate = piece("PL3/8X9", "5", "p1")
+    return Fitting("plate", FittingKind.PLATE, plate, stand, on, None, Join.WELDED)

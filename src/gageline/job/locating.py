@@ -5,7 +5,7 @@ from __future__ import annotations
 from gageline.errors import ValueProblem
 from gageline.part import Face, face_range, faces_of
 from gageline.steel import Profile, Stock
-from gageline.units import ZERO, Length, System, write_length
+from gageline.units import ZERO, Length, System, is_metric, millimetres, round_to, write_length
 
 __all__ = ["START_WORDS", "columns", "face_named", "middle", "places", "rows", "where_along"]
 
@@ -96,13 +96,26 @@ def columns(
             raise ValueProblem(f'"{name}" is no end and no group before this one: use one of {known}')
 
 
-def where_along(from_: str, x: Length, system: System) -> str:
-    """Where along a part something stands, in words that an opposite hand can turn about."""
+def where_along(from_: str, x: Length, tape: Length, system: System) -> str:
+    """Where along a part something stands, in words that an opposite hand can turn about.
+
+    Args:
+        from_: the end that it is given from, or the centre.
+        x: as given.
+        tape: that the card is read with; it shows no finer place.
+        system: the units of the job.
+    """
     if from_ in {"left", "right"}:
-        return f"{write_length(x, system, 64)} from {from_}"
+        return f"{_on_tape(x, tape, system)} from {from_}"
     if not x:
         return "at the centre"
-    return f"{write_length(abs(x), system, 64)} {'right' if x > ZERO else 'left'} of the centre"
+    return f"{_on_tape(abs(x), tape, system)} {'right' if x > ZERO else 'left'} of the centre"
+
+
+def _on_tape(x: Length, tape: Length, system: System) -> str:
+    if system is System.FT_IN and is_metric(x):
+        return f"{millimetres(x)} mm"
+    return write_length(round_to(x, tape), system, 64)
 
 
 def rows(

@@ -75,7 +75,7 @@ def join_plates(entry: PlateEntry, main: Part, practice: Practice, system: Syste
     else:
         start = high - (practice.drop if entry.drop is None else entry.drop) + first
         along, foot = _DOWN, face_point(section, face, x, start)
-    name = f"{face} plate, {where_along(entry.from_, entry.x, system)}"
+    name = f"{face} plate, {where_along(entry.from_, entry.x, practice.tape, system)}"
     placement = standing(face, along, foot, entry.thickness)
     fitting = Fitting(name, FittingKind.PLATE, part, placement, face, None, Join.WELDED)
     weld = Weld(name, entry.weld or practice.weld, part.length, 2, "both sides of the plate", both_sides=True)
@@ -117,7 +117,7 @@ def join_stiffeners(entry: StiffenerEntry, main: Part, practice: Practice, syste
     (x,) = columns(entry.from_, (entry.x,), main.length, {})
     chosen = flanged_sides(entry.sides, section)
     placed = [_stiffener(entry, section, side, system) for side in chosen]
-    where = where_along(entry.from_, entry.x, system)
+    where = where_along(entry.from_, entry.x, practice.tape, system)
     fittings: list[Fitting] = []
     welds: list[Weld] = []
     for part, side in zip(placed, chosen, strict=True):

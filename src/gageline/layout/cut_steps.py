@@ -20,7 +20,7 @@ from gageline.layout.rolling import face_up
 from gageline.layout.step import Step, source
 from gageline.part import Clip, Cope, End, Face, FlangeTrim, Part, extent_y, extent_z, face_range
 from gageline.steel import Profile
-from gageline.units import Length, Slope, System
+from gageline.units import Length, Slope
 
 __all__ = ["check_step", "clip_step", "cope_step", "diagonal", "end_steps", "finished", "trim_step"]
 
@@ -137,7 +137,6 @@ def _slant(
     word, slope = lean
     first, second = _at_edges(bench.part, end, face)
     readings = bench.x(first), bench.x(second)
-    how = slope.bevel_text() if bench.system is System.FT_IN else f"{abs(slope.degrees):.1f}°"
     return Step(
         f"{word} the {end} end",
         face,
@@ -145,7 +144,7 @@ def _slant(
         "left end",
         readings,
         f"Mark {readings[0].text} at the {edges[0]} and {readings[1].text} at the {edges[1]}; strike "
-        f"the {word.lower()}, {how}, and carry it round. Cut.",
+        f"the {word.lower()}, {slope.text(bench.system)}, and carry it round. Cut.",
         f"Off square by {bench.say(abs(first - second))} from edge to edge.",
         f"{end} end",
     )

@@ -8,9 +8,9 @@ from gageline.layout.mark import Bench, Mark, MarkKind
 from gageline.layout.reading import Datum, Reading
 from gageline.layout.seats import Seat
 from gageline.layout.step import Step, source
-from gageline.part import End, Fitting, Join, extent_y
+from gageline.part import End, Fitting, Join, extent_y, lean
 from gageline.steel import Profile
-from gageline.units import Length, round_to
+from gageline.units import Length, Slope, round_to
 
 __all__ = ["fit_steps", "join_steps"]
 
@@ -131,11 +131,18 @@ def _place(bench: Bench, seat: Seat) -> str:
         words.append(_off(bench, seat.projection, past))
     else:
         words.append("to its lines")
+    leaning = lean(fitting)
+    if leaning:
+        words.append(f"leaning {leaning.text(bench.system)} to the {_toward(leaning)} end")
     if seat.drop is not None:
         top = _edge(bench, "top")
         level = (f"below the {top}", f"above the {top}", f"level with the {top}")
         words.append(f"its top {_off(bench, seat.drop, level)}")
     return ", ".join(words)
+
+
+def _toward(leaning: Slope) -> End:
+    return End.RIGHT if leaning.ratio > 0 else End.LEFT
 
 
 def _set_check(bench: Bench, seat: Seat) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gageline.layout.mark import Bench, Mark, MarkKind, bench_of
-from gageline.part import End, Face, Fitting, Part, bounds, extent_y, extent_z, face_point, face_range
+from gageline.part import End, Face, Fitting, Part, bounds, extent_y, extent_z, face_point, face_range, foot
 from gageline.steel import Plate, Profile
 from gageline.units import ZERO, Length
 
@@ -113,13 +113,13 @@ def _span_on(face: Face, box: tuple[Range, Range, Range]) -> Range:
 
 
 def _edge_lines(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
-    """The edges of the fitting's box that fall inside the face it lies against."""
+    """The edges of the fitting's foot that fall inside the face it lies against."""
     face, part = fitting.on, bench.part
     if face is None:
         return
     box = bounds(fitting)
     low, high = _clear(part, face)
-    across, xs = _span_on(face, box), box[0]
+    across, xs = _span_on(face, box), foot(fitting, part.stock)
     bottom, top = max(across[0], low), min(across[1], high)
     left, right = max(xs[0], ZERO), min(xs[1], part.length)
     if bottom >= top or left >= right:

@@ -16,7 +16,7 @@ from gageline.part.faces import (
 )
 from gageline.part.features import SQUARE_CUT, Clip, Cope, EndCut, FlangeTrim, Hole, HoleGroup, Opening
 from gageline.part.finding import Finding, Severity, grouped
-from gageline.part.fit import bounds, check_assembly
+from gageline.part.fit import bounds, check_assembly, foot, lean
 from gageline.part.mirror import in_order, opposite_hand, reflect_x, reflect_z, turns_end_for_end
 from gageline.part.outline import (
     clip_outline,
@@ -68,8 +68,10 @@ __all__ = [
     "face_range",
     "face_thickness",
     "faces_of",
+    "foot",
     "grouped",
     "in_order",
+    "lean",
     "normal",
     "opening_outline",
     "opposite_hand",

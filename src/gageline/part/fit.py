@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import atan, degrees
 
 from gageline.part.assembly import Assembly, Fitting, FittingKind
-from gageline.part.faces import Face, extent_y, extent_z
+from gageline.part.faces import Face, Point, extent_y, extent_z, face_point, normal
 from gageline.part.finding import Finding, Severity
+from gageline.part.placing import Vector
 from gageline.part.rules import check_part
-from gageline.steel import Plate, Profile
-from gageline.units import ZERO, Length, System, write_length
+from gageline.steel import Plate, Profile, Stock
+from gageline.units import SQUARE, ZERO, Length, Slope, System, write_length
 
-__all__ = ["bounds", "check_assembly"]
+__all__ = ["bounds", "check_assembly", "foot", "lean"]
+
+_STRAIGHT = 1e-6  # a lean of less is what directions are rounded by
 
 _WEBS = frozenset({Face.NEAR, Face.FAR})
 _ON_WEB = frozenset({FittingKind.ANGLE, FittingKind.PLATE})
@@ -20,15 +24,66 @@ _ROLLED_FILLETS = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 
 def bounds(fitting: Fitting) -> tuple[tuple[Length, Length], tuple[Length, Length], tuple[Length, Length]]:
     """The box that a fitting fills in its main part's space: limits in x, y and z."""
+    xs, ys, zs = zip(*_corners(fitting), strict=True)
+    return (min(xs), max(xs)), (min(ys), max(ys)), (min(zs), max(zs))
+
+
+def _corners(fitting: Fitting) -> list[Point]:
     part = fitting.part
-    corners = [
+    return [
         fitting.placement.point((x, y, z))
         for x in (ZERO, part.length)
         for y in extent_y(part.stock)
         for z in extent_z(part.stock)
     ]
-    xs, ys, zs = zip(*corners, strict=True)
-    return (min(xs), max(xs)), (min(ys), max(ys)), (min(zs), max(zs))
+
+
+def lean(fitting: Fitting) -> Slope:
+    """How far a fitting leans along the main part from square to the face that it stands on.
+
+    Returns:
+        Its way along the main over its way out of the face, positive toward the right end; square for one
+        that stands square, lies flat, or closes an end.
+    """
+    if fitting.on is None:
+        return SQUARE
+    along, out = _stem(fitting, fitting.on)
+    return Slope.from_degrees(degrees(atan(along / out))) if abs(along) > _STRAIGHT else SQUARE
+
+
+def foot(fitting: Fitting, main: Stock) -> tuple[Length, Length]:
+    """Between which lengths of the main part a fitting stands on its face; of one at an end those of its box.
+
+    A plate that leans fills a box that is longer than where it touches.
+
+    Args:
+        fitting: the fitting.
+        main: the section that it stands on.
+    """
+    if fitting.on is None or not lean(fitting):
+        return bounds(fitting)[0]
+    along, out = _stem(fitting, fitting.on)
+    way = normal(fitting.on)
+    level = _dot(face_point(main, fitting.on, ZERO, ZERO), way)
+    xs = [
+        corner[0] - Length(round((_dot(corner, way) - level) / out * along)) for corner in _corners(fitting)
+    ]
+    return min(xs), max(xs)
+
+
+def _stem(fitting: Fitting, face: Face) -> tuple[float, float]:
+    """The axis of a fitting that runs out of a face: its way along the main, and out of the face."""
+    way, placement = normal(face), fitting.placement
+    axes: tuple[Vector, ...] = placement.ex, placement.ey, placement.ez
+    out, axis = max(
+        ((sum(a * b for a, b in zip(axis, way, strict=True)), axis) for axis in axes),
+        key=lambda one: abs(one[0]),
+    )
+    return (axis[0], out) if out > 0 else (-axis[0], -out)
+
+
+def _dot(point: Point, way: tuple[int, int, int]) -> int:
+    return sum(at.ticks * toward for at, toward in zip(point, way, strict=True))
 
 
 def check_assembly(assembly: Assembly, system: System = System.FT_IN) -> tuple[Finding, ...]:

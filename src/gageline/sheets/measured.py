@@ -6,7 +6,19 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
-from gageline.part import Assembly, End, Face, Fitting, HoleGroup, Part, bounds, extent_y, extent_z
+from gageline.part import (
+    Assembly,
+    End,
+    Face,
+    Fitting,
+    HoleGroup,
+    Part,
+    bounds,
+    extent_y,
+    extent_z,
+    foot,
+    lean,
+)
 from gageline.sheets.notation import WEB_FACES, Scribe, is_scattered
 from gageline.sheets.sight import BOTTOM, TOP, View
 from gageline.steel import Profile, Section
@@ -107,7 +119,7 @@ def measure(assembly: Assembly, view: View, scribe: Scribe) -> Measured:
     ]
     places = {hole.x for group in groups for hole in group.holes}
     places.update(opening.x for opening in main.openings if opening.face in faces)
-    places.update(_middle(f) for f in assembly.fittings if _is_noted(f, view) and f.end is None)
+    places.update(_middle(f, main) for f in assembly.fittings if _is_noted(f, view) and f.end is None)
     if places or faces is WEB_FACES:
         places |= {ZERO, main.length}
     stations = tuple((x.inches, scribe.tell(x)) for x in sorted(places))
@@ -123,8 +135,8 @@ def _is_noted(fitting: Fitting, view: View) -> bool:
     return fitting.on is on if on else fitting.on not in {Face.TOP, Face.BOTTOM}
 
 
-def _middle(fitting: Fitting) -> Length:
-    low, high = bounds(fitting)[0]
+def _middle(fitting: Fitting, main: Part) -> Length:
+    low, high = foot(fitting, main.stock)
     return (low + high) / 2
 
 
@@ -228,7 +240,7 @@ class _Lie:
         """Marks of fittings, those at one place together."""
 
         def place(fitting: Fitting) -> tuple[str, Lengths, str]:
-            return fitting.part.mark, bounds(fitting)[0], self._across(fitting)
+            return fitting.part.mark, foot(fitting, self.part.stock), self._says(fitting)
 
         for (mark, (low, high), across), alike in groupby(sorted(fittings, key=place), key=place):
             these = list(alike)
@@ -238,6 +250,14 @@ class _Lie:
             sides = sorted({str(f.on) for f in these if f.on in {Face.NEAR, Face.FAR}}, reverse=True)
             where = f" {' and '.join(sides)} side" if sides else ""
             yield Note((((low + high) / 2).inches, v), f"{mark}{where}{across}")
+
+    def _says(self, fitting: Fitting) -> str:
+        """Where a fitting stands across the face, and how it leans."""
+        leaning = lean(fitting)
+        if not leaning:
+            return self._across(fitting)
+        end = "right" if leaning.ratio > 0 else "left"
+        return f"{self._across(fitting)}, leans {leaning.text(self.scribe.system)} to the {end}"
 
     def _across(self, fitting: Fitting) -> str:
         """Where a fitting between the ends stands across the face; nothing where that is plain to see."""

@@ -177,8 +177,7 @@ class Scribe:
 
     def bevel(self, slope: Slope, longer: str) -> str:
         """A cut out of square."""
-        text = f"{abs(slope.degrees):.1f}°" if self.system is System.MM else slope.bevel_text()
-        return f"cut {text}, long at {longer}"
+        return f"cut {slope.text(self.system)}, long at {longer}"
 
     def end(self, part: Part, end: End) -> Iterable[str]:
         """What is said of an end that is not cut square: in the web plane, then in the flange plane."""

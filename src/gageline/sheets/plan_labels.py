@@ -14,9 +14,9 @@ from gageline.sheets.plan_members import PlanBeam, PlanColumn
 from gageline.sheets.plan_signs import PlanView
 from gageline.sheets.scene import Point
 from gageline.sheets.style import FINE, Weight
-from gageline.units import Length, Slope, System
+from gageline.units import Length, Slope
 
-__all__ = ["beam_labels", "bevel_words", "column_label", "signed"]
+__all__ = ["beam_labels", "column_label", "signed"]
 
 _LEAST = 1.0 / 32  # inches
 _SQUARE = 1e-4  # degrees
@@ -30,11 +30,6 @@ def signed(inches: float, scribe: Scribe) -> str:
     if not length:
         return f"±{text}"
     return f"{'+' if inches > 0 else '−'}{text}"
-
-
-def bevel_words(bevel: Slope, scribe: Scribe) -> str:
-    """A slope or a skew as the job writes it: rise in 12, or degrees where it is in millimetres."""
-    return f"{abs(bevel.degrees):.1f}°" if scribe.system is System.MM else bevel.bevel_text()
 
 
 def beam_labels(
@@ -80,8 +75,8 @@ def _trimmed(runs: tuple[Run, ...]) -> tuple[Run, ...]:
 def _notes(beam: PlanBeam, scribe: Scribe) -> list[str]:
     notes = [f"place {beam.name}"] if beam.name != beam.mark else []
     if abs(beam.slope) > 1e-9:
-        notes.append(f"slope {bevel_words(Slope.from_degrees(degrees(atan(beam.slope))), scribe)}")
-    skews = [bevel_words(Slope.from_degrees(abs(a)), scribe) for a in beam.skews if abs(a) > _SQUARE]
+        notes.append(f"slope {Slope.from_degrees(degrees(atan(beam.slope))).text(scribe.system)}")
+    skews = [Slope.from_degrees(a).text(scribe.system) for a in beam.skews if abs(a) > _SQUARE]
     if skews:
         notes.append(f"skew {' and '.join(dict.fromkeys(skews))}")
     if abs(beam.offset) >= _LEAST:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from gageline.part import Assembly, End, Face, Fitting, Weld, bounds, extent_y
+from gageline.part import Assembly, End, Face, Fitting, Weld, bounds, extent_y, foot
 from gageline.sheets.boxes import text_box
 from gageline.sheets.lining import Lining
 from gageline.sheets.notation import Scribe
@@ -76,7 +76,7 @@ def _tips(assembly: Assembly, fitting: Fitting, lining: Lining, turn: int) -> It
         lining: the elevation.
         turn: which weld of the fitting this is: the first points at the middle, others near the corner.
     """
-    (left, right), (low, high), _ = bounds(fitting)
+    (left, right), (_, (low, high), _) = foot(fitting, assembly.main.stock), bounds(fitting)
     if fitting.on is None:  # a plate across an end: the joint is at the end of the steel
         bottom, top = extent_y(assembly.main.stock)
         at = 0.0 if fitting.end is End.LEFT else assembly.main.length.inches

@@ -11,7 +11,7 @@ from gageline.errors import ValueProblem
 from gageline.units.length import TICKS_PER_INCH, Length
 from gageline.units.reading import parse_length
 from gageline.units.tape import round_to
-from gageline.units.writing import inches_text
+from gageline.units.writing import System, inches_text
 
 __all__ = ["SQUARE", "Slope", "parse_slope"]
 
@@ -63,6 +63,10 @@ class Slope:
 
     def __bool__(self) -> bool:
         return self.ratio != 0
+
+    def text(self, system: System) -> str:
+        """The bevel as a job writes it, without its sign: in 12, or in degrees where it is in millimetres."""
+        return f"{abs(self.degrees):.1f}°" if system is System.MM else self.bevel_text()
 
     def bevel_text(self) -> str:
         """The bevel as the trade writes it, the larger side 12, to 1/16 in: `3 7/16 in 12`, `12 in 5`."""

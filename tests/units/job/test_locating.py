@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from gageline.job import JobProblems
@@ -106,6 +108,18 @@ def test_an_unknown_start_names_those_there_are() -> None:
 
 
 def test_places_in_words_that_a_mirror_can_turn() -> None:
-    assert where_along("left", inches("6"), System.FT_IN) == '6" from left'
-    assert where_along("centre", inches("6"), System.FT_IN) == '6" right of the centre'
-    assert where_along("centre", Length(0), System.MM) == "at the centre"
+    tape = inches("1/16")
+    assert where_along("left", inches("6"), tape, System.FT_IN) == '6" from left'
+    assert where_along("centre", inches("6"), tape, System.FT_IN) == '6" right of the centre'
+    assert where_along("centre", Length(0), tape, System.MM) == "at the centre"
+
+
+def test_places_in_words_are_what_the_tape_shows() -> None:
+    tape = inches("1/16")
+    assert where_along("left", inches("2 43/64"), tape, System.FT_IN) == '2 11/16" from left'
+    assert where_along("centre", -inches("8 21/64"), tape, System.FT_IN) == '8 5/16" left of the centre'
+    assert where_along("right", inches("100 mm"), tape, System.FT_IN) == "100 mm from right"
+    assert (
+        where_along("left", Length.from_mm(Fraction(7054, 100)), Length.from_mm(1), System.MM)
+        == "71 from left"
+    )

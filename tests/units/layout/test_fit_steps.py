@@ -5,7 +5,7 @@ from gageline.layout.mark import Bench
 from gageline.layout.seats import seat_of
 from gageline.part import End, Face, Fitting, FittingKind, Join, Placement, extent_y
 from gageline.units import System
-from pieces import at, clip_angle, drilled, hole, piece
+from pieces import at, clip_angle, drilled, hole, leaning_plate, piece
 
 MAIN = piece()
 DEPTH = extent_y(MAIN.stock)[1]
@@ -37,6 +37,21 @@ def test_an_angle_may_stop_short_or_be_flush_and_level_with_the_top() -> None:
         "Set a1: flush with the left end, its top level with the top edge.",
         'Set a1: 1" short of the left end, its top 5/16" above the top edge.',
     ]
+
+
+def test_a_leaning_plate_is_set_to_where_it_touches_and_told_which_way_it_leans() -> None:
+    # 3/8 thick, leaning 3 in 4: its foot is 3/8 over 0.8, 15/32 along the web, not the 3 5/16 of its box
+    (step,) = fit_steps(BENCH, seat_of(BENCH, leaning_plate(1)))
+    low, high = (reading.tape.inches for reading in step.readings[:2])
+    assert high - low in (0.4375, 0.5)
+    assert (
+        step.text
+        == 'Set p1: to its lines, leaning 9 in 12 to the right end, its top 3 11/16" below the top edge.'
+    )
+    (step,) = fit_steps(
+        replace(BENCH, system=System.MM, tape=at("1 mm")), seat_of(BENCH, leaning_plate(-1, Face.FAR))
+    )
+    assert "leaning 36.9° to the left end" in step.text
 
 
 def end_plate(*groups: str) -> Fitting:

@@ -2,9 +2,20 @@ from dataclasses import replace
 
 import pytest
 
-from gageline.part import Assembly, Cope, End, Face, FittingKind, bounds, check_assembly
+from gageline.part import (
+    Assembly,
+    Cope,
+    End,
+    Face,
+    FittingKind,
+    Placement,
+    bounds,
+    check_assembly,
+    foot,
+    lean,
+)
 from gageline.units import System
-from pieces import at, clip_angle, drilled, hole, piece
+from pieces import at, clip_angle, drilled, hole, leaning_plate, piece
 
 
 def messages(assembly: Assembly, system: System = System.FT_IN) -> list[str]:
@@ -17,6 +28,28 @@ def test_the_box_of_a_fitting_where_it_stands() -> None:
     assert x == (-at("1/2"), at("3 1/2"))
     assert y == (at("3in"), at("12in"))
     assert z[0] == at("1/8")
+
+
+@pytest.mark.parametrize("on", [Face.NEAR, Face.FAR])
+@pytest.mark.parametrize("toward", [1, -1])
+def test_a_leaning_plate_touches_the_web_over_less_than_its_box(toward: int, on: Face) -> None:
+    plate = leaning_plate(toward, on)
+    assert float(lean(plate).ratio) == pytest.approx(0.75 * toward)
+    low, high = foot(plate, piece().stock)
+    assert (high - low).inches == pytest.approx(0.375 / 0.8, abs=1e-3)  # its thickness, cut aslant
+    assert min(abs(low - at("5'")), abs(high - at("5'"))).inches < 1e-3  # where its corner stands
+    box = bounds(plate)[0]
+    assert (box[1] - box[0]).inches == pytest.approx(5 * 0.6 + 0.375 * 0.8, abs=1e-3)
+
+
+def test_what_stands_square_or_lies_flat_does_not_lean() -> None:
+    square = replace(
+        leaning_plate(1), placement=Placement((at("5'"), at("3"), at("1/8")), (0, 0, 1), (0, 1, 0))
+    )
+    angle = clip_angle(piece())
+    for fitting in (square, angle, replace(leaning_plate(1), on=None)):
+        assert not lean(fitting)
+        assert foot(fitting, piece().stock) == bounds(fitting)[0]
 
 
 # W16X26: d = 15.7, kdes = 0.747 (AISC Manual Table 1-1), so the flat of the web runs from 0.747 to 14.953.

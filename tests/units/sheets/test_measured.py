@@ -1,9 +1,12 @@
+from dataclasses import replace
+
+from gageline.part import foot
 from gageline.sheets.measured import measure, shows
 from gageline.sheets.notation import Scribe
 from gageline.sheets.sight import BOTTOM, ELEVATION, TOP
 from gageline.units import System
 from jobs import piece_of
-from pieces import at
+from pieces import at, leaning_plate, piece
 
 FEET = Scribe(System.FT_IN, at("1/16"))
 ANGLES = '[[piece.angles]]\nend = "both"\nstock = "L4x3-1/2x5/16"\nrows = 3\nprojection = "1/2"\n'
@@ -75,3 +78,13 @@ def test_a_plate_on_a_wall_says_how_far_off_its_middle_it_stands() -> None:
     assert [note.text for note in measure(middle, TOP, FEET).notes] == ["p1"]
     aside = piece_of(f'{plate}offset = "-1/2"\n', stock="HSS6x6x3/8")
     assert [note.text for note in measure(aside, TOP, FEET).notes] == ['p1, 1/2" far of middle']
+
+
+def test_a_leaning_plate_is_measured_where_it_touches_and_says_how_it_leans() -> None:
+    plate = leaning_plate(1)
+    found = measure(replace(piece_of(), fittings=(plate,)), ELEVATION, FEET)
+    low, high = foot(plate, piece().stock)
+    (note,) = found.notes
+    assert note.text == 'p1 near side, top 3 11/16" down, leans 9 in 12 to the right'
+    assert note.at[0] == ((low + high) / 2).inches
+    assert [text for _, text in found.stations][1] == "5'-0 1/4\""

@@ -4,12 +4,12 @@ import pytest
 
 from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Label
-from gageline.sheets.plan_labels import beam_labels, bevel_words, column_label, signed
+from gageline.sheets.plan_labels import beam_labels, column_label, signed
 from gageline.sheets.plan_members import PlanBeam, PlanColumn
 from gageline.sheets.plan_regions import Region
 from gageline.sheets.plan_signs import PlanView
 from gageline.steel import Section, find
-from gageline.units import Length, Slope, System
+from gageline.units import Length, System
 
 FEET = Scribe(System.FT_IN, Length.from_inches(1 / 16))
 METRIC = Scribe(System.MM, Length.from_mm(1))
@@ -94,12 +94,6 @@ def test_a_long_label_may_be_broken_into_mark_and_section() -> None:
 )
 def test_heights_have_their_sign(inches: float, scribe: Scribe, text: str) -> None:
     assert signed(inches, scribe) == text
-
-
-def test_bevels_are_rise_in_12_or_degrees() -> None:
-    bevel = Slope.from_degrees(14.0362)
-    assert bevel_words(bevel, FEET) == "3 in 12"
-    assert bevel_words(bevel, METRIC) == "14.0°"
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@ from fractions import Fraction
 import pytest
 
 from gageline.errors import ValueProblem
-from gageline.units import SQUARE, Length, Slope, parse_slope
+from gageline.units import SQUARE, Length, Slope, System, parse_slope
 
 
 # Angles of bevels in 12: plane geometry, check against the table of tangents.
@@ -25,6 +25,11 @@ def test_sixteen_degrees_is_3_7_16_in_12() -> None:
 def test_the_larger_side_is_12() -> None:
     assert parse_slope("12 in 5").bevel_text() == "12 in 5"
     assert parse_slope("60 deg").bevel_text() == "12 in 6 15/16"
+
+
+def test_a_job_in_millimetres_has_its_bevels_in_degrees() -> None:
+    assert parse_slope("3 in 12").text(System.FT_IN) == "3 in 12"
+    assert (-parse_slope("3 in 12")).text(System.MM) == "14.0°"
 
 
 def test_forms() -> None:

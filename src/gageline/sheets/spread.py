@@ -9,10 +9,11 @@ from shapely import Polygon as Shape
 from shapely.geometry.base import BaseGeometry
 from shapely.ops import unary_union
 
-from gageline.part import Face, Hole, Part, face_outline, face_range, faces_of
+from gageline.part import End, Face, Hole, Part, face_outline, face_point, face_range, faces_of
 from gageline.sheets.scene import Point
 from gageline.sheets.view import DOWNWARD
 from gageline.steel import Profile
+from gageline.units import ZERO
 
 __all__ = ["Drilled", "Spread", "spread_out"]
 
@@ -121,9 +122,13 @@ def spread_out(part: Part, *, turned: bool = False) -> Spread:
     folds: tuple[tuple[Point, Point], ...] = ()
     if part.profile is Profile.ANGLE:
         folds = ((flat(Face.LEG_B, 0.0, 0.0), flat(Face.LEG_B, part.length.mm, 0.0)),)
-    starts = tuple(
-        (face, flat(face, 0.0, sum(limit.mm for limit in face_range(part.stock, face)) / 2))
-        for face in faces_of(part.stock)
-    )
+    starts = tuple((face, flat(face, *_start(part, face))) for face in faces_of(part.stock))
     turned_size = (size[1], size[0]) if turned else size
     return Spread(part, turned, turned_size, tuple(outlines), folds, starts, tuple(holes))
+
+
+def _start(part: Part, face: Face) -> Point:
+    """The middle of a face's left end, where its cut leaves it, mm along and in the face's own y."""
+    middle = sum(face_range(part.stock, face), ZERO) / 2
+    _, y, z = face_point(part.stock, face, ZERO, middle)
+    return part.end_x(End.LEFT, y, z).mm, middle.mm

@@ -35,6 +35,7 @@ _LONGEST = Length.from_inches(24)
 _HEAD = BAR_HEIGHT + 6.9
 _INSET = 2.5
 _SHIFTS = (0.0, 15.0, -15.0, 40.0, -40.0)
+_IN = (1.0, 6.0, 12.0)  # mm from the edge, further in where the end is cut aslant
 _WARNING = "Full size: print at 100 %, not fitted to the page. If the bar is not exact, do not use this card."
 
 
@@ -95,7 +96,7 @@ def _drafts(job: Job, part: Part, count: int) -> Iterator[Draft]:
     read = _readings(job, part)
     seams = [seam for tile in pages for seam in tile.seams()]
     notes = _notes(spread, read, seams)
-    names = _edge_names(spread, notes or [], seams)
+    names = _edge_names(spread, notes or [], seams, Scribe.of(job, part))
     shown = [_notes_on(tile, spread, notes) for tile in pages]
     for tile, own in zip(pages, shown, strict=True):
         texts = [*(text for lines in own.values() for text in lines), *filter(tile.holds, names)]
@@ -176,13 +177,25 @@ def _notes(spread: Spread, read: list[Read], seams: Sequence[BaseGeometry]) -> l
     return beside_holes([(one.at, one.reach) for one in spread.holes], lines, spread.steel, seams)
 
 
-def _edge_names(spread: Spread, notes: list[tuple[Text, ...]], seams: Sequence[BaseGeometry]) -> list[Text]:
+def _edge_names(
+    spread: Spread, notes: list[tuple[Text, ...]], seams: Sequence[BaseGeometry], scribe: Scribe
+) -> list[Text]:
     """The left end on every face, and the heel, where there is room."""
     profile, turned = spread.part.profile, spread.turned
     wanted = []
+    short = Length.from_mm(min(at[turned] for ring in spread.outlines for at in ring))
+    # A mitre leaves this face short of the point that the tape is hooked at.
+    where = f", {scribe.tell(short)} in from the long point" if short >= scribe.tape / 2 else ""
     for face, (x, y) in spread.starts:
         words = "Left end" if profile is Profile.PLATE else f"{face_name(profile, face)}, left end"
-        wanted.append([_along(words, (x, y), level=not turned, shift=shift) for shift in _SHIFTS])
+        wanted.append(
+            [
+                _along(said, (x, y), level=not turned, shift=shift, off=off)
+                for said in dict.fromkeys((f"{words}{where}", words))
+                for off in _IN
+                for shift in _SHIFTS
+            ]
+        )
     for (x1, y1), (x2, y2) in spread.folds:
         middle = (x1 + x2) / 2, (y1 + y2) / 2
         wanted.append([_along("Heel", middle, level=turned, shift=shift) for shift in _SHIFTS])
@@ -190,12 +203,12 @@ def _edge_names(spread: Spread, notes: list[tuple[Text, ...]], seams: Sequence[B
     return clear_texts(wanted, taken)
 
 
-def _along(words: str, point: Point, *, level: bool, shift: float) -> Text:
+def _along(words: str, point: Point, *, level: bool, shift: float, off: float = _IN[0]) -> Text:
     """Words beside an upright line (reading up it) or below a level one, at a point of it."""
     x, y = point
     if level:
-        return Text(x + 1.0, y + shift, words, BODY, Weight.BOLD, Anchor.CENTRE, Level.TOP, 90.0)
-    return Text(x + shift, y + 1.0, words, BODY, Weight.BOLD, Anchor.CENTRE, Level.TOP)
+        return Text(x + off, y + shift, words, BODY, Weight.BOLD, Anchor.CENTRE, Level.TOP, 90.0)
+    return Text(x + shift, y + off, words, BODY, Weight.BOLD, Anchor.CENTRE, Level.TOP)
 
 
 def _readings(job: Job, part: Part) -> list[Read]:

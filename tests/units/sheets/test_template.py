@@ -95,3 +95,19 @@ def test_every_drilled_angle_and_plate_of_the_demo_has_its_card(name: str) -> No
     marks = {page.title.split()[0] for page in pages_of(job)}
     drilled = {f.part.mark for a in job.assemblies for f in a.fittings if f.part.groups}
     assert drilled <= marks
+
+
+@pytest.mark.parametrize(
+    ("cut", "words"),
+    [
+        # a plate 3/8 thick at 20°: 0.375 tan 20° = 0.136, on the tape 1/8
+        ('mitre = "20°", long_side = "far"', 'Left end, 1/8" in from the long point'),
+        ('mitre = "20°", long_side = "near"', "Left end"),
+        ('bevel = "3 in 12"', "Left end"),
+    ],
+)
+def test_an_end_that_is_not_square_still_says_that_it_is_the_left(cut: str, words: str) -> None:
+    """A template laid end for end drills every hole in the wrong place."""
+    cut_plate = PLATE.replace("\n[[piece.holes]]", f"left = {{ {cut} }}\n\n[[piece.holes]]")
+    (page,) = pages_of(read_job(HEAD + cut_plate))
+    assert words in [text.text for text in texts(page.items)]

@@ -6,6 +6,7 @@ from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 
 from gageline.part import (
+    SAME,
     Assembly,
     End,
     Face,
@@ -23,7 +24,6 @@ from gageline.units import ZERO
 
 __all__ = ["Lie", "Likeness", "likeness_of"]
 
-_SAME = 8  # ticks: what the rounding of skewed and sloped placings to whole ticks can add up to
 _COARSE = 1625  # ticks, a hundredth of an inch: points are put in order by it
 _WEBS = frozenset({Face.NEAR, Face.FAR})
 _ALIKE = frozenset({Profile.I_SHAPE, Profile.BOX})
@@ -94,7 +94,7 @@ class Likeness:
         if self.key != other.key or len(self.spots) != len(other.spots):
             return False
         return all(
-            a[0] == b[0] and all(abs(p - q) <= _SAME for p, q in zip(a[1:], b[1:], strict=True))
+            a[0] == b[0] and all(abs(p - q) <= SAME for p, q in zip(a[1:], b[1:], strict=True))
             for a, b in zip(self.spots, other.spots, strict=True)
         )
 

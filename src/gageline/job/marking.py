@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from itertools import count
 
 from gageline.errors import ValueProblem
-from gageline.part import Assembly, Fitting, FittingKind, Part, Placement, extent_z, reflect_x
+from gageline.part import Assembly, Fitting, FittingKind, Part, Placement, extent_z, reflect_x, same_steel
 from gageline.steel import Profile
 from gageline.units import ZERO
 
@@ -30,7 +30,7 @@ class FittingMarks:
     Args:
         pieces: marks of pieces, in small letters, since marks are painted in capitals.
         given: marks that the document gives to fittings, in small letters.
-        parts: the fitting's steel by its mark.
+        parts: the fitting's steel by the mark that the document gives.
         marks: marks given out, by the steel without its mark.
     """
 
@@ -40,7 +40,7 @@ class FittingMarks:
     marks: dict[Part, str] = field(default_factory=dict)
 
     def of(self, assembly: Assembly) -> Assembly:
-        """The piece with a mark on every fitting.
+        """The piece with a mark on every fitting; equal ones, but for a few ticks, are made as one.
 
         Raises:
             ValueProblem: when the document gives one mark to fittings that differ.
@@ -48,25 +48,30 @@ class FittingMarks:
         return replace(assembly, fittings=tuple(self._marked(fitting) for fitting in assembly.fittings))
 
     def _marked(self, fitting: Fitting) -> Fitting:
-        fitting = _one_way_up(fitting)
-        part = fitting.part
-        if part.mark:
-            return replace(fitting, part=replace(part, mark=self._own(part)))
-        if part not in self.marks:
-            self.marks[part] = self._next(_LETTERS[fitting.kind])
-        return replace(fitting, part=replace(part, mark=self.marks[part]))
+        first, *others = _ways(fitting)
+        if fitting.part.mark:
+            return self._own(first)
+        if first.part not in self.marks:
+            for way in (first, *others):
+                for part, mark in self.marks.items():
+                    if same_steel(part, way.part):
+                        return replace(way, part=replace(part, mark=mark))
+            self.marks[first.part] = self._next(_LETTERS[fitting.kind])
+        return replace(first, part=replace(first.part, mark=self.marks[first.part]))
 
-    def _own(self, part: Part) -> str:
-        """The mark that the document gives, or that of its opposite hand."""
+    def _own(self, fitting: Fitting) -> Fitting:
+        """The fitting with the mark that the document gives, or with that of its opposite hand."""
+        part = fitting.part
         if part.mark.casefold() in self.pieces:
             raise ValueProblem(
                 f'mark "{part.mark}" of a fitting is the mark of a piece: give it one of its own'
             )
         first = self.parts.setdefault(part.mark, part)
-        if first == part:
-            return part.mark
-        if first == reflect_x(part):
-            return part.mark + _HAND
+        if same_steel(first, part):
+            return replace(fitting, part=first)
+        hand = reflect_x(first)
+        if same_steel(hand, part):
+            return replace(fitting, part=replace(hand, mark=part.mark + _HAND))
         raise ValueProblem(
             f'mark "{part.mark}" is given to two fittings that differ: give each a mark of its own'
         )
@@ -77,16 +82,16 @@ class FittingMarks:
         return mark
 
 
-def _one_way_up(fitting: Fitting) -> Fitting:
-    """A plate described from the same one of its faces wherever it stands; other fittings stay.
+def _ways(fitting: Fitting) -> tuple[Fitting, ...]:
+    """A fitting in each way that it can be described, the one first that is the same wherever it stands.
 
     A plate has no hands: turned over it is its own mirror image, so one mark will do for both.
     """
     part, stand = fitting.part, fitting.placement
     if part.profile is not Profile.PLATE:
-        return fitting
+        return (fitting,)
     back, _ = extent_z(part.stock)
     x, y, z = stand.ex
     placement = Placement(stand.point((part.length, ZERO, back)), (-x, -y, -z), stand.ey)
     turned = replace(fitting, part=reflect_x(part), placement=placement)
-    return min(fitting, turned, key=lambda way: repr(way.part))  # any fixed choice of the two will do
+    return tuple(sorted((fitting, turned), key=lambda way: repr(way.part)))  # any fixed choice will do

@@ -1,5 +1,6 @@
 """The geometry of record: parts, what is cut into them, and assemblies of them."""
 
+from gageline.part.alike import SAME, same_steel
 from gageline.part.assembly import Assembly, BoltSet, Fitting, FittingKind, Join, Weld
 from gageline.part.faces import (
     End,
@@ -32,6 +33,7 @@ from gageline.part.rules import check_part
 
 __all__ = [
     "HERE",
+    "SAME",
     "SQUARE_CUT",
     "Assembly",
     "BoltSet",
@@ -77,6 +79,7 @@ __all__ = [
     "opposite_hand",
     "reflect_x",
     "reflect_z",
+    "same_steel",
     "trim_outline",
     "turns_end_for_end",
 ]

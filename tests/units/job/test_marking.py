@@ -1,10 +1,14 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from gageline.job import JobProblems
-from gageline.part import bounds
+from gageline.job import FittingMarks, JobProblems
+from gageline.part import Face, Part, bounds, reflect_x
+from gageline.units import Length
 from jobs import fitting_of, job_of
+from pieces import drilled, hole, piece
 
 BEAM = 'mark = "{mark}"\nstock = "W16x26"\nlength = 120\n'
 ANGLES = '[[piece.angles]]\nend = "{end}"\nstock = "L4x3-1/2x5/16"\nrows = 3\n'
@@ -46,10 +50,10 @@ def test_a_plate_turned_over_stays_where_it_was() -> None:
         '[[piece.plates]]\nx = {x}\non = "{on}"\nthickness = "3/8"\nwidth = 4\nrows = 2\nlength = 8\n'
         'end_distance = "1 1/2"\n'
     )
-    piece = job_of(
+    beam = job_of(
         BEAM.format(mark="B1") + plate.format(x=40, on="near") + plate.format(x=40, on="far")
     ).assemblies[0]
-    near, far = piece.fittings
+    near, far = beam.fittings
     assert near.part == far.part
     (x0, x1), (y0, y1), (z0, z1) = bounds(near)
     assert bounds(far) == ((x0, x1), (y0, y1), (-z1, -z0))
@@ -77,3 +81,39 @@ def test_the_opposite_hand_of_a_channel_names_what_is_where() -> None:
     assert {weld.fitting for weld in hand.welds} == {"near plate, 2'-0\" from right"}
     low, high = bounds(fitting_of(hand, "near plate, 2'-0\" from right"))[0]
     assert (low + high).ticks == (hand.main.length.ticks - 24 * 162560) * 2
+
+
+def _moved(part: Part, ticks: int) -> Part:
+    """A part whose holes are a few ticks to the right, and as much longer."""
+    off = Length(ticks)
+    groups = tuple(
+        replace(group, holes=tuple(hole.moved(off) for hole in group.holes)) for group in part.groups
+    )
+    return replace(part, length=part.length + off, groups=groups)
+
+
+def _made(*parts: Part) -> list[Part]:
+    """The parts as fittings of one kind on one piece after another, marked."""
+    beam = job_of(BEAM.format(mark="B1") + ANGLES.format(end="left") + 'sides = "near"\n').assemblies[0]
+    marks = FittingMarks(set(), set())
+    pieces = (replace(beam, fittings=(replace(beam.fittings[0], part=part),)) for part in parts)
+    return [marks.of(one).fittings[0].part for one in pieces]
+
+
+@pytest.mark.parametrize(("stock", "mark"), [("L4x3-1/2x5/16", ""), ("PL3/8X4", ""), ("PL3/8X4", "k7")])
+def test_fittings_that_differ_by_a_few_ticks_are_made_as_one(stock: str, mark: str) -> None:
+    face = Face.FACE if stock.startswith("PL") else Face.LEG_B
+    part = piece(stock, "8 1/2", mark, groups=(drilled(face, hole("2", "1"), hole("4", "1 1/2")),))
+    one, other = _made(part, _moved(part, 5))
+    assert one == other
+
+
+def test_a_plate_turned_over_is_made_as_one_within_a_few_ticks_too() -> None:
+    plate = piece("PL3/8X4", "8 1/2", "", groups=(drilled(Face.FACE, hole("2", "1"), hole("4", "1 1/2")),))
+    one, other = _made(plate, _moved(reflect_x(plate), -5))
+    assert one == other
+
+
+def test_fittings_that_differ_by_more_than_ticks_are_made_apart() -> None:
+    angle = piece("L4x3-1/2x5/16", "8 1/2", "", groups=(drilled(Face.LEG_B, hole("2", "1")),))
+    assert [part.mark for part in _made(angle, _moved(angle, 50), angle)] == ["a1", "a2", "a1"]

@@ -1,0 +1,45 @@
+"""Whether two parts are the same steel within the exactness of `Length`, however they were worked out."""
+
+from __future__ import annotations
+
+from dataclasses import fields, is_dataclass
+from fractions import Fraction
+
+from gageline.part.part import Part
+from gageline.units import Length
+
+__all__ = ["SAME", "same_steel"]
+
+SAME = 8
+"""Ticks: what the rounding of skewed and sloped placings to whole ticks can add up to."""
+
+_SAME_RATIO = Fraction(1, 10**5)  # of slopes, and degrees of slots: less than `SAME` over a fitting
+
+
+def same_steel(one: Part, other: Part) -> bool:
+    """Whether two parts are the same but for a few ticks, in whatever order their features stand."""
+    return _same(one, other)
+
+
+def _same(one: object, other: object) -> bool:
+    if isinstance(one, Length) and isinstance(other, Length):
+        return abs(one.ticks - other.ticks) <= SAME
+    if isinstance(one, Fraction) and isinstance(other, Fraction):
+        return abs(one - other) <= _SAME_RATIO
+    if isinstance(one, tuple) and isinstance(other, tuple):
+        return _same_items(one, other)
+    if is_dataclass(one) and type(one) is type(other):
+        pairs = ((getattr(one, own.name), getattr(other, own.name)) for own in fields(one))
+        return one == other or all(_same(mine, theirs) for mine, theirs in pairs)
+    return one == other
+
+
+def _same_items(ones: tuple[object, ...], others: tuple[object, ...]) -> bool:
+    """Whether every item has a counterpart of its own; what differs lies much farther apart than ticks."""
+    left = list(others)
+    for one in ones:
+        found = next((number for number, other in enumerate(left) if _same(one, other)), None)
+        if found is None:
+            return False
+        del left[found]
+    return not left

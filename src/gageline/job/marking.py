@@ -1,12 +1,27 @@
-"""Marks of fittings: their own, or the next free one, and one mark for equal steel."""
+"""Marks of fittings: their own, or one that follows from their steel, and one mark for equal steel.
+
+The mark follows from nothing but the fitting itself, so that steel which is cut and marked keeps its mark
+when something else in the job changes: a letter for its kind and a number of four digits, `a4713`.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from hashlib import sha256
 from itertools import count
 
 from gageline.errors import ValueProblem
-from gageline.part import Assembly, Fitting, FittingKind, Part, Placement, extent_z, reflect_x, same_steel
+from gageline.part import (
+    Assembly,
+    Fitting,
+    FittingKind,
+    Part,
+    Placement,
+    content_of,
+    extent_z,
+    reflect_x,
+    same_steel,
+)
 from gageline.steel import Profile
 from gageline.units import ZERO
 
@@ -31,13 +46,13 @@ class FittingMarks:
         pieces: marks of pieces, in small letters, since marks are painted in capitals.
         given: marks that the document gives to fittings, in small letters.
         parts: the fitting's steel by the mark that the document gives.
-        marks: marks given out, by the steel without its mark.
+        marks: marks given out, by the letter of the kind and the steel without its mark.
     """
 
     pieces: set[str]
     given: set[str]
     parts: dict[str, Part] = field(default_factory=dict)
-    marks: dict[Part, str] = field(default_factory=dict)
+    marks: dict[str, dict[Part, str]] = field(default_factory=dict)
 
     def of(self, assembly: Assembly) -> Assembly:
         """The piece with a mark on every fitting; equal ones, but for a few ticks, are made as one.
@@ -51,13 +66,15 @@ class FittingMarks:
         first, *others = _ways(fitting)
         if fitting.part.mark:
             return self._own(first)
-        if first.part not in self.marks:
+        letter = _LETTERS[fitting.kind]
+        marks = self.marks.setdefault(letter, {})
+        if first.part not in marks:
             for way in (first, *others):
-                for part, mark in self.marks.items():
+                for part, mark in marks.items():
                     if same_steel(part, way.part):
                         return replace(way, part=replace(part, mark=mark))
-            self.marks[first.part] = self._next(_LETTERS[fitting.kind])
-        return replace(first, part=replace(first.part, mark=self.marks[first.part]))
+            marks[first.part] = self._new(letter, min(content_of(way.part) for way in (first, *others)))
+        return replace(first, part=replace(first.part, mark=marks[first.part]))
 
     def _own(self, fitting: Fitting) -> Fitting:
         """The fitting with the mark that the document gives, or with that of its opposite hand."""
@@ -76,8 +93,11 @@ class FittingMarks:
             f'mark "{part.mark}" is given to two fittings that differ: give each a mark of its own'
         )
 
-    def _next(self, letter: str) -> str:
-        mark = next(m for n in count(1) if (m := f"{letter}{n}") not in self.pieces and m not in self.given)
+    def _new(self, letter: str, content: str) -> str:
+        numbers = (
+            int(sha256(f"{turn} {content}".encode()).hexdigest(), 16) % 9000 + 1000 for turn in count()
+        )
+        mark = next(m for n in numbers if (m := f"{letter}{n}") not in self.pieces and m not in self.given)
         self.given.add(mark)
         return mark
 

@@ -1,6 +1,6 @@
 """The geometry of record: parts, what is cut into them, and assemblies of them."""
 
-from gageline.part.alike import SAME, same_steel
+from gageline.part.alike import SAME, content_of, same_steel
 from gageline.part.assembly import Assembly, BoltSet, Fitting, FittingKind, Join, Weld
 from gageline.part.faces import (
     End,
@@ -61,6 +61,7 @@ __all__ = [
     "check_assembly",
     "check_part",
     "clip_outline",
+    "content_of",
     "cope_boundary",
     "cope_outline",
     "extent_y",

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from fractions import Fraction
 
 from gageline.part.part import Part
+from gageline.steel import Section
 from gageline.units import Length
 
-__all__ = ["SAME", "same_steel"]
+__all__ = ["SAME", "content_of", "same_steel"]
 
 SAME = 8
 """Ticks: what the rounding of skewed and sloped placings to whole ticks can add up to."""
 
+_STEP, _BORDER = 640, 310  # ticks; 64ths of an inch and tenths of a mm are both multiples of 20 of them
 _SAME_RATIO = Fraction(1, 10**5)  # of slopes, and degrees of slots: less than `SAME` over a fitting
 
 
@@ -43,3 +45,26 @@ def _same_items(ones: tuple[object, ...], others: tuple[object, ...]) -> bool:
             return False
         del left[found]
     return not left
+
+
+def content_of(part: Part) -> str:
+    """What a part is, without its mark and the names of its groups, in a text that a few ticks rarely change.
+
+    Lengths are told in steps of 0.1 mm whose borders lie as far as can be from whole 64ths and tenths of mm.
+    """
+    return _content(replace(part, mark=""))
+
+
+def _content(value: object) -> str:
+    if isinstance(value, Length):
+        return str((value.ticks + _BORDER) // _STEP)
+    if isinstance(value, Fraction):
+        return f"{float(value):.4f}"
+    if isinstance(value, Section):
+        return value.designation
+    if isinstance(value, tuple):
+        return f"({','.join(sorted(_content(one) for one in value))})"
+    if is_dataclass(value):
+        told = (getattr(value, own.name) for own in fields(value) if own.name != "name")
+        return f"[{','.join(_content(one) for one in told)}]"
+    return str(value)

@@ -22,7 +22,8 @@ from gageline.sheets.wrap import wrap
 __all__ = ["SIGN_HALF", "reference_length", "weld_list", "weld_rows", "weld_sign"]
 
 _ROW = 7.4
-_SIGN = 36.0
+_SIGN = 29.0  # mm from the tip of the arrow to the words
+_TIP = 7.0  # mm to the tip of the arrow at the least
 _LEG = 2.4
 _LEAD = 1.15
 _OFF = 0.4  # mm from the reference line to the box of a size
@@ -60,33 +61,34 @@ def weld_list(assembly: Assembly, scribe: Scribe, width: float, height: float) -
 
 def _block(lines: Sequence[tuple[tuple[str, Weld], int]], head: float, scribe: Scribe, width: float) -> Block:
     items: list[Item] = [Text(0, 0, "Shop welds", FINE, Weight.BOLD, level=Level.TOP)]
+    tip = max(_TIP, *(text_width(mark, FINE, Weight.BOLD) + 1.0 for (mark, _), _ in lines))
     for number, ((mark, weld), count) in enumerate(lines):
-        row = tuple(_row(mark, weld, count, scribe, width))
+        row = tuple(_row(mark, weld, count, scribe, (tip, width)))
         items.append(Group(row, 0.0, head + number * _ROW))
     return Block(tuple(items), head + len(lines) * _ROW)
 
 
-def _row(mark: str, weld: Weld, count: int, scribe: Scribe, width: float) -> Iterator[Item]:
-    middle = _ROW / 2
+def _row(mark: str, weld: Weld, count: int, scribe: Scribe, across: tuple[float, float]) -> Iterator[Item]:
+    middle, (tip, width) = _ROW / 2, across
     yield Text(0, middle, mark, FINE, Weight.BOLD, level=Level.MIDDLE)
     yield from weld_sign(
         scribe.fine(weld.size),
-        (7.0, middle + 1.6),
-        (13.0, middle),
+        (tip, middle + 1.6),
+        (tip + 6.0, middle),
         both=weld.both_sides,
         around=weld.all_around,
     )
     runs = f"{weld.runs} x " if weld.runs > 1 else ""
     places = f", on {count} fittings" if count > 1 else ""
     text = f"{weld.where}: {runs}{scribe.tell(weld.length)}{places}"
-    yield from _lines(wrap(text, width - _SIGN, FINE)[:2], middle)
+    yield from _lines(wrap(text, width - tip - _SIGN, FINE)[:2], (tip + _SIGN, middle))
 
 
-def _lines(lines: Sequence[str], middle: float) -> Iterator[Item]:
-    step = line_height(FINE)
+def _lines(lines: Sequence[str], at: Point) -> Iterator[Item]:
+    step, (x, middle) = line_height(FINE), at
     for number, line in enumerate(lines):
         y = middle + (number - (len(lines) - 1) / 2) * step
-        yield Text(_SIGN, y, line, FINE, level=Level.MIDDLE)
+        yield Text(x, y, line, FINE, level=Level.MIDDLE)
 
 
 def reference_length(size: str) -> float:

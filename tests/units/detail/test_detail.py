@@ -17,7 +17,8 @@ def test_every_piece_passes_the_rules_of_the_trade() -> None:
 
 def test_every_fitting_has_a_mark_and_equal_ones_have_one() -> None:
     marks = [fit.part.mark for piece in detailed(bay()).assemblies for fit in piece.fittings]
-    assert set(marks) == {"a1", "a2"} or set(marks) == {"a1"}
+    assert len(set(marks)) <= 2
+    assert all(mark[0] == "a" for mark in marks)
     assert len(marks) == 4
 
 

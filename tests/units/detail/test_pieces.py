@@ -53,13 +53,19 @@ def test_a_column_that_is_an_equal_one_turned_round_says_so() -> None:
 
 
 def test_a_fitting_takes_no_name_of_a_member() -> None:
-    table = bay()
-    column = {"stock": "W10X49", "base": 0, "top": "Floor"}
-    table["column"] = [column | {"name": "B1", "at": "1/A"}, column | {"name": "B2", "at": "2/A"}]
-    table["member"] = [{"name": "G1", "stock": "W18X50", "from": "1/A", "to": "2/A", "top": "Floor"}]
-    result = detailed(table)
-    plates = {fit.part.mark for one in result.assemblies for fit in one.fittings if fit.part.mark[0] == "b"}
-    assert plates == {"b3"}
+    def plates(*names: str) -> set[str]:
+        table = bay()
+        column = {"stock": "W10X49", "base": 0, "top": "Floor"}
+        table["column"] = [
+            column | {"name": name, "at": f"{number}/A"} for number, name in enumerate(names, 1)
+        ]
+        table["member"] = [{"name": "G1", "stock": "W18X50", "from": "1/A", "to": "2/A", "top": "Floor"}]
+        pieces = detailed(table).assemblies
+        return {fit.part.mark for one in pieces for fit in one.fittings if fit.part.mark[0] == "b"}
+
+    (usual,) = plates("P1", "P2")
+    (other,) = plates(usual.upper(), "P2")
+    assert other != usual
 
 
 def test_marks_given_by_people_stay() -> None:

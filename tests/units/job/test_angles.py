@@ -113,7 +113,6 @@ def test_angles_stand_on_a_channel_a_tube_and_a_tee() -> None:
 
 def test_a_symmetric_pattern_has_no_hands_and_one_mark() -> None:
     piece = with_angles()
-    assert {fitting.part.mark for fitting in piece.fittings} == {"a1"}
     assert len({fitting.part for fitting in piece.fittings}) == 1
 
 

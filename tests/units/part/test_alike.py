@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import pytest
 
-from gageline.part import SAME, EndCut, Face, Part, same_steel
+from gageline.part import SAME, EndCut, Face, Part, content_of, same_steel
 from gageline.units import Length, Slope
 from pieces import drilled, hole, piece
 
@@ -64,3 +64,20 @@ def test_a_lean_of_less_than_ticks_makes_no_other_steel() -> None:
         replace(PLATE, left=EndCut(Slope(Fraction(1, 10)))),
         replace(PLATE, left=EndCut(Slope(Fraction(1, 10) + Fraction(1, 10**6)))),
     )
+
+
+def test_the_text_of_a_part_stays_for_a_few_ticks_and_whatever_it_is_called() -> None:
+    (group,) = PLATE.groups
+    called = replace(PLATE, mark="p1", groups=(replace(group, name="for the plate"),))
+    for part in (called, off(PLATE, SAME, 0, -SAME), off(PLATE, 0, 1, 0)):
+        assert content_of(part) == content_of(PLATE)
+
+
+def test_the_text_of_other_steel_is_another() -> None:
+    others = (
+        replace(PLATE, grade="A572-50"),
+        piece("PL1/2X6", "9", "", groups=PLATE.groups),
+        off(PLATE, 0, 0, 2540),
+        replace(PLATE, left=EndCut(Slope(Fraction(1, 100)))),
+    )
+    assert len({content_of(part) for part in (PLATE, *others)}) == 5

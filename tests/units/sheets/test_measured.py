@@ -23,9 +23,13 @@ def test_a_centred_pattern_is_read_from_the_left_end() -> None:
 
 
 def test_rows_are_read_at_the_end_they_are_near() -> None:
-    found = measure(piece_of(ANGLES), ELEVATION, FEET)
+    beam = piece_of(ANGLES)
+    found = measure(beam, ELEVATION, FEET)
     assert [row.text for row in found.left] == [row.text for row in found.right] == ['3"', '6"', '9"']
-    assert {note.text for note in found.notes} == {'3 Ø13/16"', "a1 near and far side"}
+    assert {note.text for note in found.notes} == {
+        '3 Ø13/16"',
+        f"{beam.fittings[0].part.mark} near and far side",
+    }
     assert found.datum == 15.7
 
 
@@ -66,18 +70,21 @@ def test_a_plate_between_the_ends_says_how_far_down_it_stands_and_a_fitted_stiff
         '[[piece.plates]]\non = "far"\nx = "4\'-0"\nthickness = "3/8"\nwidth = "4"\nrows = 3\ndrop = "5"\n'
     )
     stiffener = '[[piece.stiffeners]]\nx = "7\'-0"\nthickness = "3/8"\n'
-    notes = [note.text for note in measure(piece_of(plate + stiffener), ELEVATION, FEET).notes]
+    beam = piece_of(plate + stiffener)
+    notes = [note.text for note in measure(beam, ELEVATION, FEET).notes]
+    p1, s1 = dict.fromkeys(fitting.part.mark for fitting in beam.fittings)
     # first row 5 in down, end distance 1 1/4: the plate's top is 3 3/4 down
-    assert 'p1 far side, top 3 3/4" down' in notes
-    assert "s1 near and far side" in notes
+    assert f'{p1} far side, top 3 3/4" down' in notes
+    assert f"{s1} near and far side" in notes
 
 
 def test_a_plate_on_a_wall_says_how_far_off_its_middle_it_stands() -> None:
     plate = '[[piece.plates]]\non = "top"\nx = "4\'-0"\nthickness = "3/8"\nwidth = "4"\nrows = 3\n'
     middle = piece_of(plate, stock="HSS6x6x3/8")
-    assert [note.text for note in measure(middle, TOP, FEET).notes] == ["p1"]
+    mark = middle.fittings[0].part.mark
+    assert [note.text for note in measure(middle, TOP, FEET).notes] == [mark]
     aside = piece_of(f'{plate}offset = "-1/2"\n', stock="HSS6x6x3/8")
-    assert [note.text for note in measure(aside, TOP, FEET).notes] == ['p1, 1/2" far of middle']
+    assert [note.text for note in measure(aside, TOP, FEET).notes] == [f'{mark}, 1/2" far of middle']
 
 
 def test_a_leaning_plate_is_measured_where_it_touches_and_says_how_it_leans() -> None:

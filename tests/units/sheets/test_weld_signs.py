@@ -1,4 +1,5 @@
-from gageline.sheets import Circle, Polygon, Text, text_box, texts
+from gageline.sheets import Circle, Group, Polygon, Text, text_box, texts
+from gageline.sheets.boxes import extent
 from gageline.sheets.notation import Scribe
 from gageline.sheets.weld_signs import SIGN_HALF, weld_list, weld_sign
 from gageline.units import System
@@ -30,10 +31,21 @@ def test_the_upright_leg_of_the_triangle_is_at_the_left_under_the_line() -> None
 
 
 def test_equal_welds_stand_in_one_line() -> None:
-    (block,) = weld_list(piece_of(PLATE.format("2'-0") + PLATE.format("4'-0")), FEET, 110, 100)
+    beam = piece_of(PLATE.format("2'-0") + PLATE.format("4'-0"))
+    (block,) = weld_list(beam, FEET, 110, 100)
     said = [text.text for text in texts(block.items)]
     assert 'both sides of the plate: 2 x 8 1/2", on 2 fittings' in said
-    assert said.count("p1") == 1
+    assert said.count(beam.fittings[0].part.mark) == 1
+
+
+def test_the_arrow_stands_clear_of_a_long_mark() -> None:
+    beam = piece_of(PLATE.format("2'-0") + 'mark = "GUSSET-7"\n')
+    (block,) = weld_list(beam, FEET, 110, 100)
+    (row,) = (item for item in block.items if isinstance(item, Group))
+    (mark,) = (item for item in row.items if isinstance(item, Text) and item.text == "GUSSET-7")
+    sign = tuple(item for item in row.items if item is not mark)
+    assert extent(sign).left > extent((mark,)).right
+    assert extent(sign).right <= 110
 
 
 def test_a_long_list_goes_on_under_a_new_head() -> None:

@@ -90,7 +90,7 @@ def test_a_plan_is_found_kept_and_read_again_as_it_was(owner: Person, job: Job) 
     found = plan_of(plan)
     assert (found.cents, found.bound) == (plan.cents, plan.bound)
     cut = [p.mark for section in found.cuts.sections for stick in section.sticks for p in stick.pieces]
-    assert sorted(cut) == ["B1", "B1", "P1", "a1", "a2", "a1", "a2"] or cut.count("B1") == 2
+    assert cut.count("B1") == 2
     # two of 9'-6" with two kerfs and the trim fit the 22' of the rack, which is worth less than 40' bought
     (beams,) = [one for one in found.cuts.sections if one.steel.section == "W12X26"]
     assert [stick.stock.mark for stick in beams.sticks if isinstance(stick.stock, Held)] == ["R1"]

@@ -18,10 +18,10 @@ from gageline.sheets.placing import Board, Label, placed_labels
 from gageline.sheets.plan_labels import beam_labels, column_label
 from gageline.sheets.plan_members import PlanBeam, PlanLevel, plan_levels
 from gageline.sheets.plan_picture import Picture, picture_of
-from gageline.sheets.plan_regions import Region, halves, inside, neighbours, regions_of
+from gageline.sheets.plan_regions import Grid, Region, halves, inside, line_at, neighbours, regions_of, seen
 from gageline.sheets.plan_sides import Edge, Edging, edging, match_line
 from gageline.sheets.plan_signs import PlanView
-from gageline.sheets.plan_stations import Grid, edges_of, skewed_ends
+from gageline.sheets.plan_stations import edges_of, skewed_ends
 from gageline.sheets.plan_strip import StripFacts, side_strip
 from gageline.sheets.scales import Scale, plan_scales
 from gageline.sheets.scene import Box, Group, Item, Line, Paper, Sheet
@@ -39,6 +39,7 @@ _MARGIN = 9.0  # mm between the frame and what stands round it
 _INSET = 3.0
 _SAME = 1.0 / 32  # inches
 _SMALL = 16  # members that a sheet of the job's own paper can show
+_OVER = 5.0  # mm past the grid line that a part was cut at
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,9 +57,14 @@ class _Part:
     def region(self) -> Region:
         return self.regions[self.number]
 
+    def shown(self, over: float) -> Region:
+        """What the sheet shows, so many inches past the grid lines that the part was cut at."""
+        return seen(self.region, self.level.beams, self.grid, over)
+
     @property
     def beams(self) -> tuple[PlanBeam, ...]:
-        return inside(self.region, self.level.beams)
+        """Those that are labelled: in the part, or on a grid line that it was cut at."""
+        return inside(self.shown(_SAME), self.level.beams)
 
 
 def job_frame(full: FullJob) -> Detailed:
@@ -95,7 +101,7 @@ def framing_plans(full: FullJob) -> Sheet:
 
 def _level_drafts(job: Job, level: PlanLevel, openings: tuple[Opening, ...], grid: Grid) -> list[Draft]:
     """The plan of a level; parts whose labels find no room are cut in two until all have it."""
-    regions = regions_of(_whole(level, grid), level.beams)
+    regions = regions_of(_whole(level, grid), level.beams, grid)
     roomy: set[Region] = (
         set()
     )  # parts that need not be tried again until all are set under their last numbers
@@ -110,7 +116,7 @@ def _level_drafts(job: Job, level: PlanLevel, openings: tuple[Opening, ...], gri
                 return [draft for draft in drafts if draft is not None]
         roomy |= {regions[number] for number in tried if number not in crowded}
         for number in reversed(crowded):
-            two = halves(regions[number], level.beams)
+            two = halves(regions[number], level.beams, grid)
             if two is None:
                 raise ValueProblem(
                     f'the plan of level "{level.name}" has {len(level.beams)} members too close together to '
@@ -150,13 +156,14 @@ def _on_paper(part: _Part, paper: Paper) -> tuple[list[Item], Scale] | None:
     room = space(part.job, landscape=True, paper=paper)
     strip = Box(room.right - _STRIP - _INSET, room.top + _INSET, room.right - _INSET, room.bottom - _INSET)
     free = Box(room.left + _INSET, room.top + _INSET, strip.left - 2.0, room.bottom - _INSET)
-    facts = StripFacts(part.level, part.beams, part.regions, part.number, bool(part.openings))
+    facts = StripFacts(part.level, part.beams, part.regions, part.number, bool(part.openings), _lines(part))
     column = side_strip(facts, part.job, _STRIP)
     if column.height > strip.height:
         return None
-    edges = edges_of(part.region, part.beams, part.grid)
     for scale in plan_scales(part.job.system):
-        view = _fitted_view(edges, part, scale, free)
+        region = part.shown(_OVER / scale.paper)
+        edges = edges_of(region, part.beams, part.grid)
+        view = _fitted_view(edges, part, region, scale, free)
         if view is None:
             continue
         drawn = _drawn(part, view, edges)
@@ -166,9 +173,20 @@ def _on_paper(part: _Part, paper: Paper) -> tuple[list[Item], Scale] | None:
     return None
 
 
-def _fitted_view(edges: Sequence[Edge], part: _Part, scale: Scale, free: Box) -> PlanView | None:
-    """Where the part lies on the paper at a scale; None where it does not fit."""
-    region, k = part.region, scale.paper
+def _lines(part: _Part) -> Grid:
+    """The grid lines that the part's sheet shows."""
+    region, (xs, ys) = part.shown(_SAME), part.grid
+    return (
+        {name: at for name, at in xs.items() if region.left <= at <= region.right},
+        {name: at for name, at in ys.items() if region.low <= at <= region.high},
+    )
+
+
+def _fitted_view(
+    edges: Sequence[Edge], part: _Part, region: Region, scale: Scale, free: Box
+) -> PlanView | None:
+    """Where what is shown of the part lies on the paper at a scale; None where it does not fit."""
+    k = scale.paper
     width, height = (region.right - region.left) * k, (region.high - region.low) * k
     if width + 2 * _MARGIN > free.width or height + 2 * _MARGIN > free.height:
         return None
@@ -217,8 +235,7 @@ def _drawn(part: _Part, view: PlanView, edges: Sequence[Edge]) -> list[Item] | N
         if beam.name in own:
             ends = skewed_ends(beam, part.grid, Scribe.of(part.job))
             labels += beam_labels(beam, line, Scribe.of(part.job), ends)
-    region = part.region
-    labels += [column_label(c, view) for c in part.level.columns if region.holds(c.at)]
+    labels += [column_label(c, view) for c in part.level.columns if view.region.holds(c.at)]
     labels += picture.labels
     matches = _match_lines(part, view, frame)
     heavy = (shapely.LineString([(line.x1, line.y1), (line.x2, line.y2)]) for line, _, _ in matches)
@@ -245,7 +262,12 @@ def _match_lines(
         Side.LEFT: view.x(region.left), Side.RIGHT: view.x(region.right),
         Side.ABOVE: view.y(region.high), Side.BELOW: view.y(region.low),
     }  # fmt: skip
+    own, (xs, ys) = part.region, part.grid
+    cut_at = {
+        Side.LEFT: line_at(own.left, xs), Side.RIGHT: line_at(own.right, xs),
+        Side.ABOVE: line_at(own.high, ys), Side.BELOW: line_at(own.low, ys),
+    }  # fmt: skip
     return [
-        match_line(side, places[side], [n + 1 for n in others], frame)
+        match_line(side, places[side], [n + 1 for n in others], frame, cut_at[side])
         for side, others in neighbours(part.number, part.regions).items()
     ]

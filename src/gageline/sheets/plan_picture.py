@@ -9,7 +9,7 @@ from math import hypot
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from gageline.sheets.boxes import line_height
+from gageline.sheets.boxes import extent, line_height
 from gageline.sheets.fonts import text_width
 from gageline.sheets.placing import Label, round_about
 from gageline.sheets.plan_members import BEARING, FREE, PlanBeam, PlanLevel
@@ -22,7 +22,7 @@ __all__ = ["Picture", "picture_of"]
 
 _ARROW = 3.2
 _ROOM = 12.0  # mm: a shorter line has no room for a dot between the signs of its ends
-_SOLID = 2.2  # mm round the end of a member that is kept free for its sign
+_SOLID = 0.4  # mm kept free round the sign of a member's end
 
 
 @dataclass(slots=True)
@@ -64,7 +64,8 @@ def picture_of(
     _grid(picture, view, frame, grid)
     for corners, name in openings:
         _opening(picture, view, corners, name)
-    window = shapely.box(*_window(view, frame))
+    region = view.region
+    window = shapely.box(view.x(region.left), view.y(region.high), view.x(region.right), view.y(region.low))
     for beam in level.beams:
         _beam(picture, beam, view, window)
     for at in level.bearings:
@@ -76,18 +77,6 @@ def picture_of(
             reach = max(1.6, max(column.stock.d, column.stock.bf).inches * view.scale / 2 + 0.4)
             picture.solids.append(shapely.Point(view.at(column.at)).buffer(reach, cap_style="square"))
     return picture
-
-
-def _window(view: PlanView, frame: Box) -> tuple[float, float, float, float]:
-    """What is seen of members: a little past the match lines."""
-    region = view.region
-    past = 4.0
-    return (
-        max(frame.left, view.x(region.left) - past),
-        max(frame.top, view.y(region.high) - past),
-        min(frame.right, view.x(region.right) + past),
-        min(frame.bottom, view.y(region.low) + past),
-    )
 
 
 def _grid(
@@ -150,8 +139,10 @@ def _beam(picture: Picture, beam: PlanBeam, view: PlanView, window: BaseGeometry
         signs = list(free_end(at, inward)) if kind == FREE else end_sign(kind, at, inward)
         picture.items += signs
         if signs:
-            centre = (at[0] + inward[0] * 1.2, at[1] + inward[1] * 1.2)
-            picture.solids.append(shapely.Point(centre).buffer(_SOLID, quad_segs=4))
+            box = extent(tuple(signs))
+            picture.solids.append(
+                shapely.box(box.left, box.top, box.right, box.bottom).buffer(_SOLID, quad_segs=1)
+            )
     picture.items += _left_end(beam, (start, finish), (ux, uy), window)
     arrow = list(_slope_arrow(beam, (x1, y1), (x2, y2), (ux, uy)))
     picture.items += arrow

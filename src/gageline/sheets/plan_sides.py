@@ -174,7 +174,7 @@ def grid_line(a: float, b: float, at: float, *, upright: bool) -> Line:
 
 
 def match_line(
-    side: Side, at: float, parts: Sequence[int], frame: Box
+    side: Side, at: float, parts: Sequence[int], frame: Box, line: str | None = None
 ) -> tuple[Line, tuple[Item, ...], BaseGeometry]:
     """Where a view goes on on another sheet: a heavy line across it, and outside it which part that is.
 
@@ -183,11 +183,14 @@ def match_line(
         at: place of the line, paper mm across that side.
         parts: that lie beyond it.
         frame: of the view, with the margin that the words stand in.
+        line: the grid line that the view was cut at, which is on both sheets; None for none.
 
     Returns:
         The line, the words on white, and the room that they take.
     """
-    label = Label(((f"Match line, see part {' and '.join(map(str, parts))}", Weight.BOLD),), (), ())
+    where = f" at grid line {line}" if line else ""
+    words = f"Match line{where}, see {'parts' if len(parts) > 1 else 'part'} {' and '.join(map(str, parts))}"
+    label = Label(((words, Weight.BOLD),), (), ())
     x, y, off = (frame.left + frame.right) / 2, (frame.top + frame.bottom) / 2, label.height / 2 + 0.6
     spot = {
         Side.LEFT: Spot(frame.left + off, y, 90.0),
@@ -198,5 +201,5 @@ def match_line(
     corners = tuple((float(a), float(b)) for a, b in label.box(spot, 0.3))
     upright = side in {Side.LEFT, Side.RIGHT}
     ends = (at, frame.top, at, frame.bottom) if upright else (frame.left, at, frame.right, at)
-    words: tuple[Item, ...] = (Polygon(corners, None, Ink.WHITE), *label.texts(spot))
-    return Line(*ends, Role.NEIGHBOUR), words, shapely.Polygon(corners)
+    written: tuple[Item, ...] = (Polygon(corners, None, Ink.WHITE), *label.texts(spot))
+    return Line(*ends, Role.NEIGHBOUR), written, shapely.Polygon(corners)

@@ -7,15 +7,12 @@ from collections.abc import Sequence
 from gageline.sheets.labels import Side
 from gageline.sheets.notation import Scribe
 from gageline.sheets.plan_members import FREE, PlanBeam
-from gageline.sheets.plan_regions import Region
+from gageline.sheets.plan_regions import Grid, Region
 from gageline.sheets.plan_sides import Edge
 from gageline.sheets.scene import Point
 from gageline.units import Length
 
-__all__ = ["Grid", "edges_of", "is_skewed", "skewed_ends"]
-
-Grid = tuple[dict[str, float], dict[str, float]]
-"""Grid lines across x and across y: name -> inches."""
+__all__ = ["edges_of", "is_skewed", "skewed_ends"]
 
 _SAME = 1.0 / 32  # inches: places nearer than this are one
 

@@ -11,7 +11,7 @@ from gageline.sheets.furniture import Block, fitted, paragraph
 from gageline.sheets.notation import Scribe
 from gageline.sheets.plan_labels import signed
 from gageline.sheets.plan_members import BEARING, PlanBeam, PlanLevel
-from gageline.sheets.plan_regions import Region
+from gageline.sheets.plan_regions import Grid, Region
 from gageline.sheets.plan_signs import OPENING, legend
 from gageline.sheets.plan_stations import is_skewed
 from gageline.sheets.scene import Anchor, Group, Item, Level, Polygon, Text
@@ -41,6 +41,7 @@ class StripFacts:
         regions: all parts of the level.
         number: which of them this is.
         openings: whether the floor has some.
+        grid: the lines across x and across y that the sheet shows.
     """
 
     level: PlanLevel
@@ -48,6 +49,7 @@ class StripFacts:
     regions: list[Region]
     number: int
     openings: bool = False
+    grid: Grid = ({}, {})
 
 
 def side_strip(facts: StripFacts, job: Job, width: float) -> Block:
@@ -70,6 +72,11 @@ def _blocks(facts: StripFacts, job: Job, width: float) -> Iterator[Block]:
     level = facts.level
     name = fitted(f"Level {level.name}", width, HEADING, Weight.BOLD)
     yield Block((replace(name, level=Level.TOP),), line_height(HEADING))
+    if len(facts.regions) > 1:
+        lines = _lines_shown(facts.grid)
+        where = f"Grid lines {lines}. " if lines else ""
+        words = f"{where}A grid line at a match line is on both sheets, with the members on it."
+        yield paragraph(f"Part {facts.number + 1} of {len(facts.regions)}", words, width)
     top = signed(level.elevation, Scribe.of(job))
     yield paragraph(
         "Tops of steel",
@@ -88,6 +95,16 @@ def _blocks(facts: StripFacts, job: Job, width: float) -> Iterator[Block]:
     yield paragraph("Notes", f"{_NOTES}{skewed}", width)
     if len(facts.regions) > 1:
         yield _key(facts, width)
+
+
+def _lines_shown(grid: Grid) -> str:
+    """The grid lines of a sheet in words: `1 to 4 and A to C`."""
+    runs = []
+    for lines in grid:
+        names = sorted(lines, key=lines.__getitem__)
+        if names:
+            runs.append(names[0] if len(names) == 1 else f"{names[0]} to {names[-1]}")
+    return " and ".join(runs)
 
 
 def _key(facts: StripFacts, width: float) -> Block:

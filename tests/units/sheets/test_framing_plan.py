@@ -46,7 +46,17 @@ def test_sixty_members_stand_on_one_large_sheet_and_more_on_several() -> None:
     assert [page.paper for page in few.pages] == [Paper.TABLOID]
     many = framing_plans(read_full(bays([288] * 5, [240] * 2, 4)))
     assert len(many.pages) == 2
-    assert "Match line, see part 2" in all_texts(many)
+    one, two = page_texts(many)
+    assert "Match line at grid line 3, see part 2" in one
+    assert "Match line at grid line 3, see part 1" in two
+    assert "Grid lines 1 to 3 and A to C." in " ".join(one)
+    assert "Grid lines 3 to 6 and A to C." in " ".join(two)
+    assert {"1", "2", "3"} <= set(one)
+    assert {"3", "4", "5", "6"} <= set(two)
+
+
+def test_mark_and_section_of_a_girder_stand_together_where_they_have_room() -> None:
+    assert "W21X62" not in all_texts(framing_plans(demo_frame()))  # where they do it starts with a space
 
 
 def test_metric_plans_are_on_a3() -> None:

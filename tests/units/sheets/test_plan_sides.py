@@ -49,10 +49,10 @@ def test_too_many_bubbles_are_refused() -> None:
 @pytest.mark.parametrize("side", list(Side))
 def test_a_match_line_runs_across_the_view_with_its_words_at_the_outside(side: Side) -> None:
     frame = Box(10.0, 20.0, 210.0, 120.0)
-    line, items, room = match_line(side, 50.0, [2, 3], frame)
+    line, items, room = match_line(side, 50.0, [2, 3], frame, "7")
     upright = side in {Side.LEFT, Side.RIGHT}
     assert (line.x1, line.y1, line.x2, line.y2) == ((50, 20, 50, 120) if upright else (10, 50, 210, 50))
-    assert [text.text for text in texts(items)] == ["Match line, see part 2 and 3"]
+    assert [text.text for text in texts(items)] == ["Match line at grid line 7, see parts 2 and 3"]
     left, top, right, bottom = room.bounds
     near = {
         Side.LEFT: left - frame.left, Side.RIGHT: frame.right - right,

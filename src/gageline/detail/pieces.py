@@ -48,8 +48,11 @@ class _Marks:
         self.taken.add(mark.casefold())
         hands = (self._find(seen, None) for seen in like.mirrored()) if self.known(like, None) is None else ()
         hand = next((other for other in hands if other is not None), None)
-        main = replace(assembly.main, mark=mark)
-        self.made[mark] = replace(assembly, main=main, quantity=0, hand_of=hand)
+        main = replace(assembly.main, mark=mark, derived=True)
+        fittings = tuple(
+            replace(fitting, part=replace(fitting.part, derived=True)) for fitting in assembly.fittings
+        )
+        self.made[mark] = replace(assembly, main=main, fittings=fittings, quantity=0, hand_of=hand)
         self.like[like.key].append((like, mark))
         return mark
 

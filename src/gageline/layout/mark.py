@@ -204,10 +204,13 @@ class Bench:
 def bench_of(part: Part, tape: Length, system: System) -> Bench:
     """The bench of a part; one that was drawn in millimetres, as its length says, is read in them.
 
+    A length that was worked out says nothing: it may come to whole millimetres by chance.
+
     Args:
         part: what is marked.
         tape: the smallest division of the shop's tape.
         system: the units of the job.
     """
     bench = Bench(part, tape, system)
-    return bench.metric() if system is System.FT_IN and is_metric(part.length) else bench
+    drawn_in_mm = system is System.FT_IN and not part.derived and is_metric(part.length)
+    return bench.metric() if drawn_in_mm else bench

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass
 from fractions import Fraction
 
 from gageline.part.part import Part
@@ -16,6 +16,9 @@ SAME = 8
 
 _STEP, _BORDER = 640, 310  # ticks; 64ths of an inch and tenths of a mm are both multiples of 20 of them
 _SAME_RATIO = Fraction(1, 10**5)  # of slopes, and degrees of slots: less than `SAME` over a fitting
+
+
+_NO_STEEL = frozenset({"mark", "name", "derived"})
 
 
 def same_steel(one: Part, other: Part) -> bool:
@@ -52,7 +55,7 @@ def content_of(part: Part) -> str:
 
     Lengths are told in steps of 0.1 mm whose borders lie as far as can be from whole 64ths and tenths of mm.
     """
-    return _content(replace(part, mark=""))
+    return _content(part)
 
 
 def _content(value: object) -> str:
@@ -65,6 +68,6 @@ def _content(value: object) -> str:
     if isinstance(value, tuple):
         return f"({','.join(sorted(_content(one) for one in value))})"
     if is_dataclass(value):
-        told = (getattr(value, own.name) for own in fields(value) if own.name != "name")
+        told = (getattr(value, own.name) for own in fields(value) if own.name not in _NO_STEEL)
         return f"[{','.join(_content(one) for one in told)}]"
     return str(value)

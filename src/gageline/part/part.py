@@ -28,6 +28,7 @@ class Part:
         clips: corners snipped off a plate.
         groups: groups of holes.
         openings: openings in web, wall or plate.
+        derived: worked out from a frame and not given, so that its lengths tell no units.
     """
 
     mark: str
@@ -41,6 +42,7 @@ class Part:
     clips: tuple[Clip, ...] = ()
     groups: tuple[HoleGroup, ...] = ()
     openings: tuple[Opening, ...] = ()
+    derived: bool = False
 
     @property
     def profile(self) -> Profile:

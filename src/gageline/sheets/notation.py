@@ -54,11 +54,13 @@ class Scribe:
         system: feet and inches, or millimetres.
         tape: the smallest division of the shop's tape.
         unit: what is written after millimetres; nothing where the whole job is in them.
+        derived: the lengths were worked out, so that whole millimetres come about by chance.
     """
 
     system: System
     tape: Length
     unit: str = ""
+    derived: bool = False
 
     @staticmethod
     def of(job: Job, part: Part | None = None) -> Scribe:
@@ -73,11 +75,12 @@ class Scribe:
         bench = bench_of(part, job.practice.tape, job.system)
         if bench.is_metric and job.system is System.FT_IN:
             return Scribe(System.MM, bench.tape, " mm")
-        return Scribe(job.system, bench.tape)
+        return Scribe(job.system, bench.tape, derived=part.derived)
 
     def tell(self, length: Length) -> str:
         """A dimension rounded once, to the tape."""
-        return self._metric(length) or self._write(round_to(length, self.tape))
+        given = "" if self.derived else self._metric(length)
+        return given or self._write(round_to(length, self.tape))
 
     def fine(self, length: Length) -> str:
         """A size of a hole or a plate, to 1/64 in or 0.1 mm."""

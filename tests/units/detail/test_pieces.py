@@ -100,3 +100,10 @@ def test_opposite_hands_are_recognised() -> None:
     assert marks(result) == {"B1": "B1", "B2": "B2"}
     (hand,) = [one for one in result.assemblies if one.mark == "B2"]
     assert hand.hand_of == "B1"
+
+
+def test_the_lengths_of_a_frame_are_worked_out() -> None:
+    pieces = detailed(bay()).assemblies
+    parts = [part for one in pieces for part in (one.main, *(fit.part for fit in one.fittings))]
+    assert len(parts) > len(pieces)
+    assert all(part.derived for part in parts)

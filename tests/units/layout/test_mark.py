@@ -56,3 +56,12 @@ def test_a_line_knows_whether_it_runs_across() -> None:
     assert [mark.runs_across for mark in (across, along, point)] == [True, False, False]
     assert [len(mark.spots) for mark in (across, along, point)] == [2, 2, 1]
     assert (point.x.text, point.y.text) == ('4"', '0"')
+
+
+def test_a_length_that_was_worked_out_says_nothing_of_its_units() -> None:
+    """5000.5 mm is no whole 64th: drawn so it was given in millimetres, worked out it came about."""
+    drawn = replace(piece(), length=Length.from_mm(10001) / 2)
+    tape = at("1/16")
+    assert bench_of(drawn, tape, System.FT_IN).read_in is System.MM
+    bench = bench_of(replace(drawn, derived=True), tape, System.FT_IN)
+    assert (bench.read_in, bench.x(drawn.length).text) == (System.FT_IN, "16'-4 7/8\"")

@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from gageline.part import End, Face, FlangeTrim, Opening, Side
@@ -108,3 +110,10 @@ def test_the_long_point_of_every_cut_is_named() -> None:
         ["top", "bottom", "near side", "far side"],
         ["toe of leg A", "heel", "heel", "toe of leg B"],
     ]
+
+
+def test_what_was_worked_out_is_told_in_the_units_of_the_job_and_sizes_as_they_are() -> None:
+    job = job_of('mark = "M1"\nstock = "W16x26"\nlength = "4200.5mm"')
+    scribe = Scribe.of(job, replace(job.assemblies[0].main, derived=True))
+    assert scribe.tell(Length.from_mm(8401) / 2) == "13'-9 3/8\""
+    assert scribe.fine(Length.from_mm(22)) == "22 mm"

@@ -109,6 +109,7 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
     beside = shop.pick(3, 75)
     length = given.length or round_up(stock.d + beside * 2, shop.pick(1, 10))
     width = given.width or round_up(stock.bf + beside * 2, shop.pick(1, 10))
+    (length, width), alike = _made_square((length, width), given, shop)
     edge, grout = shop.pick(1.5, 40), shop.pick(1.5, 40)
     pitch, gage = given.pitch or length - edge * 2, given.gage or width - edge * 2
     _covers("base plate", (length, width), carrier, shop)
@@ -130,7 +131,7 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
         Reason(
             f"base plate {shop.say(thick)} x {shop.say(width)} x {shop.say(length)}",
             f"{stock.designation} is {shop.say(stock.bf)} by {shop.say(stock.d)}; {shop.say(beside)} and "
-            "more to each side for rods outside the column",
+            f"more to each side for rods outside the column{alike}",
             PRACTICE,
         )
     )
@@ -153,6 +154,20 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
             PRACTICE,
         )
     )
+
+
+def _made_square(
+    sides: tuple[Length, Length], given: ColumnPlateEntry, shop: Shop
+) -> tuple[tuple[Length, Length], str]:
+    """Sides of a base plate that are nearly alike made one, and why: a square cannot be set turned."""
+    length, width = sides
+    near = shop.pick(1, 25)
+    if given.length or given.width or given.pitch or given.gage or length == width:
+        return sides, ""
+    if abs(length - width) > near:
+        return sides, ""
+    words = f"; sides within {shop.say(near)} of each other are made one, so that it is never turned wrongly"
+    return (max(sides), max(sides)), words
 
 
 def _covers(name: str, size: tuple[Length, Length], carrier: Carrier, shop: Shop) -> None:

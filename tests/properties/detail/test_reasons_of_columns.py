@@ -135,8 +135,11 @@ def base_reasons(column: Section, t: Trade) -> dict[str, list[float]]:
     d, bf, deep = column.d.inches, column.bf.inches, up(12 * t.rod, t.plate_step)
     long, wide = up(d + 2 * t.beside, t.plate_step), up(bf + 2 * t.beside, t.plate_step)
     out = up(t.base + t.grout + 2.5 * t.rod, t.half_step)
+    square = 0 < abs(long - wide) <= t.around + 1e-6
+    side = max(long, wide)
+    plate = [t.base, side, side] if square else [t.base, wide, long]
     return {
-        r"base plate": [t.base, wide, long, bf, d, t.beside],
+        r"base plate": [*plate, bf, d, t.beside, *([t.around] if square else [])],
         r"holes .* anchor rods": [t.hole, t.rod, out, t.base, t.grout],
         r"rods .* into the concrete": [deep, out + deep],
     }

@@ -7,6 +7,7 @@ from gageline.detail.shop import Shop
 from gageline.job import default_practice, frame_practice
 from gageline.job.frame_practice import FramePracticeEntry
 from gageline.part import FittingKind
+from gageline.steel import Plate
 from gageline.units import System, parse_length
 
 SHOP = Shop(default_practice(System.FT_IN), frame_practice(FramePracticeEntry(), System.FT_IN), System.FT_IN)
@@ -43,6 +44,35 @@ def test_the_base_plate_takes_four_rods_outside_the_flanges() -> None:
     assert plate.length == parse_length("16")
     assert holes[-1].x - holes[0].x == parse_length("13")
     assert holes[0].width == parse_length("1 5/16")
+
+
+def plate_of(stock: str, **given: object) -> tuple[float, float, float, float]:
+    """Length and width of a base plate and its rods, inches."""
+    table = with_column(stock=stock, base_plate=given)
+    part = table.member("P").assembly.fittings[0].part
+    holes = part.groups[0].holes
+    assert isinstance(part.stock, Plate)
+    along, across = ({hole.x for hole in holes}, {hole.y for hole in holes})
+    sides = (part.length, part.stock.width, max(along) - min(along), max(across) - min(across))
+    a, b, c, d = (side.inches for side in sides)
+    return a, b, c, d
+
+
+def test_a_plate_that_is_nearly_square_is_made_square_so_that_it_cannot_be_turned_wrongly() -> None:
+    """A W12x65 is 12.1 by 12: 19 by 18 by rule; a W14x90 is 14 by 14.5: 20 by 21."""
+    assert plate_of("W12X65") == (19, 19, 16, 16)
+    assert plate_of("W14X90") == (21, 21, 18, 18)
+    said = with_column(stock="W12X65").reasons["P"][1]
+    assert said.because.endswith(
+        'sides within 1" of each other are made one, so that it is never turned wrongly'
+    )
+
+
+def test_a_plate_with_plainly_different_sides_stays_and_so_do_given_ones() -> None:
+    """A W16x57 is 16.4 by 7.12."""
+    assert plate_of("W16X57") == (23, 14, 20, 11)
+    assert plate_of("W12X65", gage="14") == (19, 18, 16, 14)
+    assert plate_of("W12X65", width="18") == (19, 18, 16, 15)
 
 
 def test_anchor_rod_holes_of_the_table() -> None:

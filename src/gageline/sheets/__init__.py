@@ -4,6 +4,7 @@ from gageline.sheets.bench_card import bench_cards
 from gageline.sheets.bolt_rows import FRAME_BOLTS, bolt_rows
 from gageline.sheets.boxes import extent, line_height, text_box, text_start, texts
 from gageline.sheets.breaks import BrokenScale, break_marks, broken_scale
+from gageline.sheets.card_ends import findings_by_card, reasons_by_card
 from gageline.sheets.check_sheet import check_sheet
 from gageline.sheets.column_schedule import column_schedule
 from gageline.sheets.cutting_sheet import cutting_sheet
@@ -130,6 +131,7 @@ __all__ = [
     "extent",
     "face_name",
     "field_bolt_list",
+    "findings_by_card",
     "fitted",
     "fitting_templates",
     "frame_packet",
@@ -153,6 +155,7 @@ __all__ = [
     "practice_block",
     "practice_rows",
     "proof",
+    "reasons_by_card",
     "reasons_table",
     "receiving_cards",
     "running",

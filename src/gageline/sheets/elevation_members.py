@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from gageline.detail import Detailed, Line, Placed
 from gageline.part import End, Fitting, FittingKind, bounds, extent_y
+from gageline.sheets.card_ends import place_of
 from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Run
 from gageline.sheets.plan_labels import signed
@@ -210,7 +211,7 @@ def _beam(line: Line, axis: int, one: Placed, detailed: Detailed, scribe: Scribe
     points = [one.placement.point((main.end_x(end, y, ZERO), y, ZERO)) for end, y in around]
     corners = tuple((point[axis].inches, point[2].inches) for point in points)
     runs = (*_runs(one.mark, line), *_heights((line.start[2], line.finish[2]), detailed, scribe))
-    place = "" if line.name == one.mark else f"place {line.name}"
+    place = place_of(line.name, one.mark)
     return PlaneMember(line.name, corners, runs, place, stations=_tips(line, axis, corners))
 
 

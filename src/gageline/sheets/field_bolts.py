@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from gageline.detail import Detailed, FieldBolts, FullJob, Placed
 from gageline.job import Job
 from gageline.part import End
+from gageline.sheets.card_ends import called, ends_by_card, place_of
 from gageline.sheets.flow import Part, flow, room_of
 from gageline.sheets.framing_plan import ERECTION_CARE, job_frame
 from gageline.sheets.furniture import Heading, bind, bolt_text, paragraph
@@ -84,9 +85,7 @@ def _connections(job: Job, detailed: Detailed) -> Table:
 
 def _end(one: Placed, end: End) -> str:
     """An end as the card of its piece calls it, and of which member where equal ones share the mark."""
-    called = end.other if one.lie.end_for_end else end
-    place = "" if one.member == one.mark else f", place {one.member}"
-    return f"{called} end{place}"
+    return ", ".join(filter(None, (f"{called(one, end)} end", place_of(one.member, one.mark))))
 
 
 def _totals(job: Job, bolts: tuple[FieldBolts, ...]) -> Table:
@@ -116,8 +115,11 @@ def _totals(job: Job, bolts: tuple[FieldBolts, ...]) -> Table:
 
 def _double(detailed: Detailed, width: float) -> Iterator[Part]:
     """Connections that share bolts over a column, with what keeps the first beam up."""
+    say = ends_by_card(detailed)
     texts = [
-        f"{one.subject}: {one.message}: {one.remedy}." for one in detailed.findings if _OSHA in one.source
+        say(f"{one.subject}: {one.message}: {one.remedy}.")
+        for one in detailed.findings
+        if _OSHA in one.source
     ]
     for n, text in enumerate(dict.fromkeys(texts)):
         yield Part(

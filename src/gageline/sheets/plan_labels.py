@@ -7,6 +7,7 @@ from dataclasses import replace
 from math import atan, degrees
 
 from gageline.sheets.boxes import line_height
+from gageline.sheets.card_ends import place_of
 from gageline.sheets.fonts import text_width
 from gageline.sheets.notation import Scribe
 from gageline.sheets.placing import Label, Run, Spot, beside_line, round_about
@@ -73,7 +74,7 @@ def _trimmed(runs: tuple[Run, ...]) -> tuple[Run, ...]:
 
 
 def _notes(beam: PlanBeam, scribe: Scribe) -> list[str]:
-    notes = [f"place {beam.name}"] if beam.name != beam.mark else []
+    notes = list(filter(None, [place_of(beam.name, beam.mark)]))
     if abs(beam.slope) > 1e-9:
         notes.append(f"slope {Slope.from_degrees(degrees(atan(beam.slope))).text(scribe.system)}")
     skews = [Slope.from_degrees(a).text(scribe.system) for a in beam.skews if abs(a) > _SQUARE]
@@ -105,8 +106,9 @@ def column_label(column: PlanColumn, view: PlanView) -> Label:
     at = view.at(column.at)
     reach = max(column.stock.d, column.stock.bf).inches * view.scale / 2
     runs: tuple[Run, ...] = ((column.mark, Weight.BOLD),)
-    if column.name.casefold() != column.mark.casefold() and not column.mark.startswith(f"{column.name}."):
-        runs = (*runs, (f", place {column.name}", Weight.REGULAR))
+    place = place_of(column.name, column.mark)
+    if place:
+        runs = (*runs, (f", {place}", Weight.REGULAR))
     width = sum(text_width(text, FINE, weight) for text, weight in runs)
     spots: tuple[Spot, ...] = round_about(at, width, _HEIGHT, max(reach, 1.2) + 0.8, 4)
     return Label(runs, spots, (at,))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from gageline.detail import Detailed, FullJob, Reason
+from gageline.sheets.card_ends import BY_CARD, ends_by_card
 from gageline.sheets.flow import Part, flow
 from gageline.sheets.framing_plan import job_frame
 from gageline.sheets.furniture import CARE, Heading, bind
@@ -15,7 +16,7 @@ from gageline.sheets.table import Column, Table
 __all__ = ["reasons_table"]
 
 _BOTH = "both"
-_AT = {"": "", "start": " at the start", "end": " at the end", _BOTH: " at both ends"}
+_AT = {"": "", _BOTH: " at both ends"} | {end: f" at the {said}" for end, said in BY_CARD.items() if end}
 
 _Places = dict[str, str]
 """Mark -> the end that a reason belongs to there; empty for the whole piece."""
@@ -34,8 +35,11 @@ def reasons_table(full: FullJob, marks: frozenset[str] | None = None) -> Sheet:
     detailed = job_frame(full)
     found = _gathered(detailed, marks)
     sources = {source: n for n, source in enumerate(dict.fromkeys(one.source for one in found), 1)}
-    shared = tuple(_shared(found, sources))
-    own = tuple(_own(found, sources))
+    say = ends_by_card(detailed)
+    shared, own = (
+        tuple(tuple(map(say, row)) for row in rows)
+        for rows in (_shared(found, sources), _own(found, sources))
+    )
     tables = [
         ("Reasons that several pieces have", Table((*_WHY, Column("Pieces"), _SOURCE), shared, FINE)),
         ("Reasons of one piece alone", Table((*_PIECE, *_WHY, _SOURCE), own, FINE)),
@@ -89,4 +93,4 @@ def _own(found: Mapping[Reason, _Places], sources: Mapping[str, int]) -> Iterato
     for own in dict.fromkeys(mark for mark, _, _, _ in alone):
         for (mark, end, because, source), decisions in alone.items():
             if mark == own:
-                yield mark, end, "; ".join(decisions), because, str(sources[source])
+                yield mark, BY_CARD.get(end, end), "; ".join(decisions), because, str(sources[source])

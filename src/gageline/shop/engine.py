@@ -14,7 +14,7 @@ from gageline.job import Job, JobDocument, PieceEntry, check_job, read_document
 from gageline.layout import Layout, Step, lay_out
 from gageline.part import Assembly, Finding, Weld
 from gageline.quality import Item, Rules, items_of, rules_of
-from gageline.sheets import check_texts
+from gageline.sheets import check_texts, findings_by_card
 from gageline.strength import JobStrength, check_strength, strong_rows
 from gageline.units import System
 
@@ -26,6 +26,7 @@ __all__ = [
     "card_of",
     "document_of",
     "findings_of",
+    "findings_on",
     "frame_key",
     "full_of",
     "is_framed",
@@ -113,7 +114,15 @@ def is_framed(text: str, mark: str) -> bool:
 def findings_of(text: str) -> tuple[Finding, ...]:
     """What detailing, the rules of the trade and the sheets have to say about a saved text."""
     full = full_of(text)
-    return (*full.findings, *check_job(full.job), *check_texts(full.job))
+    return (*findings_by_card(full.findings, full.detailed), *check_job(full.job), *check_texts(full.job))
+
+
+def findings_on(text: str, mark: str) -> tuple[Finding, ...]:
+    """What is said of one piece of a saved text, and of the ends of the members that it stands for."""
+    detailed = full_of(text).detailed
+    framed = findings_by_card(detailed.said.get(mark, ()), detailed) if detailed else ()
+    own = (one for one in findings_of(text) if one.subject.split(" ")[0] == mark)
+    return tuple(dict.fromkeys((*own, *framed)))
 
 
 @lru_cache(maxsize=64)

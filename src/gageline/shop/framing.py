@@ -15,7 +15,7 @@ from gageline.detail import Detailed, FullJob
 from gageline.errors import GagelineError, ValueProblem
 from gageline.job import JobDocument, JobProblems, Problem
 from gageline.part import End
-from gageline.sheets import framing_plans
+from gageline.sheets import findings_by_card, framing_plans, reasons_by_card
 from gageline.shop import jobs
 from gageline.shop.drafts import with_row, without_row
 from gageline.shop.engine import document_of, full_of, layout_of
@@ -154,10 +154,10 @@ def show(request: HttpRequest, pk: int) -> HttpResponse:
     job = get_object_or_404(Job, pk=pk)
     text = jobs.current_text(job)
     plans, refused = _plans(text)
-    rows = _rows(text, job)
+    rows, full = _rows(text, job), full_of(text)
     context = {
         "job": job, "plans": plans, "refused": refused, "rows": rows,
-        "findings": spoken(full_of(text).findings) if rows else (),
+        "findings": spoken(findings_by_card(full.findings, full.detailed)) if rows else (),
         "prints": {name: one.title for name, one in PRINTS.items() if one.framed},
     }  # fmt: skip
     return render(request, "shop/frame.html", context)
@@ -210,7 +210,8 @@ def _picture(draft: _Draft, kind: str) -> dict[str, Any]:
         svg = stick_svg(layout_of(draft.text, mark).main, f"{name}: {mark}, unfolded")
     except GagelineError as refused:
         svg = f'<p class="said warning">{str(refused).replace("<", " ")}</p>'
-    return {"picture": svg, "reasons": full.detailed.reasons.get(mark, ()), "mark": mark}
+    reasons = reasons_by_card(full.detailed.reasons.get(mark, ()), full.detailed)
+    return {"picture": svg, "reasons": reasons, "mark": mark}
 
 
 def _form(

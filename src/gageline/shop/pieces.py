@@ -13,13 +13,13 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 
 from gageline.errors import ValueProblem
 from gageline.job import JobProblems, PieceEntry
-from gageline.sheets import piece_drawings, piece_dxf
+from gageline.sheets import piece_drawings, piece_dxf, reasons_by_card
 from gageline.shop import jobs
 from gageline.shop.drafts import Draft, draft_of, new_piece, with_row, without_row
 from gageline.shop.engine import (
     card_of,
     document_of,
-    findings_of,
+    findings_on,
     full_of,
     is_framed,
     job_of,
@@ -222,7 +222,7 @@ def show(request: HttpRequest, piece: int) -> HttpResponse:
             "drawing": page_svg(piece_drawings(alone)),
             "marks": marks_table(layout.main.steps),
             "fittings": _fittings(layout.assembly),
-            "findings": [one for one in findings_of(text) if one.subject.split(" ")[0] == row.mark],
+            "findings": findings_on(text, row.mark),
             "copies": [(copy, heats.get(copy.pk, "")) for copy in copies],
             "qr": qr_svg(request.build_absolute_uri(reverse("piece", args=(row.pk,)))),
             "stages": Stage,
@@ -241,7 +241,7 @@ def _from_frame(text: str, mark: str) -> dict[str, Any]:
     members = [one.member for one in detailed.placed if one.mark == mark]
     columns = {line.name for line in detailed.frame.columns}
     kinds = [("column" if name in columns else "member", name) for name in dict.fromkeys(members)]
-    return {"members": kinds, "reasons": detailed.reasons.get(mark, ())}
+    return {"members": kinds, "reasons": reasons_by_card(detailed.reasons.get(mark, ()), detailed)}
 
 
 def _strength(text: str, mark: str) -> dict[str, Any]:

@@ -2,7 +2,7 @@
 
 from frames import demo_frame
 from gageline.detail import Detailed
-from gageline.sheets import reasons_table
+from gageline.sheets import reasons_by_card, reasons_table
 from pages import all_texts
 
 
@@ -18,9 +18,9 @@ def run_on(marks: frozenset[str] | None = None) -> str:
 
 
 def test_every_decision_with_its_rule_and_source_is_there() -> None:
-    whole = run_on()
-    for reasons in frame().reasons.values():
-        for reason in reasons:
+    whole, detailed = run_on(), frame()
+    for reasons in detailed.reasons.values():
+        for reason in reasons_by_card(reasons, detailed):
             for text in (reason.decision, reason.because, reason.source):
                 assert text.replace(" ", "") in whole
 
@@ -57,3 +57,9 @@ def test_sources_are_numbered_and_listed_once() -> None:
     assert "geometry of the frame" in listed
     assert [text for text in listed if text.isdigit()] == [str(n + 1) for n in range(len(sources))]
     assert found.count("geometry of the frame") == 1
+
+
+def test_ends_are_told_in_the_words_of_the_cards_too() -> None:
+    found = all_texts(reasons_table(demo_frame(), frozenset({"B4"})))
+    assert "start (left end)" in found
+    assert not {"start", "end"} & set(found)

@@ -1,6 +1,8 @@
 from __future__ import annotations
 
-from gageline.shop.engine import card_key, card_of, document_of, findings_of
+from importlib.resources import files
+
+from gageline.shop.engine import card_key, card_of, document_of, findings_of, findings_on
 from gageline.shop.jobs import current_text
 from gageline.shop.models import Job
 
@@ -41,3 +43,12 @@ def test_an_opposite_hand_follows_its_original(demo: Job) -> None:
     hand = next(number for number, piece in enumerate(document.pieces) if piece.mark == "B3")
     assert card_key(document, document.pieces[hand]) != card_key(other, other.pieces[hand])
     assert isinstance(findings_of(text), tuple)
+
+
+def test_a_finding_of_an_end_of_the_frame_stands_with_its_piece_in_the_words_of_the_card() -> None:
+    given = files("gageline").joinpath("demo", "mezzanine-frame.toml").read_text("utf-8")
+    text = given.replace('name = "B4"\n', 'name = "B4"\nstart = { rows = 5 }\n')
+    found = [one.text() for one in findings_on(text, "B4")]
+    assert any(text.startswith("error: B4 start (left end): 5 rows are given") for text in found)
+    assert len(found) == len(set(found))
+    assert findings_on(text, "B3") == ()

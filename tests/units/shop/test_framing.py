@@ -190,6 +190,7 @@ def test_a_piece_of_the_frame_shows_its_reasons_and_has_no_form(framed: Job, cli
     assert "It comes from the frame" in page
     assert f'href="/office/{framed.pk}/frame/member/of/G4/"' in page
     assert "because" in page.lower()
+    assert "start (left end): " in page
     for address in (f"/office/{framed.pk}/piece/{row.pk}/", f"/office/{framed.pk}/piece/{row.pk}/remove/"):
         refused = client.post(address, {"mark": "G4"})
         assert refused.status_code == 422

@@ -112,18 +112,15 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
     (length, width), alike = _made_square((length, width), given, shop)
     edge, grout = shop.pick(1.5, 40), shop.pick(1.5, 40)
     pitch, gage = given.pitch or length - edge * 2, given.gage or width - edge * 2
-    _covers("base plate", (length, width), carrier, shop)
+    fits = _covers("base plate", (length, width), carrier, shop)
+    holes: dict[str, Any] = {"rows": 2, "columns": 2, "pitch": pitch, "gage": gage, "diameter": hole}
     entry = EndPlateEntry.model_construct(
         end="left",
         thickness=thick,
         width=width,
         length=length,
-        rows=2,
-        columns=2,
-        pitch=pitch,
-        gage=gage,
-        diameter=hole,
         weld=given.weld,
+        **(holes if fits else {}),
     )
     carrier.join(join_end_plates(FittingKind.BASE_PLATE, entry, carrier.part, shop.practice, shop.system))
     up = given.projection or round_up(thick + grout + rod * Fraction(5, 2), shop.pick(0.5, 10))
@@ -135,6 +132,8 @@ def _base(carrier: Carrier, line: Line, given: ColumnPlateEntry, thick: Length, 
             PRACTICE,
         )
     )
+    if not fits:
+        return  # what it does not cover has no room for rods either
     deep = given.embedment or round_up(rod * _EMBEDDED, shop.pick(1, 10))
     carrier.rods = AnchorRods(line.name, rod, 4, hole, up, deep, pitch, gage)
     carrier.reasons.append(
@@ -170,10 +169,11 @@ def _made_square(
     return (max(sides), max(sides)), words
 
 
-def _covers(name: str, size: tuple[Length, Length], carrier: Carrier, shop: Shop) -> None:
-    """A finding where a plate is smaller than the section that stands on it or under it."""
+def _covers(name: str, size: tuple[Length, Length], carrier: Carrier, shop: Shop) -> bool:
+    """Whether a plate is as large as the section that stands on it or under it, with a finding if not."""
     stock, (length, width) = carrier.part.stock, size
-    if isinstance(stock, Section) and (length < stock.d or width < stock.bf):
+    covers = not isinstance(stock, Section) or (length >= stock.d and width >= stock.bf)
+    if isinstance(stock, Section) and not covers:
         carrier.findings.append(
             Finding(
                 "plate-too-small",
@@ -184,6 +184,7 @@ def _covers(name: str, size: tuple[Length, Length], carrier: Carrier, shop: Shop
                 "give a larger width and length, or leave them out",
             )
         )
+    return covers
 
 
 @cache

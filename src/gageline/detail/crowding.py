@@ -12,6 +12,7 @@ from shapely import STRtree, box
 
 from gageline.detail.blocks import Block, blocks_of
 from gageline.detail.detailed import Placed
+from gageline.detail.site import Site
 from gageline.detail.supports import Supports
 from gageline.part import Finding, FittingKind, Severity
 
@@ -68,8 +69,11 @@ def in_the_way(placed: Iterable[Placed], supports: Supports) -> Iterator[tuple[t
         if deep > _TOUCH:
             one, two = steel[a], steel[b]
             clashes[one.piece, two.piece].setdefault((one.name, two.name), (one, two))
+    passing = {frozenset((site.member.name, site.support.name)): site for site in supports.through}
     for pieces, found in clashes.items():
-        yield pieces, _finding(list(found.values()))
+        first, *others = found.values()
+        site = passing.get(frozenset(steel.member for steel in first))
+        yield pieces, _through(site) if site else _finding([first, *others])
 
 
 def _steel_of(piece: Placed) -> Iterator[_Steel]:
@@ -125,6 +129,21 @@ def _overlaps(pairs: Sequence[tuple[Block, Block]]) -> Floats:
     deep = reach - np.abs(np.einsum("nkc,nc->nk", ways, away))
     least: Floats = np.where(usable, deep, np.inf).min(axis=1)
     return least
+
+
+def _through(site: Site) -> Finding:
+    """A beam that goes on past its support as an overhang, through it and not over it."""
+    beam, support = site.member.name, site.support.name
+    over = (
+        f'let {support} end under it with under = "{beam}"' if site.support.is_column else f"lower {support}"
+    )
+    return Finding(
+        "in-the-way",
+        Severity.ERROR,
+        beam,
+        f"its overhang goes on past {support} and through it",
+        f"{over}, or take the overhang out, so that the {site.word} is joined to {support}",
+    )
 
 
 def _finding(clashes: list[tuple[_Steel, _Steel]]) -> Finding:

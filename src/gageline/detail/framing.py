@@ -109,7 +109,9 @@ class _Framing:
         flat = (away[0], away[1], 0.0)
         run = (flat[0] ** 2 + flat[1] ** 2) ** 0.5
         if run < _SHORTEST:
-            raise ValueProblem(f"from and to are {self._say(run)} apart: give places farther apart")
+            raise ValueProblem(
+                f"from and to are {self._say(run)} apart: give places {self._say(_SHORTEST)} apart or more"
+            )
         aside = sideways(unit(flat))
         if table.offset is not None:
             one, two = (along(place, aside, table.offset.inches) for place in (one, two))
@@ -180,6 +182,16 @@ class _Framing:
                 f'"{beam.name}" does not reach over it: it ends {self._say(past)} before it: move the column '
                 "under it, lengthen the beam, or give top"
             )
+
+    def lost(self, name: str) -> Vec | None:
+        """Where a member that could not be placed would stand; None of a beam, or where that is wrong too."""
+        _, table = self.tables[name]
+        if not isinstance(table, ColumnEntry):
+            return None
+        try:
+            return self._place(table.at)
+        except (ValueProblem, _Stuck):
+            return None
 
     def splices(self, line: Line, table: ColumnEntry) -> tuple[float, ...]:
         """The elevations of a column's splices, rising."""
@@ -409,5 +421,10 @@ def frame_of(entry: FrameEntry, system: System) -> tuple[Frame, list[Note]]:
         for n, table in enumerate(entry.openings)
     ]
     return Frame(
-        framing.lines, framing.levels, *framing.grid, splices, tuple(one for one in openings if one)
+        framing.lines,
+        framing.levels,
+        *framing.grid,
+        splices,
+        tuple(one for one in openings if one),
+        tuple(framing.lost(name) for name in sorted(framing.failed)),
     ), notes

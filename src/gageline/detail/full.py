@@ -9,8 +9,11 @@ from pathlib import Path as FilePath
 from gageline.detail.choice import Asked, Named
 from gageline.detail.detail import NOTHING_ASKED, Progress, detail_frame
 from gageline.detail.detailed import Detailed
-from gageline.job import CheckedJob, Job, checked, parse, placed, read_job, read_text
+from gageline.detail.values import bolt_value
+from gageline.errors import ValueProblem
+from gageline.job import CheckedJob, Job, Note, checked, parse, placed, read_job, read_text
 from gageline.part import Assembly, Finding, FittingKind, Severity
+from gageline.steel import bolt
 
 __all__ = ["FullJob", "checked_full", "full_job", "open_full", "read_full", "with_rows"]
 
@@ -173,13 +176,24 @@ def read_full(text: str, progress: Progress | None = None) -> FullJob:
     return _full(read_job(text), text, progress)
 
 
+def _said_once(notes: list[Note], size: str) -> list[Note]:
+    """The notes, where the bolt of the practice is wrong that said of the practice and not of every end."""
+    try:
+        bolt_value(bolt(size))
+    except ValueProblem as wrong:
+        others = [note for note in notes if note[1] != str(wrong)]
+        own = [] if len(others) == len(notes) else [(("practice", "bolt"), str(wrong))]
+        return [*own, *others]
+    return notes
+
+
 def _full(
     job: Job, text: str, progress: Progress | None, asked: Mapping[Named, Asked] = NOTHING_ASKED
 ) -> FullJob:
     if job.frame is None:
         return FullJob(job, None)
-    detailed, notes = detail_frame(job.frame, job.practice, job.system, job.assemblies, progress, asked)
-    if notes:
+    detailed, found = detail_frame(job.frame, job.practice, job.system, job.assemblies, progress, asked)
+    if notes := _said_once(found, job.practice.bolt):
         table = parse(text) if text else {"frame": job.frame.model_dump(by_alias=True)}
         raise placed(notes, table, text)
     return FullJob(replace(job, assemblies=(*job.assemblies, *detailed.assemblies)), detailed)

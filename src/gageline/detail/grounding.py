@@ -105,6 +105,7 @@ def hung(frame: Frame, supports: Supports) -> Iterator[Finding]:
             "give [[frame.column]] and [[frame.member]] tables, or leave the frame out",
         )
     rests = Counter(site.member.name for site in supports.sites)
+    rests.update(Counter(site.member.name for site in supports.through))  # an error that is said already
     rests.update(Counter(bearing.member.name for bearing in supports.bearings))
     free = Counter(line.name for line, _ in supports.free)
     for line in frame.beams:

@@ -127,6 +127,7 @@ class Frame:
         grid_y: grid lines across y by name: their y, inches.
         splices: elevations of the splices of columns by name, rising, inches.
         openings: in its floors.
+        lost: where members that could not be placed would stand; None where not even that is known.
     """
 
     lines: dict[str, Line]
@@ -135,6 +136,7 @@ class Frame:
     grid_y: dict[str, float]
     splices: dict[str, tuple[float, ...]]
     openings: tuple[Opening, ...] = ()
+    lost: tuple[Vec | None, ...] = ()
 
     @property
     def columns(self) -> tuple[Line, ...]:

@@ -22,6 +22,7 @@ _EDGE = 1 / 16  # inches that a work point may lie past the outline of its suppo
 _LEAST_SHARED = 3.0  # inches of depth that a beam and its support have in common at the least
 _SHUT = 0.26  # sine of the least angle in the plan between a member and its support, 15 degrees
 _TOUCH = 0.26  # inches between a column's top and the steel that bears on it
+_NEAR_LOST = 24.0  # inches in the plan from an end to a column that could not be placed
 _LYING = frozenset({Face.TOP, Face.BOTTOM})
 _SIDES = (Face.TOP, Face.NEAR, Face.BOTTOM, Face.FAR)
 
@@ -51,11 +52,13 @@ class Supports:
         sites: ends of members that frame into the side of something.
         bearings: members on top of columns.
         free: ends that nothing supports because the document says so.
+        through: ends whose overhang goes on through what would carry them at their side.
     """
 
     sites: tuple[Site, ...]
     bearings: tuple[Bearing, ...]
     free: tuple[tuple[Line, End], ...]
+    through: tuple[Site, ...] = ()
 
 
 class _Squares:
@@ -102,6 +105,7 @@ def find_supports(frame: Frame, system: System) -> tuple[Supports, list[Note]]:
     sites: list[Site] = []
     bearings: list[Bearing] = []
     free: list[tuple[Line, End]] = []
+    through: list[Site] = []
     for beam in frame.beams:
         over = list(_passed(beam, squares))
         bearings.extend(over)
@@ -110,13 +114,23 @@ def find_supports(frame: Frame, system: System) -> tuple[Supports, list[Note]]:
             site = None if joint.connection == "bearing" else _site(beam, end, squares)
             if joint.overhang or joint.connection == "free":
                 free.append((beam, end))
+                through.extend([site] if site is not None and joint.overhang else [])
             elif site is not None:
                 sites.append(site)
-            elif not any(one.end is end for one in over):
+            elif not any(one.end is end for one in over) and not _may_be_lost(frame, beam, end):
                 word = "start" if end is End.LEFT else "end"
                 notes.append(((*beam.path, word), _nothing_there(beam, end, squares, system)))
     notes.extend(_in_one_place(frame, squares))
-    return Supports(tuple(sites), tuple(bearings), tuple(free)), notes
+    return Supports(tuple(sites), tuple(bearings), tuple(free), tuple(through)), notes
+
+
+def _may_be_lost(frame: Frame, beam: Line, end: End) -> bool:
+    """Whether what would carry an end may be among the members that could not be placed.
+
+    Those have problems that are said already; that nothing is there would only follow from them.
+    """
+    point = work_point(beam, end)
+    return any(place is None or math.dist(place[:2], point[:2]) < _NEAR_LOST for place in frame.lost)
 
 
 def work_point(line: Line, end: End) -> Vec:
@@ -248,6 +262,8 @@ def _inward(beam: Line, end: End) -> Vec:
 def _nothing_there(beam: Line, end: End, squares: _Squares, system: System) -> str:
     """What is near an end that reaches nothing, and why it is not reached where it is at hand."""
     point = work_point(beam, end)
+    if joint_of(beam, end).connection == "bearing":
+        return _bears_on_nothing(beam, end, squares, system)
     near = sorted(
         (_gap(point, other), other.name, other) for other in squares.near(point) if other.name != beam.name
     )
@@ -268,6 +284,18 @@ def _nothing_there(beam: Line, end: End, squares: _Squares, system: System) -> s
     some = [f'"{name}", {say(Length.from_inches(gap), system)} away' for gap, name, _ in near[:3]]
     nearest = f"the nearest is {some[0]}" if len(some) == 1 else f"the nearest are {'; '.join(some)}"
     return f"nothing supports it; {nearest}, in the plan: {remedy}, or check the tops of steel"
+
+
+def _bears_on_nothing(beam: Line, end: End, squares: _Squares, system: System) -> str:
+    """Why an end that should bear on a column does not."""
+    site, point = _site(beam, end, squares), work_point(beam, end)
+    under = say(Length.from_inches(beam.top_at(point) - beam.upright_depth()), system)
+    beside = f', but only the side of "{site.support.name}" is there' if site else ""
+    other = "leave connection out" if site else "choose another connection"
+    return (
+        f'nothing supports it; connection = "bearing" wants a column to end under it, at {under}{beside}: '
+        f'put one there with under = "{beam.name}", or {other}'
+    )
 
 
 def _ends_together(beam: Line, end: End, other: Line) -> bool:

@@ -183,7 +183,7 @@ def _read_slope(value: object) -> Slope:
     if isinstance(value, Slope):
         return value
     if not isinstance(value, str):
-        raise ValueProblem(f'{shown(value)} is not a bevel: write it like "3 in 12" or "16.5°"')
+        raise ValueProblem(f'{shown(value)} is not a bevel: write it like "3 in 12", "1:20" or "16.5°"')
     return parse_slope(str(_readable(value)))
 
 

@@ -230,8 +230,8 @@ class MemberEntry(Entry):
         None,
         description="sideways from the line, minus to the near side (right of the way from start to end)",
     )
-    rise: SlopeText | None = Field(None, description="slope upward from start to end, 2 in 12")
-    fall: SlopeText | None = Field(None, description="slope downward from start to end, 2 in 12")
+    rise: SlopeText | None = Field(None, description="slope upward from start to end: 2 in 12, 1:20 or 3°")
+    fall: SlopeText | None = Field(None, description="slope downward from start to end: 2 in 12, 1:20 or 3°")
     tributary: PositiveLength | None = Field(
         None, description="width of the strip whose area loads it carries; none when left out"
     )

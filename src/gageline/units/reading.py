@@ -31,6 +31,7 @@ _FEET_INCHES = re.compile(
 _DASHED = re.compile(rf"(?P<fw>\d+)\s*-\s*{_AMOUNT.format('i')}\s*{_INCH}?", re.IGNORECASE)
 _METRIC = re.compile(r"(?P<value>\d+(?:\.\d+)?|\.\d+)\s*(?P<unit>mm|cm|m)", re.IGNORECASE)
 _PLAIN = re.compile(r"\d+(?:\.\d+)?|\.\d+")
+_COMMA = re.compile(r"\d+,\d+\s*(?:mm|cm|m|\"|in)?")
 _MM_OF = {"mm": 1, "cm": 10, "m": 1000}
 _LONGEST = 64  # characters; a longer text is no length
 _FORMS = "18'-7 1/4\", 18-7 1/4, 7/8, 223.25in or 5670mm"
@@ -108,6 +109,8 @@ def parse_length(text: str, bare: Unit = Unit.INCH) -> Length:
         length = None
     if length is None:
         shown = text if len(text) <= _LONGEST else text[:_LONGEST] + "..."
+        if _COMMA.fullmatch(body):
+            raise ValueProblem(f'"{shown}" is not a length: write a decimal point, {body.replace(",", ".")}')
         forms = "5670, 5670mm, 5.67m or 18'-7 1/4\"" if bare is Unit.MM else _FORMS
         raise ValueProblem(f'"{shown}" is not a length: write it like {forms}')
     return -length if negative else length

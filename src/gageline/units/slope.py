@@ -99,4 +99,4 @@ def parse_slope(text: str) -> Slope:
             slope = Slope(Fraction(rise.ticks, TICKS_PER_INCH) / run)
             Slope.from_degrees(slope.degrees)  # the same limit for both ways of writing
             return slope
-    raise ValueProblem(f'"{text}" is not a bevel: write it like 3 in 12, 3 7/16 in 12 or 16.5°')
+    raise ValueProblem(f'"{text}" is not a bevel: write it like 3 in 12, 3 7/16 in 12, 1:20 or 16.5°')

@@ -33,6 +33,8 @@ def column(
     return f"{table}{top}\n{more}\n"
 
 
+OFF = 'end = { connection = "free" }'
+ON_G1 = ('from = "1/A"', 'from = { on = "G1", at = 100 }')
 BETWEEN = column() + column("P2", at='"2/A"')
 REFUSED = {
     "a frame that is a number": ('frame = 3\n[job]\nname = "x"\n', "frame"),
@@ -117,14 +119,29 @@ REFUSED = {
         HEAD.replace("elevation = 144", 'elevation = 144\nloads = [{ area = "heavy" }]'),
         "is no load on an area",
     ),
-    "bearing on nothing": (HEAD + member(more='ends = { connection = "bearing" }'), "nothing supports it"),
+    "bearing on nothing": (
+        HEAD + member(more='ends = { connection = "bearing" }'),
+        'nothing supports it; connection = "bearing" wants a column to end under it, at 10\'-8 19/64": put',
+    ),
+    "bearing on the side of a girder": (
+        HEAD
+        + member("G1", "W21x62")
+        + member(to='"1/B"', more=f'start = {{ connection = "bearing" }}\n{OFF}').replace(*ON_G1),
+        ', but only the side of "G1" is there: put one there with under = "B1", or leave connection out',
+    ),
+    "ends near one another": (
+        HEAD + member(to='{ point = "1/A", x = 5 }'),
+        'from and to are 5" apart: give places 6" apart or more',
+    ),
+    "a decimal comma": (
+        HEAD.replace("20'-0", "240,5"),
+        '"240,5" is not a length: write a decimal point, 240.5',
+    ),
     "a point by itself": (
         HEAD + '[[frame.point]]\nname = "a"\nat = "a"\n' + member(to='"a"'),
         'point "a" is placed by itself',
     ),
 }
-OFF = 'end = { connection = "free" }'
-ON_G1 = ('from = "1/A"', 'from = { on = "G1", at = 100 }')
 FOUND = {
     "a slope over a column": (
         member(more='rise = "1 in 12"\nends = { connection = "bearing" }')
@@ -161,6 +178,10 @@ FOUND = {
         column(at='{ point = "1/A", x = 100 }', top="top = 300") + member(),
         "in one place",
     ),
+    "an overhang through a column": (
+        BETWEEN + member(more="start = { overhang = 24 }"),
+        'B1: its overhang goes on past P and through it: let P end under it with under = "B1", or take the ',
+    ),
 }
 
 
@@ -177,3 +198,45 @@ def test_it_is_refused_in_words(case: str) -> None:
 def test_it_is_a_finding(case: str) -> None:
     text, message = FOUND[case]
     assert any(message in finding.text() for finding in read_full(HEAD + text).findings)
+
+
+def problems(text: str) -> list[str]:
+    with pytest.raises(JobProblems) as raised:
+        read_full(text)
+    return [problem.text() for problem in raised.value.problems]
+
+
+def test_what_follows_from_a_column_that_is_wrong_is_not_said_too() -> None:
+    """The beam stands on nothing only because the columns could not be placed."""
+    base = ("base = 0", "base = 400")
+    wrong = column().replace(*base) + column("P2", at='"2/A"').replace(*base)
+    said = problems(HEAD + wrong + member(more=""))
+    assert len(said) == 2
+    assert all("is not above its base" in one for one in said)
+
+
+def test_what_has_nothing_to_do_with_a_wrong_column_is_said_beside_it() -> None:
+    wrong = column().replace("base = 0", "base = 400")
+    said = problems(HEAD + wrong + member(more=""))
+    assert len(said) == 2
+    assert "is not above its base" in said[0]
+    assert '"B1" → end: nothing supports it' in said[1]
+
+
+def test_a_bolt_of_the_practice_that_has_no_value_is_said_once() -> None:
+    text = (
+        HEAD.replace("[frame.grid]", '[practice]\nbolt = "1-1/2"\n[frame.grid]') + BETWEEN + member(more="")
+    )
+    (said,) = problems(text)
+    assert said.startswith(
+        'line 4: practice → bolt: bolt "1-1/2" has no value in the table: use one of 5/8, '
+    )
+
+
+def test_a_base_plate_that_covers_nothing_has_no_holes_that_are_wrong_too() -> None:
+    full = read_full(HEAD + column(more="base_plate = { width = 3, length = 3 }"))
+    (plate,) = full.job.assemblies[0].fittings
+    assert not plate.part.groups
+    assert full.detailed is not None
+    assert not full.detailed.anchor_rods
+    assert [one.code for one in full.findings] == ["plate-too-small"]

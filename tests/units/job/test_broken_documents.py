@@ -93,7 +93,7 @@ CASES = (
     Broken(
         "table where a length is due",
         beam("left = { bevel = { rise = 3 } }"),
-        'line 7: piece "B1" → left → bevel: a table is not a bevel: write it like "3 in 12" or "16.5°"',
+        'line 7: piece "B1" → left → bevel: a table is not a bevel: write it like "3 in 12", "1:20" or "16.5°"',
     ),
     Broken(
         "not TOML",
@@ -348,7 +348,7 @@ CASES = (
     Broken(
         "bevel as a number",
         beam('right = { bevel = 3, long = "both" }'),
-        'line 7: piece "B1" → right → bevel: 3 is not a bevel: write it like "3 in 12" or "16.5°"',
+        'line 7: piece "B1" → right → bevel: 3 is not a bevel: write it like "3 in 12", "1:20" or "16.5°"',
         'line 7: piece "B1" → right → long: "both" is not one of "top", "bottom": choose one',
     ),
     Broken(

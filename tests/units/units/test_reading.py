@@ -1,3 +1,4 @@
+import re
 from fractions import Fraction
 
 import pytest
@@ -109,3 +110,12 @@ def test_what_is_no_length(text: str) -> None:
 def test_a_bare_fraction_in_a_metric_job_is_refused(text: str) -> None:
     with pytest.raises(ValueProblem, match="is not a length: write it like 5670, 5670mm"):
         parse_length(text, Unit.MM)
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "point"),
+    [("4820,5", Unit.MM, "4820.5"), ("-62,5 mm", Unit.INCH, "62.5 mm"), ('3,25"', Unit.INCH, '3.25"')],
+)
+def test_a_decimal_comma_is_named(text: str, unit: Unit, point: str) -> None:
+    with pytest.raises(ValueProblem, match=f"is not a length: write a decimal point, {re.escape(point)}$"):
+        parse_length(text, unit)

@@ -41,7 +41,9 @@ def test_forms() -> None:
 
 @pytest.mark.parametrize("text", ["", "steep", "3 in", "3 in 0", "-1 in 12", "°", "x in 12"])
 def test_what_is_no_bevel(text: str) -> None:
-    with pytest.raises(ValueProblem, match="is not a bevel: write it like 3 in 12"):
+    with pytest.raises(
+        ValueProblem, match=r"is not a bevel: write it like 3 in 12, 3 7/16 in 12, 1:20 or 16\.5°"
+    ):
         parse_slope(text)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 
@@ -24,7 +25,6 @@ from gageline.units import ZERO
 
 __all__ = ["Lie", "Likeness", "likeness_of"]
 
-_COARSE = 1625  # ticks, a hundredth of an inch: points are put in order by it
 _WEBS = frozenset({Face.NEAR, Face.FAR})
 _ALIKE = frozenset({Profile.I_SHAPE, Profile.BOX})
 Spot = tuple[Hashable, int, int, int]
@@ -87,16 +87,16 @@ class Likeness:
                 for value, sign, size in zip(place, signs, self.size, strict=True)
             )
             spots.append((what, x, y, z))
-        return Likeness(self.key, self.size, tuple(sorted(spots, key=_order)), self.alike)
+        return Likeness(self.key, self.size, tuple(spots), self.alike)
 
     def same(self, other: Likeness) -> bool:
         """Whether two pieces are the same steel within the exactness of `Length`."""
         if self.key != other.key or len(self.spots) != len(other.spots):
             return False
-        return all(
-            a[0] == b[0] and all(abs(p - q) <= SAME for p, q in zip(a[1:], b[1:], strict=True))
-            for a, b in zip(self.spots, other.spots, strict=True)
-        )
+        left: dict[Hashable, list[Spot]] = defaultdict(list)
+        for spot in other.spots:
+            left[spot[0]].append(spot)
+        return all(_taken(spot, left[spot[0]]) for spot in self.spots)
 
 
 def likeness_of(assembly: Assembly) -> Likeness:
@@ -117,13 +117,19 @@ def likeness_of(assembly: Assembly) -> Likeness:
         tuple(sorted(repr(spot[0]) for spot in spots)),
     )
     size = (main.length.ticks, extent_y(main.stock)[1].ticks, 0)
-    return Likeness(key, size, tuple(sorted(spots, key=_order)), main.profile in _ALIKE)
+    return Likeness(key, size, tuple(spots), main.profile in _ALIKE)
 
 
-def _order(spot: Spot) -> tuple[str, int, int, int]:
-    """An order that a few ticks do not change: by hundredths of an inch first."""
-    what, x, y, z = spot
-    return repr(what), round(x / _COARSE), round(y / _COARSE), round(z / _COARSE)
+def _taken(spot: Spot, left: list[Spot]) -> bool:
+    """Whether one of the points left falls together with a point; it is taken out then.
+
+    No order does it: of points in line a tick may put one before the other.
+    """
+    for number, other in enumerate(left):
+        if all(abs(p - q) <= SAME for p, q in zip(spot[1:], other[1:], strict=True)):
+            del left[number]
+            return True
+    return False
 
 
 def _spots(part: Part, stands: Placement | None, what: Hashable) -> Iterator[Spot]:

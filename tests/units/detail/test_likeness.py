@@ -59,3 +59,16 @@ def test_the_opposite_hand_of_a_detailed_piece_is_seen() -> None:
     assert any(mirrored.same(seen) for seen in likeness_of(skew).mirrored())
     assert not alike(beam, skew)
     assert beam.fittings[0].end is End.LEFT
+
+
+def test_a_few_steps_at_the_border_of_a_rounding_do_not_tell_pieces_apart() -> None:
+    """Two holes at 2.005 in, of which one is 3 ticks to the right: it was put after the other one."""
+    border = Length(1625 * 200 + 812)
+    first = hole("2", "5"), hole("2", "3")
+    upright = tuple(replace(one_, x=border) for one_ in first)
+    leaning = replace(upright[0], x=border), replace(upright[1], x=border + Length(3))
+    pieces = [
+        Assembly(piece("W16X26", "10'-0", groups=(drilled(Face.NEAR, *holes),)), 1)
+        for holes in (upright, leaning)
+    ]
+    assert alike(*pieces)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -18,6 +19,9 @@ _SIDE = 1.5
 _ABOVE = 0.9
 _LEAD = 1.15
 _TICK = 3.6
+_BROKEN = 14.0  # mm: a column of broken words is no narrower
+_HALVINGS = 40
+_MEASURES = re.compile(r"[/'\"]")  # a reading or a section, which is never broken
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +73,8 @@ class _Row:
 def column_widths(table: Table, width: float) -> tuple[float, ...]:
     """Widths of the columns: what the widest text needs, or less for those that wrap, filling the table.
 
+    Where long names leave no room, the widest columns of names are made narrower and the names broken.
+
     Args:
         table: the table.
         width: of the whole table, mm.
@@ -79,23 +85,38 @@ def column_widths(table: Table, width: float) -> tuple[float, ...]:
     Raises:
         ValueProblem: columns that cannot be made narrow enough.
     """
-    full, least = [], []
+    full, least, floor = [], [], []
     for i, column in enumerate(table.columns):
         title = [(column.title, Weight.BOLD)]
         texts = [(row[i], _weight(table, n, i)) for n, row in enumerate(table.rows)]
         full.append(_widest(title + texts, table.size) + 2 * _SIDE)
         narrow = _words(title) + (_words(texts) if column.wraps else texts)
         least.append(_widest(narrow, table.size) + 2 * _SIDE)
-    if sum(least) > width + 1e-6:
+        whole = _words(title) + [one for one in narrow if _MEASURES.search(one[0])]
+        broken = max(_widest(whole, table.size), _BROKEN) + 2 * _SIDE
+        floor.append(min(least[-1], broken) if column.anchor is Anchor.LEFT else least[-1])
+    if sum(floor) > width + 1e-6:
         raise ValueProblem(
-            f"a table of {len(table.columns)} columns needs {sum(least):.1f} mm and has {width:.1f} mm: "
+            f"a table of {len(table.columns)} columns needs {sum(floor):.1f} mm and has {width:.1f} mm: "
             f"turn the page, take a column out or choose a smaller text"
         )
+    if sum(least) > width + 1e-6:
+        return _squeezed(least, floor, width)
     spare = width - sum(least)
     wants = [f - n for f, n in zip(full, least, strict=True)]
     if sum(wants) > spare:
         return tuple(n + spare * want / sum(wants) for n, want in zip(least, wants, strict=True))
     return tuple(f + (width - sum(full)) / len(full) for f in full)
+
+
+def _squeezed(least: Sequence[float], floor: Sequence[float], width: float) -> tuple[float, ...]:
+    """The widest columns cut down to one width, none under its floor, so that all fill the table."""
+    low, high = 0.0, max(least)
+    for _ in range(_HALVINGS):
+        level = (low + high) / 2
+        widths = tuple(max(f, min(n, level)) for n, f in zip(least, floor, strict=True))
+        low, high = (low, level) if sum(widths) > width else (level, high)
+    return tuple(max(f, min(n, low)) for n, f in zip(least, floor, strict=True))
 
 
 def _words(cells: Sequence[tuple[str, Weight]]) -> list[tuple[str, Weight]]:

@@ -84,3 +84,13 @@ def test_no_end_is_called_start_or_end_of_a_member() -> None:
     assert not [words for words in found if words.startswith(("start of", "end of"))]
     assert "left end" in found
     assert "right end" in found
+
+
+def test_the_longest_names_that_a_frame_may_have_find_room_in_one_row() -> None:
+    text = bays([240], [240], 1)
+    full = read_full(text)
+    assert full.detailed is not None
+    for number, line in enumerate(full.detailed.frame.beams):
+        text = text.replace(f'"{line.name}"', f'"{"W" * 22}{number:02}"')
+    found = "".join(all_texts(field_bolt_list(read_full(text))))
+    assert "W" * 22 + "00" in found

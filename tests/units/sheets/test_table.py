@@ -56,6 +56,20 @@ def test_a_total_is_bold() -> None:
     assert [t.weight for t in texts((block,)) if t.text == "cut"] == [Weight.REGULAR]
 
 
+def test_long_names_are_broken_where_they_leave_no_room_and_readings_never() -> None:
+    columns = (Column("Piece", wraps=False), Column("To", wraps=False), Column("Length", wraps=False))
+    name, reading = "W" * 24, "118'-10 15/16\""
+    table = Table(columns, ((name, name, reading), ("B1", "G1", reading)))
+    widths = column_widths(table, 90)
+    assert sum(widths) == pytest.approx(90)
+    assert widths[0] == pytest.approx(widths[1])
+    ((block, _),) = table_blocks(table, 90, 200, 200)
+    found = [text.text for text in texts((block,))]
+    assert found.count(reading) == 2
+    assert "".join(text for text in found if set(text) == {"W"}) == name * 2
+    assert extent((block,)).right <= 90 + 1e-9
+
+
 def test_a_table_too_wide_is_refused() -> None:
     with pytest.raises(
         ValueProblem, match=r"a table of 3 columns needs .* mm and has 30.0 mm: turn the page"

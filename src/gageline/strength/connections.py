@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
+from functools import lru_cache
 
+from gageline.errors import ValueProblem
 from gageline.strength.check import Method
 from gageline.strength.connection import Connection, Kind
 from gageline.strength.kinds import (
@@ -22,6 +25,7 @@ from gageline.strength.verdict import Findings, Verdict, gathered
 
 __all__ = ["check_connection"]
 
+_KEPT = 512  # connections whose findings are kept: alike ends of a frame, and what was checked before
 _CHECKS: dict[Kind, Callable[[Connection, Method], Findings]] = {
     Kind.DOUBLE_ANGLES: double_angles,
     Kind.SINGLE_ANGLE: single_angle,
@@ -47,13 +51,25 @@ def check_connection(connection: Connection, method: Method) -> Verdict:
 
     Source: ANSI/AISC 360-22 and the Manual's methods that go with it, clause by clause.
     """
-    parts = [
-        _CHECKS[connection.kind](connection, method),
-        beam_web(connection, method),
-        slip_checks(connection, method),
-        detail_rules(connection),
-        Findings(not_checked=support_left_out(connection)),
-    ]
-    found = gathered(parts)
-    checks = sorted(found.checks, key=lambda check: -check.utilisation)
-    return Verdict(connection, method, tuple(checks), found.rules, found.not_checked)
+    try:
+        found = _known(replace(connection, name="", leeway=None), method)
+    except ValueProblem:
+        found = _found(connection, method)  # says which connection it is
+    return Verdict(connection, method, found.checks, found.rules, found.not_checked)
+
+
+def _found(connection: Connection, method: Method) -> Findings:
+    """What is found of a connection, the governing check first."""
+    found = gathered(
+        (
+            _CHECKS[connection.kind](connection, method),
+            beam_web(connection, method),
+            slip_checks(connection, method),
+            detail_rules(connection),
+            Findings(not_checked=support_left_out(connection)),
+        )
+    )
+    return replace(found, checks=tuple(sorted(found.checks, key=lambda check: -check.utilisation)))
+
+
+_known = lru_cache(maxsize=_KEPT)(_found)

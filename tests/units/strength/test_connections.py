@@ -187,3 +187,17 @@ def test_no_area_of_a_working_comes_from_nowhere(name: str, N: float) -> None:
             used = {symbol for symbol, _ in line.values} & ORIGIN - {line.symbol}
             assert used <= known, f"{check.title}: {line.line}"
             known |= {line.symbol} | {symbol for symbol in ORIGIN if f"also {symbol}:" in line.note}
+
+
+def test_alike_connections_are_worked_out_once_and_each_keeps_its_own_name() -> None:
+    one, other = (check_connection(replace(EXAMPLES["II.A-4"], name=name), LRFD) for name in ("B1", "B2"))
+    assert (one.connection.name, other.connection.name) == ("B1", "B2")
+    assert one.checks is other.checks
+    heavier = check_connection(replace(EXAMPLES["II.A-4"], V=2 * EXAMPLES["II.A-4"].V), LRFD)
+    assert heavier.utilisation == pytest.approx(2 * one.utilisation)
+
+
+def test_what_cannot_be_checked_says_its_own_name() -> None:
+    for name in ("B1 left", "B2 right"):
+        with pytest.raises(ValueProblem, match=f"{name} has no beam"):
+            check_connection(replace(EXAMPLES["II.A-4"], name=name, beam=None), LRFD)

@@ -219,6 +219,24 @@ def test_on_a_low_screen_nothing_lies_over_the_reading(shown: tuple[Page, str]) 
         assert reading.evaluate(top), size
 
 
+def test_on_a_phone_no_row_of_buttons_lies_over_a_field(shown: tuple[Page, str]) -> None:
+    page, url = shown
+    _size(page, _SIZES["phone"])
+    page.goto(f"{url}/saw/")
+    sheet = page.locator("main .cards a").filter(has_text="sheet").last.get_attribute("href")
+    page.goto(f"{url}{sheet}")
+    field = page.locator(".step:visible input.big").first
+    expect(field).to_be_visible()
+    height = page.evaluate("document.documentElement.scrollHeight")
+    free = """(one) => { const box = one.getBoundingClientRect();
+        const x = box.x + box.width / 2, y = box.y + box.height / 2;
+        return y > innerHeight || one === document.elementFromPoint(x, y); }"""
+    for down in range(0, height, 60):
+        page.evaluate("(y) => scrollTo(0, y)", down)
+        if field.evaluate("(one) => one.getBoundingClientRect().top > 0"):
+            assert field.evaluate(free), down
+
+
 def test_what_is_folded_says_plus_and_what_is_open_minus(shown: tuple[Page, str]) -> None:
     page, url = shown
     page.goto(f"{url}/office/1/piece/2/")

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import accumulate, groupby
-from math import isinf
 
 from gageline.job import Job
 from gageline.sheets.connection_facts import facts_of
@@ -27,6 +26,7 @@ from gageline.strength import (
     below_text,
     figure,
     force_text,
+    ratio,
     suggestion_text,
 )
 from gageline.units import System
@@ -154,7 +154,7 @@ def _repeats(job: Job, group: list[CheckedConnection]) -> Iterator[str]:
         if connection.N:
             demand += f" + {force_text(connection.N, job.system)} axial"
         capacity = force_text(verdict.capacity, job.system) if verdict.capacity is not None else "-"
-        share = _used(verdict.governing) if connection.load else "-"
+        share = ratio(verdict.governing) if connection.load else "-"
         texts = (connection.name, str(one.quantity), demand, capacity, share, connection.load or "not given")
         cells.append(" ".join(f"{literal(text)}," for text in texts))
     table = "\n".join(cells)
@@ -164,13 +164,9 @@ def _repeats(job: Job, group: list[CheckedConnection]) -> Iterator[str]:
     )
 
 
-def _used(check: Check) -> str:
-    return "all used up" if isinf(check.utilisation) else f"{check.utilisation:.2f}"
-
-
 def _state(check: Check, *, known: bool) -> Iterator[str]:
     shown = f"{figure(check.demand)} / {figure(check.capacity)} {check.unit}"
-    share = f"{shown} = {_used(check)}" if known else f"{figure(check.capacity)} {check.unit}"
+    share = f"{shown} = {ratio(check)}" if known else f"{figure(check.capacity)} {check.unit}"
     lines = "\n".join(_lines(check.steps))
     head = f"{literal(check.title)}, {literal(check.clause.number)}, {literal(share)}"
     yield f"#state({head}, {{\n{lines}\n}})"

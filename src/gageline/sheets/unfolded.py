@@ -28,6 +28,7 @@ _GAP = 3.0
 _LABEL = 4.4
 _PAD = 0.9
 _BUDGET = 0.38
+_UP = frozenset({Face.NEAR, Face.LEG_A, Face.FACE})
 _CROWDED = 0.7
 _NAMES = {
     Face.TOP: "Top flange", Face.NEAR: "Near web", Face.BOTTOM: "Bottom flange", Face.FAR: "Far web",
@@ -111,10 +112,12 @@ def unfolded_blocks(laid: PartLayout, width: float, height: float) -> tuple[Bloc
         ValueProblem: a width or a height too small for the readings.
     """
     found = {face: _kept(_readings(laid, face), height) for face in laid.faces}
-    busy = tuple(face for face in laid.faces if _is_busy(laid, face)) or laid.faces[:1]
+    busy = tuple(face for face in laid.faces if _is_busy(laid, face))
+    whole = not busy  # nothing is struck on it: the piece from end to end, as it is laid for its first check
+    busy = busy or (next((face for face in laid.faces if face in _UP), laid.faces[0]),)
     left = _margin(found[face].left for face in busy)
     right = _margin(found[face].right for face in busy)
-    view = view_of(laid, busy, (left, width - right), height * _BUDGET)
+    view = view_of(laid, busy, (left, width - right), height * _BUDGET, whole=whole)
     blocks = tuple(
         _full(view, face, found[face], width) if face in busy else _slim(view, face) for face in laid.faces
     )

@@ -114,7 +114,14 @@ def _between(start: Point, stop: Point, share: float) -> Point:
     return start[0] + (stop[0] - start[0]) * share, start[1] + (stop[1] - start[1]) * share
 
 
-def view_of(laid: PartLayout, busy: tuple[Face, ...], limits: tuple[float, float], budget: float) -> View:
+def view_of(
+    laid: PartLayout,
+    busy: tuple[Face, ...],
+    limits: tuple[float, float],
+    budget: float,
+    *,
+    whole: bool = False,
+) -> View:
     """Choose how large a part is drawn and where it is broken.
 
     Args:
@@ -122,6 +129,7 @@ def view_of(laid: PartLayout, busy: tuple[Face, ...], limits: tuple[float, float
         busy: the faces that are drawn at full height.
         limits: paper x that the part may lie between, mm.
         budget: paper height for those faces together, mm.
+        whole: from end to end at one scale, not broken.
     """
     part = laid.part
     ranges = [face_range(part.stock, face) for face in busy]
@@ -130,11 +138,11 @@ def view_of(laid: PartLayout, busy: tuple[Face, ...], limits: tuple[float, float
     width = limits[1] - limits[0]
     across = min(max(_LARGEST, _SMALL / length), budget / sum(heights), _TALLEST / max(heights))
     # A short deep piece is drawn longer than it is, so that its readings have room side by side.
-    along, whole = max(across, _SHORTEST / length), width / length
-    if whole >= _UNBROKEN * along:
-        if along == across:
-            across = min(across, whole)
-        along, places = min(along, whole), [0.0, length]
+    along, fills = max(across, _SHORTEST / length), width / length
+    if whole or fills >= _UNBROKEN * along:
+        if whole or along == across:
+            across = min(across, fills)
+        along, places = min(along, fills), [0.0, length]
     else:
         places = sorted({0.0, length, *_features(laid.marks, length)})
     return View(laid, broken_scale(places, limits[0], width, wanted=along), across)

@@ -19,6 +19,7 @@ __all__ = [
     "broken_text",
     "force_text",
     "percent",
+    "ratio",
     "report_of",
     "suggestion_text",
     "summary_of",
@@ -59,7 +60,16 @@ def amount_text(value: float, unit: str, system: System) -> str:
 
 def percent(check: Check) -> str:
     """How much of a capacity is used, in per cent; a bolt that shear uses up has none left for tension."""
-    return "all used up" if isinf(check.utilisation) else f"{check.utilisation * 100:.0f} %"
+    return _used(check, f"{check.utilisation * 100:.0f} %")
+
+
+def ratio(check: Check) -> str:
+    """How much of a capacity is used, as a number beside the working; in words where none was left."""
+    return _used(check, f"{check.utilisation:.2f}")
+
+
+def _used(check: Check, text: str) -> str:
+    return "all used up" if isinf(check.utilisation) else text
 
 
 def report_of(strength: JobStrength, system: System, *, working: bool = False) -> Iterator[str]:

@@ -47,6 +47,29 @@ def test_every_face_is_named_and_every_reading_stands_beside_its_mark() -> None:
         assert reading in said
 
 
+@pytest.mark.parametrize(
+    ("stock", "shown", "slim"),
+    [
+        ("W16X26", "Near web", "Top flange"),
+        ("HSS6X6X3/8", "Near wall", "Top wall"),
+        ("L6X4X1/2", "Leg A", "Leg B"),
+        ("PL1/2X8", "Marked face", ""),
+    ],
+)
+def test_a_piece_with_nothing_to_mark_is_shown_whole_as_it_is_laid_to_be_checked(
+    stock: str, shown: str, slim: str
+) -> None:
+    plain = laid(piece(stock, "24'"))
+    found = unfolded_blocks(plain, 190.0, 240.0)
+    said = [text.text for block in found for text in texts(block.items)]
+    assert shown in said
+    assert not slim or f"{slim}: nothing to mark" in said
+    assert f"Lay it {shown[0].lower()}{shown[1:]} up." in plain.steps[0].text
+    assert sum(block.height for block in found) < 90  # it is 24 ft long on 190 mm: its depth asks for little
+    lines = [item for block in found for item, _, _ in leaves(block.items) if isinstance(item, Polyline)]
+    assert not any(line.role is Role.BREAK for line in lines)
+
+
 def test_it_stays_inside_its_box_wherever_that_is() -> None:
     found = extent(unfolded_stick(BEAM, BOX))
     assert BOX.left - 1e-6 <= found.left

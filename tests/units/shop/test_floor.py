@@ -122,6 +122,9 @@ def test_who_looks_has_nothing_to_press(
 
 def test_what_is_ready_leaves_through_the_gate(tablet: Client, copy: Copy) -> None:
     assert tablet.post(f"/gate/{copy.pk}/send/").status_code == 422
+    empty = tablet.get("/gate/").content.decode()
+    assert "Nothing is ready yet" in empty
+    assert "0 ready" not in empty
     Copy.objects.filter(pk=copy.pk).update(stage=Stage.GATE)
     assert b"1 ready" in tablet.get("/gate/").content
     assert tablet.post(f"/gate/{copy.pk}/send/").status_code == 302

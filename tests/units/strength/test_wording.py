@@ -16,6 +16,7 @@ from gageline.strength import (
     broken_text,
     check_strength,
     percent,
+    ratio,
     report_of,
     summary_of,
 )
@@ -154,10 +155,14 @@ def test_a_rule_that_is_not_kept_is_told_in_the_units_of_the_job() -> None:
     assert broken_text(replace(rule, unit=""), System.MM) == "edge distance"
 
 
-@pytest.mark.parametrize(("capacity", "said"), [(20.0, "50 %"), (0.0, "all used up")])
-def test_what_shear_has_used_up_is_said_in_words(capacity: float, said: str) -> None:
-    clause = Clause("J3.7", "Tension with shear", "ANSI/AISC 360-22")
-    assert percent(Check(clause, "tension", 10.0, capacity, "kip", ())) == said
+@pytest.mark.parametrize(
+    ("capacity", "said"), [(20.0, ("50 %", "0.50")), (0.0, ("all used up", "all used up"))]
+)
+def test_what_shear_has_used_up_is_said_in_words(capacity: float, said: tuple[str, str]) -> None:
+    check = Check(
+        Clause("J3.7", "Tension with shear", "ANSI/AISC 360-22"), "tension", 10.0, capacity, "kip", ()
+    )
+    assert (percent(check), ratio(check)) == said
 
 
 @pytest.mark.parametrize(

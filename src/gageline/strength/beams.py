@@ -7,7 +7,7 @@ its web. Ponding, vibration, torsion and concentrated forces on the web are not 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -19,7 +19,7 @@ from gageline.steel import Profile, Section
 from gageline.strength.aisc360.f_flexure import channel_c, moment_gradient, strong_axis_flexure
 from gageline.strength.aisc360.g_shear import web_shear
 from gageline.strength.aisc360.standard import E, manual
-from gageline.strength.check import Check, Method, Strength, found, step
+from gageline.strength.check import Check, Method, Step, Strength, found, step
 from gageline.strength.connection import Material
 from gageline.strength.guard import positive
 from gageline.strength.loads import (
@@ -224,20 +224,50 @@ def _deflections(beam: SimpleBeam, x: Array) -> Iterator[Check]:
     for name, limit in (("live", beam.live_limit), ("total", beam.total_limit)):
         if limit is None:
             continue
-        most = _deflection(beam.loads, beam, x, _SERVICE[name])
-        allowed = beam.length / limit
-        stiff = step("EI", "E I_x", E * beam.section.Ix, "kip-in²", E=E, I_x=beam.section.Ix)
-        sag = found("Δ", most, "in", "the largest, M/EI integrated twice along the beam")
+        sag = tuple(_sag(beam, x, _SERVICE[name]))
+        most, allowed = sag[-1].value, beam.length / limit
         bound = step("Δ_max", "L/n", allowed, "in", L=beam.length, n=float(limit))
-        yield Check(_DEFLECTION, f"deflection under {name} load", most, allowed, "in", (stiff, sag, bound))
+        yield Check(_DEFLECTION, f"deflection under {name} load", most, allowed, "in", (*sag, bound))
 
 
-def _deflection(loads: Sequence[Load], beam: SimpleBeam, x: Array, combination: Combination) -> float:
-    """Largest deflection, the moment over EI integrated twice by Simpson's rule on each half step."""
+def _sag(beam: SimpleBeam, x: Array, combination: Combination) -> Iterator[Step]:
+    """The largest deflection with its working: by the formula of a uniform load, else from the moments.
+
+    Source: Manual Table 3-23, case 1; else the conjugate beam: the deflection is the moment that the diagram
+    of M as a load gives, over EI.
+    """
+    I_x = beam.section.Ix
+    w = _uniform(beam, combination)
+    if w is not None:
+        yield found("w", w, "kip/in", f"{combination.name}, all along the beam")
+        sag = 5 * w * beam.length**4 / (384 * E * I_x)
+        yield step("Δ", "5 w L^4/(384 E I_x)", sag, "in", w=w, L=beam.length, E=E, I_x=I_x)
+        return
+    at, Q = _conjugate(beam, x, combination)
+    yield found("x", at, "in", "from the left support, where it is largest")
+    yield found("Q", Q, "kip-in³", f"moment at x of the diagram of M under {combination.name} as a load")
+    yield step("Δ", "Q/(E I_x)", Q / (E * I_x), "in", Q=Q, E=E, I_x=I_x)
+
+
+def _uniform(beam: SimpleBeam, combination: Combination) -> float | None:
+    """The load along the beam in a combination, kip/in; None where it is not one all along."""
+    counted = [load for load in beam.loads if combination.factor(load.case)]
+    whole = [load for load in counted if load.end is not None and load.end - load.start >= beam.length - 1e-6]
+    if not counted or len(whole) < len(counted):
+        return None
+    return sum(combination.factor(load.case) * load.amount for load in counted)
+
+
+def _conjugate(beam: SimpleBeam, x: Array, combination: Combination) -> tuple[float, float]:
+    """Where a beam is deflected most, in, and the moment there of its M as a load, kip-in³.
+
+    M is integrated twice, step by step between some thousand places, to a part in 100,000.
+    """
     grid = np.union1d(x, (x[1:] + x[:-1]) / 2)
-    curve = moment_along(loads, beam.length, combination, grid) / (E * beam.section.Ix)
+    curve = moment_along(beam.loads, beam.length, combination, grid)
     steps = np.diff(grid)
     slope = np.concatenate([[0.0], np.cumsum((curve[1:] + curve[:-1]) / 2 * steps)])
     fall = np.concatenate([[0.0], np.cumsum((slope[:-1] + (2 * curve[:-1] + curve[1:]) / 6 * steps) * steps)])
-    sag = fall[-1] / beam.length * grid - fall
-    return float(np.abs(sag).max())
+    moments = np.abs(fall[-1] / beam.length * grid - fall)
+    most = int(moments.argmax())
+    return float(grid[most]), float(moments[most])

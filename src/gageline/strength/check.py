@@ -78,7 +78,9 @@ class Step:
     @property
     def line(self) -> str:
         """The whole line: symbol, formula, numbers, value and unit, and the note."""
-        parts = [self.symbol, self.formula, self.numbers, f"{figure(self.value)} {self.unit}".rstrip()]
+        value = figure(self.value)
+        numbers = [] if self.numbers == value else [self.numbers]
+        parts = [self.symbol, self.formula, *numbers, f"{value} {self.unit}".rstrip()]
         note = f" ({self.note})" if self.note else ""
         return " = ".join(dict.fromkeys(parts)) + note
 

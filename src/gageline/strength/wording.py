@@ -84,6 +84,8 @@ def report_of(strength: JobStrength, system: System, *, working: bool = False) -
     if not checked and not strength.openings:
         return
     yield f"strength by {strength.method.value}, ANSI/AISC 360-22; the reactions are at the ends as shown"
+    if working and system is System.MM:
+        yield "the working is in kips and inches, as the standard is written; results are in the job's units"
     for one in strength.connections:
         yield from _connection(one, system, working=working)
     for beam in strength.beams:

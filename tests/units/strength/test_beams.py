@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from connections import of_step, worked_out
 from gageline.errors import ValueProblem
 from gageline.steel import Section, find
 from gageline.strength import Case, Load, Material, Method, SimpleBeam, check_beam, largest_uniform_load
@@ -106,3 +107,42 @@ def test_loads_that_are_given_with_their_factors_are_in_no_combination() -> None
     bending, shear, *_ = check_beam(given, Method.LRFD)
     assert bending.title == "bending of the beam, as given"
     assert shear.title == "shear of the beam, as given"
+
+
+HALF = (Load(Case.DEAD, 0.05, 0.0, 210.0), Load(Case.LIVE, 0.1, 100.0, 300.0))
+
+
+@pytest.mark.parametrize(
+    ("loads", "formula"),
+    [
+        (BEAM.loads, "5 w L^4/(384 E I_x)"),
+        ((*HALF, Load(Case.LIVE, 12.0, 70.0)), "Q/(E I_x)"),
+        ((Load(Case.LIVE, 12.0, 70.0),), "Q/(E I_x)"),
+        (HALF, "Q/(E I_x)"),
+    ],
+)
+def test_a_deflection_is_worked_with_its_formula_its_numbers_and_its_limit(
+    loads: tuple[Load, ...], formula: str
+) -> None:
+    """Manual Table 3-23, case 1, for a uniform load; the conjugate beam for others."""
+    for check in check_beam(replace(BEAM, loads=loads), Method.LRFD)[2:]:
+        *_, sag, bound = check.steps
+        assert (sag.symbol, sag.formula) == ("Δ", formula)
+        assert (bound.symbol, bound.formula, bound.value) == ("Δ_max", "L/n", check.capacity)
+        assert sag.value == check.demand
+        assert all(worked_out(line) == pytest.approx(line.value, rel=1e-12) for line in check.steps)
+
+
+def test_a_uniform_load_and_its_two_halves_deflect_the_same() -> None:
+    """The formula of the whole load against the moments of its halves."""
+    halves = (Load(Case.LIVE, 0.08, 0.0, 210.0), Load(Case.LIVE, 0.08, 210.0, 420.0))
+    whole = (Load(Case.LIVE, 0.08, 0.0, 420.0),)
+    one, other = (check_beam(replace(BEAM, loads=loads), Method.ASD)[2].demand for loads in (whole, halves))
+    assert other == pytest.approx(one, rel=1e-5)
+
+
+def test_the_place_of_the_largest_deflection_is_told() -> None:
+    """P at a from the left, a > b: at sqrt(a (a + 2 b)/3) from the left (Manual Table 3-23, case 8)."""
+    beam = replace(BEAM, loads=(Load(Case.LIVE, 20.0, 280.0),))
+    at = of_step(check_beam(beam, Method.ASD)[2], "x")
+    assert at == pytest.approx((280 * (280 + 2 * 140) / 3) ** 0.5, abs=0.5)

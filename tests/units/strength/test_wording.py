@@ -38,6 +38,14 @@ def test_the_working_is_written_out() -> None:
     assert "      R_v = 0.60 F_u A_nv = 0.60 × 65 × 1.328 = 51.8 kip" in lines
 
 
+def test_the_working_of_a_metric_job_says_its_units_once() -> None:
+    strength = check_strength(open_job(DEMO))
+    said = "the working is in kips and inches, as the standard is written; results are in the job's units"
+    assert list(report_of(strength, System.MM, working=True)).count(said) == 1
+    assert said not in report_of(strength, System.MM)
+    assert said not in report_of(strength, System.FT_IN, working=True)
+
+
 def test_millimetre_jobs_read_kilonewtons() -> None:
     lines = list(report_of(check_strength(open_job(DEMO)), System.MM))
     assert any("carries 217 kN" in line for line in lines)

@@ -17,6 +17,7 @@ from gageline.job import (
     MemberEntry,
     OpeningInFrameEntry,
     PlaceEntry,
+    check_job,
 )
 from gageline.job.frame import GridLinesEntry, PointEntry
 from gageline.job.frame_practice import FramePracticeEntry
@@ -49,5 +50,13 @@ def test_the_page_names_every_key_and_no_other(heading: str) -> None:
 def test_the_examples_together_are_a_frame_without_an_error() -> None:
     full = read_full("\n".join(EXAMPLES))
     assert full.detailed is not None
-    assert {one.member for one in full.detailed.placed} == {"P1", "P2", "P3", "P4", "G1", "G2", "B1", "B2"}
+    five_minutes = {"P1", "P2", "P3", "P4", "G1", "G2", "B1", "B2"}
+    stair = {"T1", "T2", "H1", "L1", "S1"}
+    assert {one.member for one in full.detailed.placed} == five_minutes | stair
     assert not full.findings
+    assert not check_job(full.job)
+    hung, girder = (full.job.piece(mark).main.groups[0].holes for mark in ("M1", "G3"))
+    assert len(hung) == len(girder) == 4
+    assert max(h.x for h in hung) - min(h.x for h in hung) == max(h.x for h in girder) - min(
+        h.x for h in girder
+    )

@@ -1,11 +1,18 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from assembling import bay, detailed
 from gageline.detail import Detailed, detail_frame
+from gageline.detail.openings import crossed
+from gageline.detail.shop import Shop
 from gageline.job import FrameEntry, default_practice
+from gageline.job.frame_practice import FramePracticeEntry, frame_practice
 from gageline.units import System
+
+SHOP = Shop(default_practice(System.FT_IN), frame_practice(FramePracticeEntry(), System.FT_IN), System.FT_IN)
 
 
 def with_opening(*corners: object, level: str = "Floor") -> dict[str, object]:
@@ -36,6 +43,19 @@ def test_a_beam_through_an_opening_is_a_finding() -> None:
     (found,) = crossings(detailed(with_opening(one, two)))
     assert "runs through opening Stair over 9'-10\"" in found  # 120 less an inch at each edge
     assert not crossings(detailed(with_opening(one, two, level="20'-0")))
+
+
+@pytest.mark.parametrize(("run", "said"), [(100, 0), (25, 1)])
+def test_a_stringer_that_climbs_through_its_opening_is_none(run: float, said: int) -> None:
+    """B1 falls by 6 in 12; one that leaves the opening within 30 in of the floor still runs through it."""
+    document = with_opening({"point": "1/A", "x": 60, "y": 30}, {"point": "1/A", "x": 200, "y": 30 + run})
+    frame = detailed(document).frame
+    line = next(one for one in frame.beams if one.name == "B1")
+    (x1, y1, z1), (x2, y2, _) = line.start, line.finish
+    falls = replace(line, start=(x1, y1, z1), finish=(x2, y2, z1 - (y2 - y1) / 2))
+    sloped = replace(frame, lines={**frame.lines, "B1": falls})
+    found = [one for one in crossed(sloped, SHOP) if one.subject == "B1"]
+    assert len(found) == said
 
 
 @pytest.mark.parametrize(

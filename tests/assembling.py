@@ -6,16 +6,16 @@ import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, product
 from typing import Any
 
 from gageline.detail import Detailed, Joint, Placed, detail_frame
 from gageline.job import FrameEntry, default_practice
 from gageline.part import Fitting, HoleGroup, Join, Part, Placement, extent_y, extent_z, face_point, normal
 from gageline.solid import Body, bodies_of
-from gageline.units import System, parse_length
+from gageline.units import ZERO, System, parse_length
 
-__all__ = ["bay", "detailed", "gaps", "lengths", "near", "off_line", "overlaps", "worst_mate"]
+__all__ = ["bay", "detailed", "gaps", "lengths", "near", "off_line", "overlaps", "plays", "worst_mate"]
 
 FIELD = frozenset({"outstanding leg", "bolt holes"})
 ON_SUPPORT = {"single plate": "for the plate", "extended plate": "for the plate", "seat": "for the seat"}
@@ -170,6 +170,27 @@ def gaps(result: Detailed, name: str) -> list[tuple[float, float]]:
                     (a - b) * c for a, b, c in zip(point, joint.site.point, joint.site.normal, strict=True)
                 )
                 found.append((off, joint.choice.setback.inches))
+    return found
+
+
+def plays(result: Detailed, name: str) -> list[tuple[float, float]]:
+    """What each angle and end plate on a beam keeps off its face, and what practice asks for, inches."""
+    beam, found = result.member(name), []
+    for (member, end), joint in result.joints.items():
+        for fitting in beam.assembly.fittings if member == name else ():
+            if fitting.end is not end or not joint.choice.on_beam:
+                continue
+            stands = fitting.placement.then(beam.placement)
+            part = fitting.part
+            corners = product((ZERO, part.length), extent_y(part.stock), extent_z(part.stock))
+            offs = [
+                sum(
+                    (a.inches - b) * c
+                    for a, b, c in zip(stands.point(corner), joint.site.point, joint.site.normal, strict=True)
+                )
+                for corner in corners
+            ]
+            found.append((min(offs), joint.choice.play.inches))
     return found
 
 

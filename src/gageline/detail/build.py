@@ -152,7 +152,7 @@ def _angles(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop
         drop=_drop(joint, ladder),
         pitch=ladder.pitch,
         end_distance=ladder.edge,
-        projection=choice.setback,
+        projection=choice.setback - choice.play,
         stagger=ladder.stagger or None,
         bolt=choice.size.size,
         web_gage=joint.gage if bolted else None,

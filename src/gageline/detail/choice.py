@@ -12,7 +12,7 @@ from gageline.detail.site import FaceKind, Site
 from gageline.detail.values import sizes_under
 from gageline.part import End, Finding, Join, Severity
 from gageline.steel import Bolt, Profile
-from gageline.units import Length, System
+from gageline.units import ZERO, Length, System
 
 __all__ = ["Asked", "Choice", "Named", "choose", "others"]
 
@@ -70,6 +70,7 @@ class Choice:
         to_beam: how its material is joined to the beam.
         to_support: how it is joined to the support.
         setback: from the face to the end of the steel, square to the face.
+        play: from the face to the angles or the end plate on the beam.
         size: the bolt.
         pitch: between rows.
         reasons: why.
@@ -83,6 +84,7 @@ class Choice:
     to_beam: Join
     to_support: Join
     setback: Length
+    play: Length
     size: Bolt
     pitch: Length
     reasons: tuple[Reason, ...] = ()
@@ -94,6 +96,11 @@ class Choice:
     def named(self) -> Named:
         """What tells it from the other connections that its end could have."""
         return self.site.member.name, self.site.end, self.kind, self.to_beam, self.size.size, self.pitch
+
+    @property
+    def on_beam(self) -> bool:
+        """Whether its material comes to the site on the beam."""
+        return _on_the_beam(self.kind, self.to_beam, self.to_support)
 
     @property
     def bolts_in_beam(self) -> int:
@@ -167,7 +174,9 @@ def _other_ways(usual: Choice) -> Iterator[Way]:
 def _choice(site: Site, kind: str, why: str, shop: Shop, to_beam: Join | None = None) -> Choice:
     """A connection of an end with its reasons."""
     usual, to_support = _joins(site, kind)
-    setback, rule = _setback(site, kind, shop)
+    joined = to_beam or usual
+    play = shop.frame.play if _on_the_beam(kind, joined, to_support) else ZERO
+    setback, rule = _setback(site, kind, play, shop)
     word = site.word
     meets = f"{site.kind} of {site.support.name} {site.support.stock.designation}"
     angle = "square" if site.square else f"at a skew of {abs(site.skew):.2f} degrees"
@@ -180,9 +189,10 @@ def _choice(site: Site, kind: str, why: str, shop: Shop, to_beam: Join | None = 
     return Choice(
         site,
         kind,
-        to_beam or usual,
+        joined,
         to_support,
         setback,
+        play,
         shop.bolt(site.joint.bolt),
         shop.practice.pitch,
         (face, off) if kind == "free" else (face, taken, off),
@@ -301,11 +311,19 @@ def _joins(site: Site, kind: str) -> tuple[Join, Join]:
     return Join(joint.to_beam or "bolted"), Join(joint.to_support or "bolted")
 
 
-def _setback(site: Site, kind: str, shop: Shop) -> tuple[Length, str]:
+def _on_the_beam(kind: str, to_beam: Join, to_support: Join) -> bool:
+    """Whether the material of a connection comes to the site on the beam, where it must go in between."""
+    if kind not in _ANGLES:
+        return kind == "end plate"
+    return to_beam is Join.WELDED or to_support is Join.BOLTED
+
+
+def _setback(site: Site, kind: str, play: Length, shop: Shop) -> tuple[Length, str]:
     usual = shop.frame.setback
     if kind == "end plate":
         thick = site.joint.thickness or shop.frame.end_plate
-        return thick, f"the end plate, {shop.say(thick)} thick, lies on the face"
+        lies = f"stays {shop.say(play)} off the face, for play" if play else "lies on the face"
+        return thick + play, f"the end plate, {shop.say(thick)} thick, {lies}"
     outside = kind == "extended plate" or (kind == "free" and site.kind is FaceKind.COLUMN_WEB)
     if outside and site.reach:
         clear, step = shop.frame.cope_clearance, shop.pick(1 / 8, 1)
@@ -318,4 +336,6 @@ def _setback(site: Site, kind: str, shop: Shop) -> tuple[Length, str]:
     skew = math.tan(math.radians(abs(site.skew)))
     lean = f"{skew * 12:.4g} in 12" if shop.system is System.FT_IN else f"{abs(site.skew):.4g} degrees"
     mitre = f", measured square to the face; the end is mitred {lean}" if skew > 1e-9 else ""
-    return usual, f"that is the shop's practice for {kind}{mitre}"
+    they = "they stay" if kind == "double angles" else "it stays"
+    stays = f"; {they} {shop.say(play)} off the face, for play" if play else ""
+    return usual, f"that is the shop's practice for {kind}{mitre}{stays}"

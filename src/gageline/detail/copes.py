@@ -81,14 +81,15 @@ def _cope(site: Site, stick: Stick, edge: Face, setback: float, shop: Shop) -> t
     length = shop.cope(_length(site, stick, (limit - sign * wanted, limit), clear))
     radius = min(shop.practice.cope_radius, depth, length)
     side = "above" if over * sign > 0 else "below"
+    level = abs(site.slope) < 1e-9
     where = f"{shop.say(abs(over))} {side}" if abs(over) > 1e-6 else "level with"
     rule = (
-        f"{edge} of steel is {where} the {edge} of {girder.designation}, whose fillet ends at "
-        f"{shop.say(fillet_of(girder))} (kdes) with {shop.say(clear)} clearance, at "
+        f"{edge} of steel is {'' if level else 'at the most '}{where} the {edge} of {girder.designation}, "
+        f"whose fillet ends at {shop.say(fillet_of(girder))} (kdes) with {shop.say(clear)} clearance, at "
         f"{shop.say(largest_fillet(girder))} at the largest (kdet); "
         f"{f'the flange cut off and the radius of the corner ask for {shop.say(gone)}; ' * (gone > asked)}"
         f"its flange stands {shop.say(site.reach)} out from the web with {shop.say(clear)} clearance, "
-        f"{'less the setback' if site.square else 'from the furthest point of the end, less the setback'} "
+        f"{'' if site.square and level else 'from the furthest point of the end, '}less the setback "
         f"{shop.say(setback)}; rounded up to {shop.say(shop.frame.cope_step)}"
     )
     reason = Reason(f"{edge} cope {shop.say(length)} long, {shop.say(depth)} deep", rule, _SOURCE, site.word)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from functools import partial
 from itertools import pairwise
@@ -93,8 +93,19 @@ def detail_frame(
     work.work_out(notes)
     work.build(notes)
     more = (*moved, *hung(frame, supports), *unused_area_loads(entered, entry), *crossed(frame, shop))
-    notes = [*notes, *unsupported, *rings(frame, supports, system), *wrong_loads(entered, system)]
+    notes = [
+        *_no_play(shop), *notes, *unsupported, *rings(frame, supports, system), *wrong_loads(entered, system)
+    ]  # fmt: skip
     return work.result(drawn, carried_by(entered, entry), more), notes
+
+
+def _no_play(shop: Shop) -> Iterator[Note]:
+    """A practice whose angles would stop short of the end of the steel that they are on."""
+    play, setback = shop.frame.play, shop.frame.setback
+    if play >= setback:
+        said = f"play of {shop.say(play)} is not less than the setback of {shop.say(setback)}"
+        remedy = "angles would not reach past the end of the steel; give less play or more setback"
+        yield ("practice", "play"), f"{said}: {remedy}"
 
 
 class _Work:
@@ -365,7 +376,7 @@ class _Work:
             Placed(carrier.member, marks[name], pieces[name], carrier.placement, marked[name][1])
             for name, carrier in ((name, self.carriers[name]) for name in pieces)
         )
-        piles = piles_of(placed)
+        piles = piles_of(placed, self.shop.frame.play)
         more = (*more, *unmet_holes(piles))
         own = [found for one in carriers for found in one.findings]
         crowded = list(in_the_way(placed, self.supports))
@@ -430,8 +441,20 @@ def _reasons(
 
 def _length_reason(stick: Stick, planes: tuple[EndPlane, EndPlane], shop: Shop) -> Reason:
     """How the cut length follows from the work points."""
+    ends = [plane.why + _corner(stick, end, shop) for end, plane in zip(End, planes, strict=True)]
     return Reason(
         f"cut {shop.say(stick.part.length)} long between the furthest points",
-        ", ".join([f"{shop.say(stick.line.run)} between work points", *(plane.why for plane in planes)]),
+        ", ".join([f"{shop.say(stick.line.run)} between work points", *ends]),
         "geometry of the frame",
+    )
+
+
+def _corner(stick: Stick, end: End, shop: Shop) -> str:
+    """Where the furthest point of an end is that is not cut square, seen from its work point."""
+    if stick.part.cut(end).square:
+        return ""
+    inside = stick.inside(end)
+    return (
+        f", so that its furthest corner is {shop.say(abs(inside))} {'inside' if inside > 0 else 'past'} the "
+        "work point along the piece"
     )

@@ -9,7 +9,7 @@ from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop
 from gageline.detail.site import FaceKind
 from gageline.detail.space import dot, minus
-from gageline.part import Finding, Join, Severity
+from gageline.part import Finding, Severity
 from gageline.steel import Profile
 
 __all__ = ["entering"]
@@ -83,9 +83,8 @@ def _roofed(joint: Joint) -> bool:
 
 def _taken(joint: Joint) -> float:
     """What stays free between the finished end and the face, along the beam in the plan, inches."""
-    fitted = joint.kind in _SHOP_FITTED and joint.choice.to_support is Join.BOLTED
-    if fitted:
-        return 0.0
+    if joint.choice.on_beam:
+        return joint.choice.play.inches
     return joint.choice.setback.inches / math.cos(math.radians(joint.site.skew))
 
 

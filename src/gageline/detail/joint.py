@@ -49,8 +49,8 @@ class Joint:
         angle: the connection angle or the seat.
         thickness: of a plate.
         length: of a seat.
-        gage: along the beam from the face to the bolts in its web, at the web's middle; of plates and of
-            angles that are bolted to it.
+        gage: along the beam to the bolts in its web, at the web's middle: of plates from the face, of
+            angles that are bolted to it from their heel.
         edge: of a plate: from its bolts to its edge and to the end of the beam's web at the least.
         reasons: why, in the order decided.
         findings: what is wrong.
@@ -408,7 +408,7 @@ def _end_plate(joint: Joint, shop: Shop) -> Joint:
     return replace(
         joint,
         spread=usual,
-        thickness=joint.choice.setback,
+        thickness=joint.choice.setback - joint.choice.play,
         reasons=(*joint.reasons, reason),
         findings=(*joint.findings, *extra),
     )

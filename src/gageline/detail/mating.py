@@ -18,7 +18,7 @@ from gageline.units import ZERO, Length
 __all__ = ["Pile", "Ply", "met_by", "piles_of"]
 
 _OFF = 1 / 32  # inches that two holes may be off one line: what roundings leave, and no bolt feels
-_OPEN = 1 / 16  # inches that two plies may stand apart
+_ROUNDED = 1 / 32  # inches that two plies may stand apart besides their play
 _LEAN = 1000.0  # makes a lean of axes weigh as inches
 
 
@@ -75,12 +75,14 @@ class Pile:
         return next((ply.group.bolt for ply in self.plies if ply.group.bolt), "")
 
 
-def piles_of(placed: Iterable[Placed]) -> tuple[Pile, ...]:
+def piles_of(placed: Iterable[Placed], play: Length) -> tuple[Pile, ...]:
     """Every hole of a frame once, with all others that lie on its line and whose steel touches.
 
     Args:
         placed: every piece where it stands.
+        play: that connection material stays off the faces it meets.
     """
+    apart = play.inches + _ROUNDED
     plies = [ply for piece in placed for ply in _plies(piece)]
     if not plies:
         return ()
@@ -93,7 +95,7 @@ def piles_of(placed: Iterable[Placed]) -> tuple[Pile, ...]:
     touching = [
         (a, b)
         for a, b in KDTree(feet).query_pairs(_OFF)
-        if max(plies[a].low, plies[b].low) <= min(plies[a].high, plies[b].high) + _OPEN
+        if max(plies[a].low, plies[b].low) <= min(plies[a].high, plies[b].high) + apart
     ]
     ends = np.array(touching, dtype=int).reshape(-1, 2)
     graph = coo_array((np.ones(len(ends)), (ends[:, 0], ends[:, 1])), shape=(len(plies), len(plies)))

@@ -55,6 +55,11 @@ class Stick:
         z = Length.from_inches(web_offset(self.line.stock))
         return self.part.end_x(end, Length.from_inches(y), z).inches
 
+    def inside(self, end: End) -> float:
+        """How far inside its work point along the piece the furthest point of an end is, inches."""
+        start = self.line.local(vec_of(self.placement.origin))[0]
+        return start if end is End.LEFT else self.line.run - start - self.part.length.inches
+
     def web_end(self, end: End) -> Vec:
         """The upper corner of the web's middle at an end, in the part's space, inches."""
         return (self.end_x(end, self.line.depth), self.line.depth, web_offset(self.line.stock))

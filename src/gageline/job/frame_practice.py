@@ -18,6 +18,7 @@ class FramePracticeEntry(Entry):
     """The shop's own clearances; what is left out is Gageline's default for the job's units."""
 
     setback: PositiveLength | None = Field(None, description="end of the steel to the face it meets")
+    play: LengthText | None = Field(None, description="angles and end plates on a beam, to the face they meet")
     cope_clearance: LengthText | None = Field(None, description="over the fillet, and past the flange")
     cope_step: PositiveLength | None = Field(None, description="copes are rounded up to this")
     spread_step: PositiveLength | None = Field(None, description="half webs are rounded up to this")
@@ -42,6 +43,8 @@ class FramePractice:
 
     Args:
         setback: from the end of the steel to the face that it meets (Design Examples v16 use 1/2 in).
+        play: that angles and end plates on a beam stay off the face they meet, so that it goes in between
+            (1/16 in in older handbooks, from memory).
         cope_clearance: of a cope over the supporting fillet as designed, and past the flange's edge.
         cope_step: cope lengths and depths are rounded up to it.
         spread_step: half of a web is rounded up to it for the outstanding legs (Design Examples v16).
@@ -59,6 +62,7 @@ class FramePractice:
     """
 
     setback: Length = _INCH / 2
+    play: Length = _INCH / 16
     cope_clearance: Length = _INCH / 2
     cope_step: Length = _INCH / 2
     spread_step: Length = _INCH / 16
@@ -86,7 +90,7 @@ def frame_practice(entry: FramePracticeEntry, system: System) -> FramePractice:
     default = FramePractice()
     if system is System.MM:
         default = FramePractice(
-            setback=mm(10), cope_clearance=mm(12), cope_step=mm(10), spread_step=mm(1), entering=mm(3),
+            setback=mm(10), play=mm(2), cope_clearance=mm(12), cope_step=mm(10), spread_step=mm(1), entering=mm(3),
             angle="L 100x100x10", welded_angle="L 100x100x10", seat_angle="L 150x100x12",
             clip_angle="L 100x100x8", plate=mm(10), plate_gage=mm(75), end_plate=mm(10), end_gage=mm(140),
             stiffener=mm(10), edge=mm(40),

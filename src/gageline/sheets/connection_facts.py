@@ -24,8 +24,9 @@ def _facts(connection: Connection, system: System) -> Iterator[tuple[str, str]]:
     fitting = connection.fitting
     if connection.beam is not None:
         yield "Beam", _beam(connection.beam, system)
-        setback, under = _size(connection.setback, system), _size(connection.under_run, system)
-        yield "Setback", f"{setback}, and {under} that the beam may be short"
+        off, under = _size(connection.setback + connection.play, system), _size(connection.under_run, system)
+        play = f", the fitting {_size(connection.play, system)} off the face" if connection.play else ""
+        yield "Setback", f"{off}{play}, and {under} that the beam may be short"
     length = _size(fitting.length, system)
     yield "Fitting", f"{fitting.name}, {length} long, {_steel(fitting.steel.grade, fitting.steel.F_y)}"
     if connection.kind is not Kind.SEAT:

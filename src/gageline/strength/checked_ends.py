@@ -50,20 +50,20 @@ def checked_ends(
         try:
             yield (
                 one.end,
-                _verdict(_with_leeway(one, job, subject), subject, force.kips if force else None, method),
+                _verdict(_in_its_frame(one, job, subject), subject, force.kips if force else None, method),
             )
         except ValueProblem as problem:
             yield one.end, NotChecked(one.name, str(problem))
 
 
-def _with_leeway(drawn: Drawn, job: Job, subject: Subject) -> Drawn:
-    """A connection of a frame with what its place there lets be changed."""
+def _in_its_frame(drawn: Drawn, job: Job, subject: Subject) -> Drawn:
+    """A connection of a frame with its play at the face, and what its place there lets be changed."""
     joint = subject.joints.get(drawn.end) if drawn.end else None
     if drawn.connection is None or joint is None or job.frame is None:
         return drawn
     step = frame_practice(job.frame.practice, job.system).cope_step
-    leeway = leeway_of(joint, job.practice.drop, step)
-    return replace(drawn, connection=replace(drawn.connection, leeway=leeway))
+    leeway, play = leeway_of(joint, job.practice.drop, step), joint.choice.play.inches
+    return replace(drawn, connection=replace(drawn.connection, leeway=leeway, play=play))
 
 
 def _verdict(drawn: Drawn, subject: Subject, plate: float | None, method: Method) -> Verdict:

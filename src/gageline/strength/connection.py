@@ -340,7 +340,7 @@ class Connection:
         fitting: what is between.
         to_beam: how the fitting is joined to the beam.
         to_support: how it is joined to the support.
-        setback: gap between the support's face and the end of the beam as drawn, in.
+        setback: gap between the end of the fitting at the support and the end of the beam as drawn, in.
         drop: upper edge of the beam's web as cut down to the upper end of the fitting, in.
         V: required reaction by the method it is checked with, kips.
         N: required axial force, kips; counted as pulling the beam off.
@@ -349,6 +349,7 @@ class Connection:
         load: where the reaction comes from, in words; empty where none is known and V is a unit.
         skew: in the plan from square to the support's face to the beam, degrees.
         leeway: what its place lets be changed; None where that is not known, as of a piece as drawn.
+        play: gap between that end of the fitting and the support's face as drawn, in.
     """
 
     name: str
@@ -366,6 +367,7 @@ class Connection:
     load: str = "given"
     skew: float = 0.0
     leeway: Leeway | None = None
+    play: float = 0.0
 
     def __post_init__(self) -> None:
         positive(V=self.V)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from hypothesis import HealthCheck, given, settings
 
-from assembling import detailed, gaps, off_line, overlaps, worst_mate
+from assembling import detailed, gaps, off_line, overlaps, plays, worst_mate
 from gageline.detail import Detailed
 from gageline.part import Severity
 from random_frames import RandomFrame, bays, knots
@@ -32,7 +32,8 @@ def goes_together(result: Detailed) -> None:
         least = EXACT + (2 * TICK if shared else 0.0) if exact else STEP
         assert worst_mate(result, line.name) <= least
         assert off_line(result, line.name) <= least
-        assert all(abs(gap - wanted) <= least for gap, wanted in gaps(result, line.name))
+        ends = [*gaps(result, line.name), *plays(result, line.name)]
+        assert all(abs(gap - wanted) <= least for gap, wanted in ends)
 
 
 @given(bays())

@@ -2,12 +2,13 @@ from __future__ import annotations
 
 import pytest
 
-from assembling import bay, detailed
+from assembling import bay, detailed, plays
 from frames import demo_frame
-from gageline.detail import Placed
+from gageline.detail import Placed, detail_frame
+from gageline.job import FrameEntry, default_practice
 from gageline.part import End, Face, Fitting, FittingKind, Join
 from gageline.steel import Section
-from gageline.units import parse_length
+from gageline.units import System, parse_length
 
 
 def pieces(**keys: object) -> tuple[Placed, Placed]:
@@ -25,9 +26,39 @@ def test_double_angles_hang_at_both_sides_of_the_web() -> None:
     assert [fitting.name for fitting in angles] == ["left near angle", "left far angle"]
     assert {fitting.part.length for fitting in angles} == {parse_length("8 1/2")}
     web = [group for group in beam.assembly.main.groups if group.name.startswith("left")]
-    # gage of the 3 1/2 in leg, 2, less the setback 1/2
-    assert {hole.x for group in web for hole in group.holes} == {parse_length("1 1/2")}
+    # gage of the 3 1/2 in leg, 2, and play 1/16, less the setback 1/2
+    assert {hole.x for group in web for hole in group.holes} == {parse_length("1 9/16")}
     assert [group.name for group in girder.assembly.main.groups] == ["near, for a beam"]
+
+
+@pytest.mark.parametrize(("practice", "play"), [({}, "1/16"), ({"play": "0"}, "0"), ({"play": "1/8"}, "1/8")])
+@pytest.mark.parametrize("connection", ["double angles", "single angle", "end plate"])
+def test_material_on_a_beam_keeps_play_at_the_face(
+    practice: dict[str, str], play: str, connection: str
+) -> None:
+    result = detailed(bay(ends={"connection": connection}) | {"practice": practice})
+    said = [reason.because for reason in result.reasons["B1"] if reason.decision.startswith("setback")]
+    assert all((f'{play}" off the face, for play' in text) is (play != "0") for text in said)
+    found = plays(result, "B1")
+    assert len(found) == (4 if connection == "double angles" else 2)
+    assert all(off == pytest.approx(parse_length(play).inches, abs=1e-6) for off, _ in found)
+
+
+def test_what_is_welded_to_the_support_keeps_no_play() -> None:
+    assert not detailed(bay(ends={"to_support": "welded"})).joints["B1", End.LEFT].choice.play
+    assert not detailed(bay(ends={"connection": "single plate"})).joints["B1", End.LEFT].choice.play
+
+
+def test_play_is_less_than_the_setback() -> None:
+    table = bay() | {"practice": {"play": "1/2"}}
+    entry = FrameEntry.model_validate(table, context={"system": System.FT_IN})
+    _, ((path, note), *others) = detail_frame(entry, default_practice(System.FT_IN), System.FT_IN)
+    assert path == ("practice", "play")
+    assert note == (
+        'play of 1/2" is not less than the setback of 1/2": angles would not reach past the end of the '
+        "steel; give less play or more setback"
+    )
+    assert not others
 
 
 @pytest.mark.parametrize("side", ["near", "far"])

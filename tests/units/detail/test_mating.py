@@ -4,13 +4,15 @@ from assembling import bay, detailed
 from frames import demo_frame
 from gageline.detail.mating import Pile, met_by, piles_of
 from gageline.part import FittingKind
-from gageline.units import parse_length
+from gageline.units import Length, parse_length
+
+PLAY = Length.from_inches(1 / 16)
 
 
 def demo_piles() -> tuple[Pile, ...]:
     full = demo_frame()
     assert full.detailed is not None
-    return piles_of(full.detailed.placed)
+    return piles_of(full.detailed.placed, PLAY)
 
 
 def test_every_hole_of_the_frame_is_in_one_pile() -> None:
@@ -37,13 +39,13 @@ def test_the_grip_is_the_steel_between_head_and_nut() -> None:
 
 def test_plies_that_stand_apart_are_not_bolted_together() -> None:
     """The near and the far angle at both ends: one line through the girder, but a span of steel between."""
-    piles = piles_of(detailed(bay()).placed)
+    piles = piles_of(detailed(bay()).placed, PLAY)
     assert max(len(pile.plies) for pile in piles) == 3
     assert sum(len(pile.pieces) > 1 for pile in piles) == 12
 
 
 def test_a_frame_without_pieces_has_no_holes() -> None:
-    assert piles_of(()) == ()
+    assert piles_of((), PLAY) == ()
 
 
 def test_what_a_hole_meets_is_told_by_mark() -> None:

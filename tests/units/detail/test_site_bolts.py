@@ -8,6 +8,9 @@ from gageline.detail import Detailed, read_full
 from gageline.detail.mating import piles_of
 from gageline.detail.site_bolts import Meeting, site_bolts, unmet_holes
 from gageline.part import Severity
+from gageline.units import Length
+
+PLAY = Length.from_inches(1 / 16)
 
 
 def rows(result: Detailed) -> list[tuple[str, int]]:
@@ -17,8 +20,8 @@ def rows(result: Detailed) -> list[tuple[str, int]]:
 def test_every_hole_that_meets_another_piece_has_its_bolt() -> None:
     full = demo_frame()
     assert full.detailed is not None
-    met = [pile for pile in piles_of(full.detailed.placed) if len(pile.pieces) > 1]
-    assert sum(one.count for one in full.detailed.field_bolts) == len(met) == 138
+    met = [pile for pile in piles_of(full.detailed.placed, PLAY) if len(pile.pieces) > 1]
+    assert sum(one.count for one in full.detailed.field_bolts) == len(met) == 142
 
 
 def test_bolts_through_two_beams_stand_with_the_one_that_keeps_the_holes() -> None:
@@ -37,7 +40,7 @@ def test_angles_on_the_support_take_one_bolt_a_row_through_the_beam() -> None:
 
 def test_holes_that_meet_without_a_connection_are_listed_too() -> None:
     result = detailed(bay())
-    (start, *_), named = site_bolts(piles_of(result.placed), []), result.field_bolts
+    (start, *_), named = site_bolts(piles_of(result.placed, PLAY), []), result.field_bolts
     assert (start.connection, start.piece, start.support) == ("B1 to G1", "B1", "G1")
     assert start.count == named[0].count
 
@@ -45,7 +48,7 @@ def test_holes_that_meet_without_a_connection_are_listed_too() -> None:
 def test_the_nearest_connection_of_the_two_pieces_counts_the_bolt() -> None:
     result = detailed(bay())
     far, near = (Meeting(name, "B1", "G1", (x, 0.0, 0.0)) for name, x in (("far", 1e6), ("near", 0.0)))
-    names = [one.connection for one in site_bolts(piles_of(result.placed), [far, near])]
+    names = [one.connection for one in site_bolts(piles_of(result.placed, PLAY), [far, near])]
     assert names == ["near", "B1 to G2"]
 
 
@@ -57,7 +60,7 @@ def test_bolts_are_counted_by_hand_in_a_frame_of_bays() -> None:
     for one in full.detailed.field_bolts:
         by_support[one.support] += one.count
     assert by_support["C1A"] == by_support["C2A"] == by_support["C1B"] == by_support["C2B"]
-    assert not list(unmet_holes(piles_of(full.detailed.placed)))
+    assert not list(unmet_holes(piles_of(full.detailed.placed, PLAY)))
 
 
 def test_holes_that_meet_nothing_are_a_finding() -> None:

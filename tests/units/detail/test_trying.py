@@ -123,7 +123,7 @@ def test_a_beam_that_cannot_be_put_in_gets_another_connection_at_one_end() -> No
     assert not [one for one in result.findings if one.code == "cannot-be-put-in"]
     (reason,) = [one for one in result.reasons["B1"] if " not go" in one.because]
     assert reason.text() == (
-        "end: single plate, because double angles do not go: the finished beam needs 4'-0 5/16\" turned in "
+        "end: single plate, because double angles do not go: the finished beam needs 4'-0 3/16\" turned in "
         "the plan in a gap of 3'-11 19/32\" (common practice, no source)"
     )
 

@@ -138,7 +138,8 @@ def _bending(connection: Connection) -> Iterator[tuple[str, Strength]]:
 
 def _arm(c: float, connection: Connection) -> Step:
     """From the face of the support to the end of the cope, in."""
-    return step("e", "c + s", c + connection.setback, "in", c=c, s=connection.setback)
+    off = connection.setback + connection.play
+    return step("e", "c + s", c + off, "in", c=c, s=off)
 
 
 def _between_copes(connection: Connection, top: Notch, bottom: Notch) -> Strength:

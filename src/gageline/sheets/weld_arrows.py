@@ -50,6 +50,8 @@ def weld_arrows(
     Returns:
         The symbols, none of them on a line or a text; those of welds out of sight are left out.
     """
+    if not assembly.welds:  # what stands there need not be gone through
+        return []
     fittings = {fitting.name: fitting for fitting in assembly.fittings}
     taken = _taken(drawn)
     found: list[Item] = []

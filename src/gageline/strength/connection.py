@@ -315,7 +315,7 @@ class Leeway:
     """What the place of an end in its frame leaves to change.
 
     Args:
-        reach: from the upper end of the fitting as far down as it may go, in.
+        reach: how long the fitting may be between fillets and copes, in.
         lower: how far the beam may be lowered before it meets the support's bottom flange, in.
         rise: how far the rows come up as a cope over them gets shallower, in.
         step: that the depth of a cope is rounded up to, in.

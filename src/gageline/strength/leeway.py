@@ -20,7 +20,11 @@ def leeway_of(joint: Joint, drop: Length, step: Length) -> Leeway:
     """
     ladder, site = joint.ladder, joint.site
     usual = site.point[2] - (site.joint.drop or drop).inches
-    reach = ladder.first_in_web + ladder.edge.inches - ladder.room[0] if ladder else 0.0
+    reach = 0.0
+    if ladder is not None:
+        low, high = ladder.room
+        top = ladder.first_in_web + ladder.edge.inches
+        reach = (top if site.joint.drop is not None else high) - low  # rows come up where nothing is given
     radius = max((cope.radius.inches for cope in joint.notches.copes), default=0.0)
     rise = max(0.0, usual - ladder.first) if ladder else 0.0
     return Leeway(reach, _lower(joint), rise, step.inches, radius)

@@ -149,6 +149,8 @@ def _shortfall(verdict: Verdict) -> tuple[int, float]:
 def enough_rows(verdict: Verdict, system: System) -> int | None:
     """The fewest rows of bolts that are strong enough where those there are not, else the strongest.
 
+    Whether they have room in a frame is left to detailing, which says so where they have none.
+
     Args:
         verdict: of a connection.
         system: whose sizes are tried.
@@ -159,7 +161,7 @@ def enough_rows(verdict: Verdict, system: System) -> int | None:
     if verdict.governing.passes:
         return None
     rows, least = None, verdict.utilisation
-    for _, connection in _more_rows(verdict.connection, _SIZES[system]):
+    for _, connection in _more_rows(replace(verdict.connection, leeway=None), _SIZES[system]):
         tried = _checked(connection, verdict)
         if tried is None or tried.utilisation >= least - _BARELY:
             continue

@@ -104,16 +104,23 @@ def test_no_shallower_cope_is_offered_where_a_lower_beam_would_meet_the_flange_b
     assert found.change == "a doubler plate on the beam's web, which needs a design of its own"
 
 
-def test_no_more_rows_are_offered_than_the_support_has_room_for() -> None:
-    """The ladder's own room in the frame binds the rows, although the beam's web alone has more."""
-    full = job("ft-in", "W18x50", "20 kip", "0", ", rows = 2")
+@pytest.mark.parametrize("drop", ["", ", drop = 5"])
+def test_no_more_rows_are_offered_than_detailing_has_room_for(drop: str) -> None:
+    """As many as the reach takes are detailed 3 in apart when they are given, and one more is not."""
+
+    def pitch(rows: int) -> float:
+        joints = job("ft-in", "W18x50", "20 kip", "0", f", rows = {rows}{drop}").detailed
+        assert joints is not None
+        ladder = joints.joints["B1", End.LEFT].ladder
+        assert ladder is not None
+        return ladder.pitch.inches if ladder.rows == rows else 0.0
+
+    full = job("ft-in", "W18x50", "20 kip", "0", f", rows = 2{drop}")
     assert full.detailed is not None
-    joint = full.detailed.joints["B1", End.LEFT]
-    assert joint.ladder is not None
-    leeway = leeway_of(joint, full.job.practice.drop, inches("1/2"))
-    most = max(rows for rows in range(1, 12) if joint.ladder.fits(joint.ladder.first, rows))
-    one = joint.ladder.edge * 2
-    assert one.inches + 3.0 * (most - 1) <= leeway.reach + 1e-6 < one.inches + 3.0 * most
+    leeway = leeway_of(full.detailed.joints["B1", End.LEFT], full.job.practice.drop, inches("1/2"))
+    most = int((leeway.reach + 1e-6 - 2.5) // 3) + 1
+    assert pitch(most) == 3.0
+    assert pitch(most + 1) < 3.0
 
 
 def test_a_sloped_beam_is_not_lowered() -> None:

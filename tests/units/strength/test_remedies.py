@@ -14,7 +14,8 @@ from gageline.strength import (
     lighter,
     remedy,
 )
-from gageline.strength.remedies import _SIZES, _more_rows
+from gageline.strength.connection import Leeway
+from gageline.strength.remedies import _SIZES, _more_rows, enough_rows
 from gageline.units import System
 
 LRFD = Method.LRFD
@@ -142,3 +143,12 @@ def test_a_plate_whose_beam_is_not_known_is_tried_with_no_more_rows_than_the_tab
         if isinstance(one.to_beam, Bolted)
     ]
     assert (first, last) == (alone.to_beam.rows + 1, 12)
+
+
+def test_rows_that_a_frame_has_no_room_for_are_no_remedy_but_are_asked_of_detailing() -> None:
+    """Detailing may raise the first row, or says that they do not fit."""
+    tight = replace(EXAMPLES["II.A-4"], V=75.0, leeway=Leeway(9.0, 0.0, 0.0, 0.5, 0.5))
+    verdict = check_connection(tight, LRFD)
+    assert enough_rows(verdict, System.FT_IN) == 4
+    found = remedy(verdict)
+    assert found is None or "rows" not in found.change

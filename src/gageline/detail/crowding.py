@@ -132,17 +132,15 @@ def _overlaps(pairs: Sequence[tuple[Block, Block]]) -> Floats:
 
 
 def _through(site: Site) -> Finding:
-    """A beam that goes on past its support as an overhang, through it and not over it."""
-    beam, support = site.member.name, site.support.name
-    over = (
-        f'let {support} end under it with under = "{beam}"' if site.support.is_column else f"lower {support}"
-    )
+    """A beam that goes on past a column as an overhang, through it and not over it."""
+    beam, column = site.member.name, site.support.name
     return Finding(
         "in-the-way",
         Severity.ERROR,
         beam,
-        f"its overhang goes on past {support} and through it",
-        f"{over}, or take the overhang out, so that the {site.word} is joined to {support}",
+        f"its overhang goes on past {column} and through it",
+        f'let {column} end under it with under = "{beam}", or take the overhang out, so that the '
+        f"{site.word} is joined to {column}",
     )
 
 

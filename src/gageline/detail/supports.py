@@ -52,7 +52,7 @@ class Supports:
         sites: ends of members that frame into the side of something.
         bearings: members on top of columns.
         free: ends that nothing supports because the document says so.
-        through: ends whose overhang goes on through what would carry them at their side.
+        through: ends whose overhang goes on through a column, which would carry them at its side.
     """
 
     sites: tuple[Site, ...]
@@ -114,7 +114,7 @@ def find_supports(frame: Frame, system: System) -> tuple[Supports, list[Note]]:
             site = None if joint.connection == "bearing" else _site(beam, end, squares)
             if joint.overhang or joint.connection == "free":
                 free.append((beam, end))
-                through.extend([site] if site is not None and joint.overhang else [])
+                through.extend([site] if joint.overhang and site and site.support.is_column else [])
             elif site is not None:
                 sites.append(site)
             elif not any(one.end is end for one in over) and not _may_be_lost(frame, beam, end):

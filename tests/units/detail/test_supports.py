@@ -132,3 +132,11 @@ def test_a_beam_beside_the_stiffeners_over_a_post_stays_outside_them_askew_or_no
     assert result.joints["B1", End.LEFT].kind == "extended plate"
     assert not [one for one in result.findings if one.code == "in-the-way"]
     assert not overlaps(result)
+
+
+def test_an_overhang_may_go_through_a_column_but_not_through_what_ends_at_it() -> None:
+    """B1 hangs over past its start: at G1 that is no column, at a post it is."""
+    assert detailed(bay(start={"overhang": 24})).supports.through == ()
+    post = {"name": "P", "at": {"point": "1/A", "x": 120}, "stock": "W8X31", "base": 0, "top": "Floor"}
+    (site,) = detailed(bay(column=post, start={"overhang": 24})).supports.through
+    assert (site.member.name, site.support.name, site.word) == ("B1", "P", "start")

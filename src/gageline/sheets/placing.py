@@ -39,6 +39,7 @@ _RINGS = tuple(
     for way in (15.0 * n + 7.5 for n in range(24))
 )  # mm across and down from what a leader points at, and what it costs
 _STEP = 1.5  # mm along a line from one place to the next
+_BACKWARD = 3.0  # what the second half of a label before the first costs
 _UNDER = 4.0  # what a line under a leader costs
 _LEADER = 0.25  # mm on both sides of a leader that no label touches
 _OWN = 3.0  # mm round what a leader points at, where it may start on a sign
@@ -81,7 +82,7 @@ class Label:
     spots: tuple[Spot, ...]
     targets: tuple[Point, ...]
     size: float = FINE
-    halves: tuple[Label, ...] = ()
+    halves: tuple[Label, Label] | None = None
 
     @property
     def width(self) -> float:
@@ -296,15 +297,25 @@ class _Table:
         hit = _hits(shapely.STRtree(self.taken), [box for _, _, box in offers])
         return next(iter(_without(offers, hit)), None)
 
-    def _put_halves(self, halves: tuple[Label, ...]) -> bool:
-        """Place all of the shorter labels cleanly, or none."""
-        before = len(self.taken), len(self.items)
-        for half in halves:
-            found = self._first_free(self.offer(half))
-            if found is None or found[0] >= _ASIDE:
-                del self.taken[before[0] :], self.items[before[1] :]
-                return False
-            self._take(half, found)
+    def _put_halves(self, halves: tuple[Label, Label]) -> bool:
+        """Place both shorter labels cleanly, the second after the first as they are read, or none."""
+        tree = shapely.STRtree(self.taken)
+        first, second = (
+            _without(clean, _hits(tree, [box for _, _, box in clean]))
+            for half in halves
+            for clean in [[one for one in self.offer(half) if one[0] < _ASIDE]]
+        )
+        if not first or not second:
+            return False
+        apart = ~shapely.intersects(*np.meshgrid(_boxes(first), _boxes(second), indexing="ij"))
+        price = np.where(
+            apart, _costs(first)[:, None] + _costs(second) + _BACKWARD * _before(first, second), inf
+        )
+        one, two = np.unravel_index(int(price.argmin()), price.shape)
+        if not apart[one, two]:
+            return False
+        self._take(halves[0], first[one])
+        self._take(halves[1], second[two])
         return True
 
     def _aside(self, label: Label, limit: float) -> tuple[_Found, Line] | None:
@@ -342,6 +353,24 @@ class _Table:
             self.items.append(Polygon(corners, None, Ink.WHITE))
         self.taken.append(box)
         self.items.extend(label.texts(spot))
+
+
+def _boxes(offers: Sequence[_Found]) -> NDArray[np.object_]:
+    return np.array([box for _, _, box in offers], dtype=object)
+
+
+def _costs(offers: Sequence[_Found]) -> NDArray[np.float64]:
+    return np.array([cost for cost, _, _ in offers])
+
+
+def _before(first: Sequence[_Found], second: Sequence[_Found]) -> NDArray[np.bool_]:
+    """Where the second of two labels would be read before the first, of each with each."""
+    turn = radians(first[0][1].rotation)
+    one, two = (
+        np.array([spot.x * cos(turn) - spot.y * sin(turn) for _, spot, _ in offers])
+        for offers in (first, second)
+    )
+    return np.asarray(two[None, :] < one[:, None] - _SLACK)
 
 
 def _inside(corners: NDArray[np.float64], frame: Box) -> NDArray[np.bool_]:

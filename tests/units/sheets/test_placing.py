@@ -12,7 +12,7 @@ FRAME = Box(0.0, 0.0, 100.0, 100.0)
 EMPTY = Board(FRAME, (), ())
 
 
-def label(*spots: Spot, text: str = "B1 W16X26", halves: tuple[Label, ...] = ()) -> Label:
+def label(*spots: Spot, text: str = "B1 W16X26", halves: tuple[Label, Label] | None = None) -> Label:
     return Label(((text, Weight.REGULAR),), spots, ((50.0, 50.0),), halves=halves)
 
 
@@ -56,6 +56,19 @@ def test_halves_stand_where_the_whole_does_not_fit() -> None:
     halves = (label(Spot(30, 30), text="B1"), label(Spot(30, 40), text="W16X26"))
     texts = only_text(placed_labels([label(halves=halves)], EMPTY))
     assert [text.text for text in texts] == ["B1", "W16X26"]
+
+
+def test_the_first_half_is_read_first_where_both_ways_have_room() -> None:
+    """The mark would rather stand where it comes after its section."""
+    mark = label(Spot(60, 30), Spot(20, 30, cost=2.0), text="B1")
+    section = label(Spot(40, 30), text="W16X26")
+    one, two = only_text(placed_labels([label(halves=(mark, section))], EMPTY))
+    assert [one.text, two.text] == ["B1", "W16X26"]
+    assert one.x < two.x
+    up = [Spot(30, 20, 90.0), Spot(30, 60, 90.0, cost=2.0)]  # read from below, where y is greater
+    halves = label(*up, text="B1"), label(Spot(30, 40, 90.0), text="W16X26")
+    one, two = only_text(placed_labels([label(halves=halves)], EMPTY))
+    assert one.y > two.y
 
 
 def test_line_under_a_label_is_broken_by_white() -> None:

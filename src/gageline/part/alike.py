@@ -68,6 +68,7 @@ def _content(value: object) -> str:
     if isinstance(value, tuple):
         return f"({','.join(sorted(_content(one) for one in value))})"
     if is_dataclass(value):
-        told = (getattr(value, own.name) for own in fields(value) if own.name not in _NO_STEEL)
-        return f"[{','.join(_content(one) for one in told)}]"
+        told = ((own, getattr(value, own.name)) for own in fields(value) if own.name not in _NO_STEEL)
+        # what a part does not have is left out, so that marks stay when parts can have something new
+        return f"[{','.join(f'{own.name}:{_content(one)}' for own, one in told if one != own.default)}]"
     return str(value)

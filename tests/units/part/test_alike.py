@@ -73,6 +73,12 @@ def test_the_text_of_a_part_stays_for_a_few_ticks_and_whatever_it_is_called() ->
         assert content_of(part) == content_of(PLATE)
 
 
+def test_what_a_part_does_not_have_is_not_in_its_text() -> None:
+    assert "groups" in content_of(PLATE)
+    assert "copes" not in content_of(PLATE)
+    assert "groups" not in content_of(replace(PLATE, groups=()))
+
+
 def test_the_text_of_other_steel_is_another() -> None:
     others = (
         replace(PLATE, grade="A572-50"),

@@ -2,19 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from gageline.detail.carrier import Carrier
+from gageline.detail.clearances import Gap, beside, room_for, to_fillet
+from gageline.detail.flange import flange_gage
 from gageline.detail.line import Line
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop
 from gageline.detail.space import Vec, along, cross, dot
 from gageline.detail.stick import EndPlane
 from gageline.detail.supports import Bearing
+from gageline.detail.wrench import Wrench, wrench_of
 from gageline.job import ColumnEntry, ColumnPlateEntry, HoleMaker, HoleSize, StiffenerEntry, join_stiffeners
 from gageline.part import Face, Finding, FittingKind, Severity
-from gageline.steel import Profile, bolt, hole_size, minimum_edge_distance
-from gageline.units import Length, counted, round_down, round_up
+from gageline.steel import Bolt, Profile, bolt, hole_size, minimum_edge_distance
+from gageline.units import ZERO, Length, counted, round_down, round_up
 
 __all__ = ["bear", "cap_for", "end_plane_on_column", "stiffens"]
 
@@ -30,11 +35,13 @@ class _Cap:
         along: whether the beam runs along the column's depth.
         pitch: between its holes along the beam.
         gage: between them across it.
+        wider: whether that is more than the beam's usual gage, for the wrench.
     """
 
     along: bool
     pitch: Length
     gage: Length
+    wider: bool
 
 
 def _way(bearing: Bearing) -> bool | None:
@@ -58,19 +65,22 @@ def stiffens(bearing: Bearing, station: float) -> bool:
 
 
 def _holes(bearing: Bearing, shop: Shop) -> _Cap | None:
-    """Where the bolts through a cap plate lie, as given or by rule; None for a beam askew or sloped on it."""
+    """Where the bolts through a cap plate lie, as given or by rule; None where none are detailed."""
     way = _way(bearing)
-    if way is None or abs(bearing.member.slope) > 1e-9:
+    open_both = bearing.member.stock.profile is Profile.I_SHAPE
+    if way is None or abs(bearing.member.slope) > 1e-9 or not open_both:
         return None
     column, beam = bearing.column.stock, bearing.member.stock
     size = column.d if way else column.bf
-    gage = beam.gage or round_down(beam.bf / 2, shop.pick(0.25, 5))
-    edge = shop.practice.end_distance
-    pitch = round_down(size + edge * 2, shop.pick(0.5, 10))
+    gage, wider = flange_gage(beam, bolt(shop.practice.bolt), shop)
+    wrench = wrench_of(bolt(shop.practice.bolt))
+    off = max(shop.practice.end_distance, wrench.tighten if wrench else ZERO)  # beside column and stiffener
+    beside = max(size, column.d - column.tf + shop.frame.stiffener if way else ZERO)
+    pitch = round_up(beside + off * 2, shop.pick(0.5, 10))
     entry = bearing.column.entry
     given = (entry.cap_plate if isinstance(entry, ColumnEntry) else None) or ColumnPlateEntry()
     along, across = (given.pitch, given.gage) if way else (given.gage, given.pitch)
-    return _Cap(way, along or pitch, across or gage)
+    return _Cap(way, along or pitch, across or gage, wider and not across)
 
 
 def cap_for(
@@ -142,37 +152,59 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> None:
     """
     cap = _holes(bearing, shop)
     plate = next((fit for fit in column.fittings if fit.kind is FittingKind.CAP_PLATE), None)
-    if cap is None or plate is None or bearing.member.stock.profile is Profile.BOX:
+    if cap is None or plate is None:
         beam.findings.append(
             Finding(
                 "bearing-not-detailed",
                 Severity.ERROR,
                 bearing.member.name,
-                f"on column {bearing.column.name} it lies askew, slopes, or is hollow: its cap plate, holes "
-                "and stiffeners are not detailed",
-                "turn the column along the beam, level the beam, or enter them as drawn",
+                f"on column {bearing.column.name} it lies askew, slopes, or is no I-section: "
+                "the holes in its cap plate and its stiffeners are not detailed",
+                "turn the column along the beam, level the beam, use an I-section, or enter them as drawn",
             )
         )
         return
     maker = HoleMaker.of(HoleSize.model_construct(), shop.practice)
-    points = _bolt_points(bearing, cap, beam)
+    size = bolt(shop.practice.bolt)
+    points = _bolt_points(bearing, cap, beam, size)
     word = "for the column"
     beam.drill(f"bottom, {word}", Face.BOTTOM, points, maker, shop.division)
     beam.reasons.append(
         Reason(
             f"{len(points)} holes over column {bearing.column.name}, {shop.say(cap.pitch)} by "
             f"{shop.say(cap.gage)}",
-            f"outside the column's {bearing.column.stock.designation}, at the beam's gage",
+            f"outside the column's {bearing.column.stock.designation}, at the beam's gage"
+            f"{', or what the wrench wants beside its web' * cap.wider}",
             "AISC Manual Table 1-1, workable gage",
         )
     )
+    gaps = partial(_beside_bolts, bearing, cap, shop)
+    reasons, findings = room_for(size, gaps, bearing.member.name, "", shop, Severity.WARNING)
+    beam.reasons.extend(reasons)
+    beam.findings.extend(findings)
     _stiffen(bearing, cap, beam, shop)
 
 
-def _bolt_points(bearing: Bearing, cap: _Cap, beam: Carrier) -> tuple[Vec, ...]:
+def _beside_bolts(bearing: Bearing, cap: _Cap, shop: Shop, wrench: Wrench) -> Iterator[Gap]:
+    """From the bolts through a cap plate to the column under it, and to web and stiffeners over it."""
+    column, beam, along, across = bearing.column.stock, bearing.member.stock, cap.pitch / 2, cap.gage / 2
+    size, half = (column.d, (column.d - column.tf) / 2) if cap.along else (column.bf, ZERO)
+    name = bearing.column.name
+    remedy = "give the cap plate a wider pitch or gage, or use smaller bolts"
+    yield beside(
+        f"bolts over {name} to the column under the plate", (along - size / 2).inches, wrench, remedy
+    )
+    off = along - half - shop.frame.stiffener / 2
+    yield beside(f"bolts over {name} to the stiffener", off.inches, wrench, remedy)
+    yield beside(f"bolts over {name} to the beam's web", (across - beam.tw / 2).inches, wrench, remedy)
+    if beam.k1 is not None:
+        yield to_fillet(f"bolts over {name} to the beam's fillet", (across - beam.k1).inches, wrench, remedy)
+
+
+def _bolt_points(bearing: Bearing, cap: _Cap, beam: Carrier, size: Bolt) -> tuple[Vec, ...]:
     """The bolts that still have steel of the beam over them, a beam's end being in the way of some."""
     member, centre = bearing.member, bearing.column.finish
-    edge = minimum_edge_distance(bolt("3/4")).inches
+    edge = minimum_edge_distance(size).inches
     length = beam.part.length.inches
     found: list[Vec] = []
     for far in (-0.5, 0.5):
@@ -193,14 +225,13 @@ def _stiffen(bearing: Bearing, cap: _Cap, beam: Carrier, shop: Shop) -> None:
     places = sorted({at - half, at + half})
     inside = [x for x in places if shop.frame.stiffener.inches <= x <= length - shop.frame.stiffener.inches]
     stock = bearing.member.stock
-    sides_of_web = 1 if stock.profile is Profile.CHANNEL else 2
-    width = round_down((stock.bf - stock.tw) / sides_of_web, shop.pick(0.125, 1))
+    width = round_down((stock.bf - stock.tw) / 2, shop.pick(0.125, 1))
     for x in inside:
         entry = StiffenerEntry.model_construct(
             thickness=shop.frame.stiffener,
             width=width,
             x=Length.from_inches(x),
-            sides="far" if stock.profile is Profile.CHANNEL else "both",
+            sides="both",
         )
         beam.join(join_stiffeners(entry, beam.part, shop.practice, shop.system))
     beam.reasons.append(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from gageline.detail.bolting import bolt_length, size_named
@@ -19,16 +19,17 @@ from gageline.part import Face, Finding, Join, Severity, Side
 from gageline.steel import Bolt, Profile
 from gageline.units import ZERO, Length
 
-__all__ = ["clearances"]
+__all__ = ["Gap", "beside", "clearances", "room_for", "to_fillet"]
 
 _ENTER, _TIGHTEN = "to be put in", "to be tightened"
 _ROWS = "lower the first row, widen the gage, or use smaller bolts"
 _GAGE = "widen the gage, or use smaller bolts or another connection"
+_LEG = "use a seat with a longer leg under the beam, or smaller bolts"
 _THREADS = 0.25  # inches that a bolt stands out of its nut
 
 
 @dataclass(frozen=True, slots=True)
-class _Gap:
+class Gap:
     """What is left beside the bolts of a connection.
 
     Args:
@@ -51,19 +52,48 @@ def clearances(joint: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Find
         joint: the connection.
         shop: the practice.
     """
-    size, word = joint.choice.size, joint.site.word
-    if joint.ladder is None:
+    word = joint.site.word
+    if joint.ladder is None and joint.kind != "seat":
         return (), ()
+
+    def gaps(wrench: Wrench) -> Iterator[Gap]:
+        if joint.ladder is None:
+            yield from _on_the_seat(joint, wrench)
+            return
+        yield from _at_the_support(joint, wrench)
+        yield from _at_the_beam(joint, joint.ladder, wrench, shop)
+
+    return room_for(joint.choice.size, gaps, f"{joint.site.member.name} {word}", word, shop)
+
+
+def room_for(
+    size: Bolt,
+    gaps_of: Callable[[Wrench], Iterable[Gap]],
+    subject: str,
+    word: str,
+    shop: Shop,
+    severity: Severity = Severity.ERROR,
+) -> tuple[tuple[Reason, ...], tuple[Finding, ...]]:
+    """Whether bolts have room to be put in and tightened.
+
+    Args:
+        size: of the bolts.
+        gaps_of: what is left beside them, with what a wrench wants.
+        subject: of the findings.
+        word: the end of the piece, empty for a place along it.
+        shop: the practice.
+        severity: of the findings; a warning where a spanner or a smaller bolt of the job's choice will do.
+    """
     wrench = wrench_of(size)
     if wrench is None:
         why = f"the table gives no clearances for {_one(size)} bolt or a larger one: check it by hand"
         return (Reason("room for the bolts is not checked", why, ROOM, word),), ()
-    gaps = [*_at_the_support(joint, wrench), *_at_the_beam(joint, joint.ladder, wrench, shop)]
-    findings = tuple(found for gap in gaps for found in _short(gap, joint, shop))
-    beside = "; ".join(_said(gap, wrench, shop) for gap in gaps)
+    gaps = tuple(gaps_of(wrench))
+    findings = tuple(found for gap in gaps for found in _short(gap, size, subject, severity, shop))
+    left = "; ".join(_said(gap, wrench, shop) for gap in gaps)
     decision = "bolts have too little room" if findings else "bolts can be put in and tightened"
     source = ROOM if wrench.size == size else f"{ROOM}; {PRACTICE}"
-    return (Reason(decision, f"{_wanted(size, wrench, shop)}; {beside}", source, word),), findings
+    return (Reason(decision, f"{_wanted(size, wrench, shop)}; {left}", source, word),), findings
 
 
 def _one(size: Bolt) -> str:
@@ -82,7 +112,7 @@ def _wanted(size: Bolt, wrench: Wrench, shop: Shop) -> str:
     return f"the table has no {size_named(size)}, the next that is larger all round is taken: {wants}"
 
 
-def _said(gap: _Gap, wrench: Wrench, shop: Shop) -> str:
+def _said(gap: Gap, wrench: Wrench, shop: Shop) -> str:
     """A gap with what it has, and what it wants where that is not what bolts usually want."""
     usual = {wrench.enter.inches, wrench.tighten.inches, wrench.fillet.inches}
     own = [f"{shop.say(want)} {why}" for want, why in gap.wants if want not in usual]
@@ -90,33 +120,43 @@ def _said(gap: _Gap, wrench: Wrench, shop: Shop) -> str:
     return f"{gap.what} {shop.say(max(gap.have, 0.0))}{more}"
 
 
-def _short(gap: _Gap, joint: Joint, shop: Shop) -> Iterator[Finding]:
+def _short(gap: Gap, size: Bolt, subject: str, severity: Severity, shop: Shop) -> Iterator[Finding]:
     for want, why in gap.wants:
         if gap.have < want - 1e-6:
             have, wanted = shop.apart(max(gap.have, 0.0), want)
             yield Finding(
                 "bolt-entering" if why == _ENTER else "bolt-clearance",
-                Severity.ERROR,
-                f"{joint.site.member.name} {joint.site.word}",
-                f"{gap.what}: {have} is less than the {wanted} that "
-                f"{_one(joint.choice.size)} bolt wants {why}",
+                severity,
+                subject,
+                f"{gap.what}: {have} is less than the {wanted} that {_one(size)} bolt wants {why}",
                 gap.remedy,
                 ROOM,
             )
 
 
-def _beside(what: str, have: float, wrench: Wrench, remedy: str) -> _Gap:
+def beside(what: str, have: float, wrench: Wrench, remedy: str) -> Gap:
     """From bolts to what stands beside them."""
     wants = ((wrench.enter.inches, _ENTER), (wrench.tighten.inches, _TIGHTEN))
-    return _Gap(what, have, wants, remedy)
+    return Gap(what, have, wants, remedy)
 
 
-def _to_fillet(what: str, have: float, wrench: Wrench, remedy: str) -> _Gap:
+def to_fillet(what: str, have: float, wrench: Wrench, remedy: str) -> Gap:
     """From bolts to where a fillet begins, on which no washer lies flat."""
-    return _Gap(what, have, ((wrench.fillet.inches, "for a washer that lies flat"),), remedy)
+    return Gap(what, have, ((wrench.fillet.inches, "for a washer that lies flat"),), remedy)
 
 
-def _at_the_support(joint: Joint, wrench: Wrench) -> Iterator[_Gap]:
+def _on_the_seat(joint: Joint, wrench: Wrench) -> Iterator[Gap]:
+    """From the bolts of a seat to the beam's web over them and to the seat's upright leg."""
+    stock, angle, half = joint.site.member.stock, joint.angle, (joint.spread or ZERO).inches / 2
+    if angle is None:
+        return
+    yield beside("bolts of the seat to the beam's web", half - stock.tw.inches / 2, wrench, _GAGE)
+    if stock.k1 is not None:
+        yield to_fillet("bolts of the seat to the beam's fillet", half - stock.k1.inches, wrench, _GAGE)
+    yield beside("bolts of the seat to its upright leg", (joint.gage - angle.tw).inches, wrench, _LEG)
+
+
+def _at_the_support(joint: Joint, wrench: Wrench) -> Iterator[Gap]:
     """From the bolts at a support to its flanges, its web and its fillets."""
     kind = joint.site.kind
     if kind is FaceKind.GIRDER_WEB:
@@ -129,20 +169,20 @@ def _at_the_support(joint: Joint, wrench: Wrench) -> Iterator[_Gap]:
         yield from _behind_the_flange(joint, wrench)
 
 
-def _between_rows(joint: Joint, wrench: Wrench) -> Iterator[_Gap]:
+def _between_rows(joint: Joint, wrench: Wrench) -> Iterator[Gap]:
     """From the upper and lower row to the flanges of a girder, where these stand over the bolts."""
     site, ladder = joint.site, joint.ladder
     if ladder is None or not site.reach or _off_the_face(joint) - wrench.tighten.inches >= site.reach:
         return
     first, last = ladder.elevations[0], ladder.elevations[-1]
     flange = site.support.stock.tf.inches / dot(site.support.ey, UP)
-    yield _beside("first row to the support's top flange", site.support_top - flange - first, wrench, _ROWS)
-    yield _beside(
+    yield beside("first row to the support's top flange", site.support_top - flange - first, wrench, _ROWS)
+    yield beside(
         "last row to the support's bottom flange", last - site.support_bottom - flange, wrench, _ROWS
     )
     if joint.drills_support:
         low, high = site.flat
-        yield _to_fillet("rows to the support's fillets", min(high - first, last - low), wrench, _ROWS)
+        yield to_fillet("rows to the support's fillets", min(high - first, last - low), wrench, _ROWS)
 
 
 def _off_the_face(joint: Joint) -> float:
@@ -160,32 +200,32 @@ def _lines(joint: Joint) -> tuple[float, ...]:
     return (middle + aside * near * dot(site.member.ez, site.aside),)
 
 
-def _between_flanges(joint: Joint, wrench: Wrench) -> Iterator[_Gap]:
+def _between_flanges(joint: Joint, wrench: Wrench) -> Iterator[Gap]:
     """From the bolts in a column's web to the nearer of its flanges."""
     column = joint.site.support.stock
     off = column.d.inches / 2 - max(abs(line) for line in _lines(joint))
     remedy = "use a smaller angle or gage, smaller bolts, or a plate that reaches past the flanges"
-    yield _beside("bolts to the nearer flange of the column", off - column.tf.inches, wrench, remedy)
-    yield _to_fillet("bolts to the nearer fillet of the column", off - fillet_of(column), wrench, remedy)
+    yield beside("bolts to the nearer flange of the column", off - column.tf.inches, wrench, remedy)
+    yield to_fillet("bolts to the nearer fillet of the column", off - fillet_of(column), wrench, remedy)
 
 
-def _behind_the_flange(joint: Joint, wrench: Wrench) -> Iterator[_Gap]:
+def _behind_the_flange(joint: Joint, wrench: Wrench) -> Iterator[Gap]:
     """From the bolts through a column's flange to the web behind it."""
     column = joint.site.support.stock
     off = min(abs(line) for line in _lines(joint))
-    yield _beside("bolts to the column's web behind its flange", off - column.tw.inches / 2, wrench, _GAGE)
+    yield beside("bolts to the column's web behind its flange", off - column.tw.inches / 2, wrench, _GAGE)
     if column.k1 is not None:
-        yield _to_fillet("bolts to the fillet behind the flange", off - column.k1.inches, wrench, _GAGE)
+        yield to_fillet("bolts to the fillet behind the flange", off - column.k1.inches, wrench, _GAGE)
 
 
-def _along_the_bolt(joint: Joint, wrench: Wrench) -> Iterator[_Gap]:
+def _along_the_bolt(joint: Joint, wrench: Wrench) -> Iterator[Gap]:
     """Between a column's flanges, where a bolt through the beam's web has to come in along its own axis."""
     site, size = joint.site, joint.choice.size
     if _off_the_face(joint) - wrench.tighten.inches >= site.reach:
         return
     column = site.support.stock
     have = (column.d / 2 - column.tf - site.member.stock.tw / 2).inches + site.off_centre
-    yield _Gap(
+    yield Gap(
         "bolts between the beam's web and the farther flange of the column",
         have,
         ((bolt_length(size, joint.grip).inches, _ENTER),),
@@ -193,27 +233,27 @@ def _along_the_bolt(joint: Joint, wrench: Wrench) -> Iterator[_Gap]:
     )
 
 
-def _at_the_beam(joint: Joint, ladder: Ladder, wrench: Wrench, shop: Shop) -> Iterator[_Gap]:
+def _at_the_beam(joint: Joint, ladder: Ladder, wrench: Wrench, shop: Shop) -> Iterator[Gap]:
     """From the bolts of an end to the beam itself and to each other."""
     stock, legs = joint.site.member.stock, joint.legs
     if joint.angle is None and joint.spread is None:
-        yield _beside("bolts to the face", _to_the_face(joint), wrench, "use extended plates or less skew")
+        yield beside("bolts to the face", _to_the_face(joint), wrench, "use extended plates or less skew")
     elif joint.angle is None:
         have = _to_the_weld(joint) - shop.practice.weld.inches
-        yield _beside("bolts to the weld of the beam", have, wrench, _GAGE)
+        yield beside("bolts to the weld of the beam", have, wrench, _GAGE)
     elif joint.choice.to_beam is Join.BOLTED:
         have = (joint.gage - joint.angle.tw).inches
-        yield _beside("bolts of the web leg to the outstanding leg", have, wrench, "use a longer web leg")
+        yield beside("bolts of the web leg to the outstanding leg", have, wrench, "use a longer web leg")
     elif joint.spread is not None:
         have = (joint.spread - stock.tw).inches / 2 - joint.angle.tw.inches
-        yield _beside("bolts of the outstanding leg to the web leg", have, wrench, "use a longer leg")
+        yield beside("bolts of the outstanding leg to the web leg", have, wrench, "use a longer leg")
     if legs is not None and ladder.stagger:
         have, wants = ladder.stagger.inches, ((legs.stagger, _TIGHTEN),)
-        yield _Gap("stagger of the two legs' bolts", have, wants, _ROWS)
+        yield Gap("stagger of the two legs' bolts", have, wants, _ROWS)
     elif legs is not None:
         what = "bolts of the outstanding leg to those of the web leg"
         both = ((wrench.enter.inches, _ENTER), (legs.wanted, _TIGHTEN))
-        yield _Gap(what, legs.clear, both, _apart(legs, ladder))
+        yield Gap(what, legs.clear, both, _apart(legs, ladder))
     yield from _under_own_flanges(joint, ladder, wrench)
 
 
@@ -244,7 +284,7 @@ def _apart(legs: Legs, ladder: Ladder) -> str:
     return f"{_ROWS}; there is no room to stagger the legs"
 
 
-def _under_own_flanges(joint: Joint, ladder: Ladder, wrench: Wrench) -> Iterator[_Gap]:
+def _under_own_flanges(joint: Joint, ladder: Ladder, wrench: Wrench) -> Iterator[Gap]:
     """From the upper and lower row to the beam's own flanges, where they are not coped."""
     site, beam = joint.site, joint.site.member
     steep = dot(beam.ey, UP)
@@ -252,8 +292,8 @@ def _under_own_flanges(joint: Joint, ladder: Ladder, wrench: Wrench) -> Iterator
     level = [site.point[2] + site.slope * run for run in runs]
     if not joint.notches.depth(Face.TOP):
         have = min(level) - beam.stock.tf.inches / steep - ladder.first_in_web
-        yield _beside("first row to the beam's top flange", have, wrench, _ROWS)
+        yield beside("first row to the beam's top flange", have, wrench, _ROWS)
     if not joint.notches.depth(Face.BOTTOM):
         last = ladder.elevations[-1]
         have = last - max(level) + (beam.stock.d - beam.stock.tf).inches / steep
-        yield _beside("last row to the beam's bottom flange", have, wrench, _ROWS)
+        yield beside("last row to the beam's bottom flange", have, wrench, _ROWS)

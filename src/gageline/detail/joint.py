@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from gageline.detail.choice import Choice
 from gageline.detail.copes import Notches, notches_of
+from gageline.detail.flange import flange_gage
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder, clear_height, ladder_of
 from gageline.detail.shop import Shop, up_to
@@ -49,8 +50,8 @@ class Joint:
         angle: the connection angle or the seat.
         thickness: of a plate.
         length: of a seat.
-        gage: along the beam to the bolts in its web, at the web's middle: of plates from the face, of
-            angles that are bolted to it from their heel.
+        gage: along the beam to its bolts: in the web, at its middle, of plates from the face, of angles
+            that are bolted to it from their heel; of a seat from its heel.
         edge: of a plate: from its bolts to its edge and to the end of the beam's web at the least.
         reasons: why, in the order decided.
         findings: what is wrong.
@@ -429,9 +430,7 @@ def _least_gage(joint: Joint, shop: Shop) -> Length:
 def _seat(joint: Joint, shop: Shop) -> Joint:
     site = joint.site
     angle = _angle(site.joint.angle or shop.frame.seat_angle, shop)
-    gage = site.member.stock.gage
-    if gage is None:
-        gage = up_to(site.member.stock.bf.inches / 2, shop.pick(0.25, 5))
+    gage, wider = flange_gage(site.member.stock, joint.choice.size, shop)
     room = Length.from_inches(_face_room(site))
     least = gage + shop.practice.end_distance * 2
     if least > room * 2:
@@ -450,8 +449,12 @@ def _seat(joint: Joint, shop: Shop) -> Joint:
         f"seat {angle.designation}, {shop.say(length)} long, bolts {shop.say(gage)} apart",
         f"the beam's bottom flange, {shop.say(site.member.stock.bf)} wide, lies on its shorter leg; with "
         f"{shop.say(shop.practice.end_distance)} past the bolts it is at least {shop.say(least)} long, "
-        f"and the face is {shop.say(room * 2)} wide; a clip holds the top",
+        f"and the face is {shop.say(room * 2)} wide; a clip holds the top"
+        f"{'; the bolts are as far apart as the wrench wants beside the web' * wider}",
         PRACTICE,
         site.word,
     )
-    return replace(joint, angle=angle, spread=gage, length=length, reasons=(*joint.reasons, reason))
+    under = gage_of(angle.bf, shop)
+    return replace(
+        joint, angle=angle, spread=gage, length=length, gage=under, reasons=(*joint.reasons, reason)
+    )

@@ -290,7 +290,13 @@ def _bears_on_nothing(beam: Line, end: End, squares: _Squares, system: System) -
     """Why an end that should bear on a column does not."""
     site, point = _site(beam, end, squares), work_point(beam, end)
     under = say(Length.from_inches(beam.top_at(point) - beam.upright_depth()), system)
-    beside = f', but only the side of "{site.support.name}" is there' if site else ""
+    near = sorted((_gap(point, other), other.name) for other in squares.near(point) if other.is_column)
+    beside = ""
+    if site:
+        beside = f', but only the side of "{site.support.name}" is there'
+    elif near:
+        gap, name = near[0]
+        beside = f', the nearest is "{name}", {say(Length.from_inches(gap), system)} away'
     other = "leave connection out" if site else "choose another connection"
     return (
         f'nothing supports it; connection = "bearing" wants a column to end under it, at {under}{beside}: '

@@ -7,7 +7,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from assembling import detailed, lengths, near
@@ -32,6 +32,7 @@ class Trade:
     girders: tuple[str, ...]
     beams: tuple[str, ...]
     seat: str
+    bolt: str
     beside: float = 3.0
     around: float = 1.0
     rod: float = 0.75
@@ -48,6 +49,10 @@ class Trade:
     thick: tuple[float, float] = (0.5, 0.75)
     setback: float = 0.5
     seat_leg: float = 0.375
+    seat_gage: float = 2.5
+    least_edge: float = 1.0
+    stiffener: float = 0.375
+    wants: tuple[float, float, float] = (0.75, 1.25, 0.75)  # to be put in, to be tightened, to a fillet
     add: tuple[float, float] = (5 / 32, 1.0)
     bolt_step: float = 0.25
 
@@ -58,6 +63,18 @@ class Trade:
     def exact(self, *values: float) -> list[float]:
         """Numbers that are written as decimals in inches, and as lengths in millimetres."""
         return list(values) if self.system is System.MM else []
+
+    def room(self, beam: Section, before: list[float], off: float) -> list[float]:
+        """What bolts want, then what they have: to the beam's web, to its fillet where it has one."""
+        fillet = [off - beam.k1.inches] if beam.k1 else []
+        return [*self.wants, *before, off - beam.tw.inches / 2, *fillet]
+
+    def flange(self, beam: Section) -> float:
+        """The gage of a beam's flange, wider for the wrench where the edge allows that."""
+        usual = beam.gage.inches if beam.gage else up(beam.bf.inches / 2, self.gage_step)
+        flat = beam.k1.inches + self.wants[2] if beam.k1 else 0.0
+        wanted = up(2 * max(beam.tw.inches / 2 + self.wants[1], flat), self.gage_step)
+        return max(usual, min(wanted, down(beam.bf.inches - 2 * self.least_edge, self.gage_step)))
 
     def gage(self, stock: Section) -> float:
         """The workable gage of a flange, half of it where the tables give none."""
@@ -73,6 +90,7 @@ FEET = Trade(
     girders=("W16X31", "W18X50", "W21X62"),
     beams=("W12X26", "W16X26", "W18X35"),
     seat=r"seat L6X4X3/8,",
+    bolt="3/4",
 )
 METRIC = Trade(
     system=System.MM,
@@ -81,6 +99,7 @@ METRIC = Trade(
     girders=("IPE 400", "IPE 500", "HEA 300"),
     beams=("IPE 270", "IPE 300", "IPE 360"),
     seat=r"seat L 150x100x12,",
+    bolt="M20",
     beside=mm(75),
     around=mm(25),
     rod=mm(20),
@@ -97,6 +116,10 @@ METRIC = Trade(
     thick=(mm(12), mm(20)),
     setback=mm(10),
     seat_leg=mm(12),
+    seat_gage=mm(55),
+    least_edge=mm(26),
+    stiffener=mm(10),
+    wants=(0.875, 1.375, 0.875),  # of a 7/8 bolt, for the table has inch bolts only
     add=(mm(4), mm(18 + 2 * 2.5)),
     bolt_step=mm(5),
 )
@@ -120,7 +143,9 @@ def down(value: float, step: float) -> float:
 def agrees(reasons: tuple[Reason, ...], known: dict[str, list[float]], system: System) -> None:
     """Every reason is known, and gives the numbers that it should."""
     for reason in reasons:
-        text = re.sub(r"(W|HSS|L|PL)\d\S*|3/4 x|a 3/4 bolt", "", f"{reason.decision}; {reason.because}")
+        text = re.sub(
+            r"(W|HSS|L|PL)\d\S*|3/4 x|an? (3/4|7/8) bolt", "", f"{reason.decision}; {reason.because}"
+        )
         (want,) = [numbers for pattern, numbers in known.items() if re.match(pattern, reason.decision)]
         have = lengths(text)
         assert len(have) == len(want), (reason.text(), have, want)
@@ -193,13 +218,19 @@ def test_a_girder_over_two_posts(data: st.DataObject, t: Trade, span: int) -> No
     result = detailed({"grid": grid, "column": columns, "member": [beam]}, t.system)
     column, section_ = section(post), section(girder)
     # a post that is not turned has its depth along x, as the girder
-    pitch, gage = down(column.d.inches + 2 * t.edge, t.half_step), t.gage(section_)
+    under = max(column.d.inches, column.d.inches - column.tf.inches + t.stiffener)
+    pitch, gage = up(under + 2 * max(t.edge, t.wants[1]), t.half_step), t.flange(section_)
     past = pitch / 2 + t.edge
     apart = column.d.inches - column.tf.inches
     over = {
         r"cut .* long": [span + 2 * past, span, past, past],
         r"4 holes over column": [pitch, gage],
         r"2 pairs of stiffeners": [apart],
+        r"bolts (can be put in|have too little)": t.room(
+            section_,
+            [pitch / 2 - column.d.inches / 2, (pitch - apart - t.stiffener) / 2],
+            gage / 2,
+        ),
     }
     agrees(result.reasons["G"], over, t.system)
     top = 144 - section_.d.inches
@@ -224,8 +255,10 @@ def test_a_beam_on_a_seat(data: st.DataObject, t: Trade, span: int) -> None:
         "member": [{"name": "B", "stock": beam} | places],
     }
     result = detailed(frame, t.system)
+    (choice,) = [joint.choice for joint in result.joints.values()]
+    assume((choice.kind, choice.size.size) == ("seat", t.bolt))  # else it has no room, which is said
     own, carrying = section(beam), section(post)
-    gage = own.gage.inches if own.gage else up(own.bf.inches / 2, t.gage_step)
+    gage = t.flange(own)
     least, face = gage + 2 * t.edge, carrying.bf.inches
     long = max(min(up(own.bf.inches, t.half_step), down(face, t.fine_step)), least)
     half, grip = carrying.d.inches / 2, t.seat_leg + own.tf.inches
@@ -234,6 +267,7 @@ def test_a_beam_on_a_seat(data: st.DataObject, t: Trade, span: int) -> None:
         r"cut .* long": [span - half - t.setback, span, half, t.setback],
         r"(meets the|seat$|top clip)": [],
         r"setback": [t.setback],
+        r"bolts (can be put in|have too little)": [*t.room(own, [], gage / 2), t.seat_gage - t.seat_leg],
         t.seat: [long, gage, own.bf.inches, t.edge, least, face],
         r"field bolts": [up(whole, t.bolt_step), *t.exact(grip, *t.add, whole)],
     }

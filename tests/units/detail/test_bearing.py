@@ -77,10 +77,34 @@ def test_a_post_across_the_girder_gets_one_pair() -> None:
 
 def test_an_overhang_runs_on_past_the_post() -> None:
     girder = over_posts(overhang="3'-0").member("G").assembly.main
-    # 5 1/2 past the middle of the first post: pitch 8 1/2, half, and 1 1/4
-    assert girder.length == parse_length("20'-0") + parse_length("3'-0") + parse_length("5 1/2")
+    # 5 3/4 past the middle of the first post: pitch 9, half, and 1 1/4
+    assert girder.length == parse_length("20'-0") + parse_length("3'-0") + parse_length("5 3/4")
 
 
 def test_a_post_askew_is_a_finding() -> None:
     found = over_posts("W8X31", turn=30).findings
     assert {one.code for one in found} == {"bearing-not-detailed"}
+
+
+def test_bolts_over_a_column_have_room_for_the_wrench() -> None:
+    result = over_posts("W8X31")
+    (one, _) = [reason for reason in result.reasons["G"] if reason.decision.startswith("bolts can")]
+    # W8X31 8 in deep, flange 0.435: pitch 8 + 2 x 1 1/4; stiffener 3/8; W18X50 web 0.355, gage 3 1/2
+    assert 'to the column under the plate 1 1/4"' in one.because
+    assert 'to the stiffener 1 9/32"' in one.because
+    assert "to the beam's web 1 37/64\"" in one.because
+
+
+def test_holes_given_too_near_the_web_are_warned_of() -> None:
+    found = over_posts("W8X31", cap={"pitch": "10 1/2", "gage": "2"}).findings
+    assert (
+        'warning: G: bolts over P1 to the beam\'s web: 53/64" is less than the 1 1/4" that a 3/4 bolt '
+        "wants to be tightened: give the cap plate a wider pitch or gage, or use smaller bolts"
+    ) in [one.text() for one in found]
+
+
+def test_a_channel_on_a_post_is_a_finding() -> None:
+    """Its flange lies to one side of its line: two of four holes would be in the air."""
+    (found, *_) = [one for one in over_posts("W8X31", beam="C12X20.7").findings if one.subject == "G"]
+    assert found.code == "bearing-not-detailed"
+    assert "askew, slopes, or is no I-section" in found.message

@@ -147,7 +147,7 @@ FOUND = {
         member(more='rise = "1 in 12"\nends = { connection = "bearing" }')
         + column(top='under = "B1"')
         + column("P2", '"2/A"', top='under = "B1"'),
-        "its cap plate, holes and stiffeners are not detailed",
+        "the holes in its cap plate and its stiffeners are not detailed",
     ),
     "a girder too shallow for any connection": (
         member("G1", "W6x9") + member(stock="W24x55", to='"1/B"', more=OFF).replace(*ON_G1),

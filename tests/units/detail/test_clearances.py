@@ -160,3 +160,21 @@ def test_what_is_a_hair_too_little_does_not_read_as_enough() -> None:
     result = at_a_column("W10X49", "W8X10")
     (message,) = [text for code, text in short(result) if code == "bolt-entering"]
     assert '0.743" is less than the 0.750" that' in message
+
+
+def test_the_bolts_of_a_seat_clear_web_fillet_and_upright_leg() -> None:
+    """W12X26: web 0.23, k1 3/4, gage 3 1/2; L6X4X3/8 with its 4 in leg's gage 2 1/2."""
+    result = at_a_column("W8X31", "W12X26", turn=90, start={"connection": "seat"})
+    assert gap(result, "bolts of the seat to the beam's web") == '1 41/64"'
+    assert gap(result, "bolts of the seat to the beam's fillet") == '1"'
+    assert gap(result, "bolts of the seat to its upright leg") == '2 1/8"'
+
+
+def test_a_seat_under_a_narrow_flange_wants_smaller_bolts() -> None:
+    """W10X12: gage 2 1/4, web 0.19."""
+    result = at_a_column("W8X31", "W10X12", turn=90, start={"connection": "seat"})
+    (one, *_) = [one.text() for one in result.findings if one.code == "bolt-clearance"]
+    assert one == (
+        'error: B1 start: bolts of the seat to the beam\'s web: 1 1/32" is less than the 1 1/4" that a 3/4 '
+        "bolt wants to be tightened: widen the gage, or use smaller bolts or another connection"
+    )

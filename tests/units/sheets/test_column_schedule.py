@@ -23,7 +23,7 @@ def test_plates_and_their_holes_are_said() -> None:
     found = joined(all_texts(column_schedule(demo_frame())))
     # AISC Manual Table 14-2: holes 1 5/16 for anchor rods of 3/4
     assert 'PL3/4X12 x 1\'-0", 4 holes Ø1 5/16"' in found
-    assert 'PL1/2X7 x 11", 4 holes Ø13/16"' in found
+    assert 'PL1/2X7 x 11 1/2", 4 holes Ø13/16"' in found
 
 
 def test_anchor_rods_with_their_spacing_and_how_far_they_stand_out() -> None:

@@ -12,7 +12,7 @@ from gageline.errors import ValueProblem
 from gageline.job import check_job
 from gageline.part import Severity
 from gageline.quality import own_limits
-from gageline.sheets import check_sheet, check_texts
+from gageline.sheets import check_sheet, check_texts, findings_by_card
 from gageline.strength import Method, check_strength, report_of, summary_of
 from gageline.units import counted
 
@@ -34,7 +34,7 @@ def verify(
     full = opened(job_file)
     own_limits(full.job.practice.tolerances)  # refuses a mistyped code, as receive and inspect do
     job, findings = full.job, (*full.findings, *check_job(full.job), *check_texts(full.job))
-    for finding in spoken(findings):
+    for finding in findings_by_card(spoken(findings), full.detailed):
         say.print(finding.text(), markup=False, soft_wrap=True)
     strength = check_strength(job, _method(method), full.detailed)
     for line in report_of(strength, job.system, working=working):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from gageline.cli.opening import opened, sound, write_sheet
 from gageline.cli.screen import AsJson, JobFile, Mark, Out, end_without, say
 from gageline.exchange import json_text
-from gageline.sheets import frame_packet
+from gageline.sheets import frame_packet, reasons_by_card
 
 _SHOWN = "shown with their errors, not to be built yet"
 
@@ -36,7 +36,8 @@ def why(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> None:
         return
     for mark in marks:
         say.print(mark, style="bold", markup=False)
-        for reason in reasons.get(mark, ()):
+        of_piece = reasons.get(mark, ())
+        for reason in reasons_by_card(of_piece, full.detailed) if full.detailed else of_piece:
             say.print(f"  {reason.text()}", markup=False, soft_wrap=True)
         if mark not in reasons:
             say.print("  as drawn: its dimensions come from the job document", markup=False)

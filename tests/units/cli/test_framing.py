@@ -12,6 +12,8 @@ def test_why(run: Run) -> None:
     code, out, _ = run("why", "mezzanine-frame.toml", "--piece", "G1")
     assert code == 0
     assert "because" in out
+    _, out, _ = run("why", "mezzanine-frame.toml", "--piece", "B1")
+    assert '  start (left end): setback 1/2"' in out
     code, out, _ = run("why", "mezzanine.toml")
     assert out.strip() == "every piece of this job is as drawn: its dimensions come from the job document"
     code, out, _ = run("why", "mezzanine.toml", "--piece", "B1")

@@ -6,14 +6,27 @@ import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from itertools import combinations, product
+from itertools import combinations
 from typing import Any
 
 from gageline.detail import Detailed, Joint, Placed, detail_frame
 from gageline.job import FrameEntry, default_practice
-from gageline.part import Fitting, HoleGroup, Join, Part, Placement, extent_y, extent_z, face_point, normal
+from gageline.part import (
+    Fitting,
+    FittingKind,
+    HoleGroup,
+    Join,
+    Part,
+    Placement,
+    Point,
+    Vector,
+    extent_y,
+    extent_z,
+    face_point,
+    normal,
+)
 from gageline.solid import Body, bodies_of
-from gageline.units import ZERO, System, parse_length
+from gageline.units import ZERO, Length, System, parse_length
 
 __all__ = ["bay", "detailed", "gaps", "lengths", "near", "off_line", "overlaps", "plays", "worst_mate"]
 
@@ -115,7 +128,8 @@ def _on_support(result: Detailed, joint: Joint) -> tuple[list[Axis], list[Axis]]
     """Holes of a beam for what its support carries, and the holes in that."""
     beam, support = result.member(joint.site.member.name), result.member(joint.site.support.name)
     word = ON_SUPPORT.get(joint.kind, "for the angles")
-    own = [
+    tongues = [fit for fit in beam.assembly.fittings if fit.kind is FittingKind.TONGUE]
+    own = [axis for fit in tongues if fit.end is joint.site.end for axis in field_axes(beam, fit)] or [
         axis
         for group in beam.assembly.main.groups
         if group.name.startswith(f"{joint.site.end} end, {word}")
@@ -155,21 +169,28 @@ def near(system: System) -> float:
 def gaps(result: Detailed, name: str) -> list[tuple[float, float]]:
     """At each end of a beam the distance from its steel to the face, and what practice asks for, inches.
 
-    The distance is taken at every corner of the section as it is cut, square to the face.
+    The distance is taken at every corner of the section as it is cut, square to the face. At a closed end
+    it is that of the tongue's nearest corner, and along the beam that of the section's corners.
     """
     beam, found = result.member(name), []
     part = beam.assembly.main
     for (member, end), joint in result.joints.items():
-        if member != name:
+        if member != name or any(one.code == "tongue-too-short" for one in joint.findings):
             continue
-        for y in extent_y(part.stock):
-            for z in extent_z(part.stock):
-                corner = beam.placement.turn(tuple(v.inches for v in (part.end_x(end, y, z), y, z)))  # type: ignore[arg-type] # three of them
-                point = [a + b.inches for a, b in zip(corner, beam.placement.origin, strict=True)]
-                off = sum(
-                    (a - b) * c for a, b, c in zip(point, joint.site.point, joint.site.normal, strict=True)
-                )
-                found.append((off, joint.choice.setback.inches))
+        site, corners = joint.site, [(part.end_x(end, y, z), y, z) for y, z in _corners(part)]
+        if joint.tongue is None:
+            offs = [_off(beam.placement, corner, site.point, site.normal) for corner in corners]
+            found.extend((off, joint.choice.setback.inches) for off in offs)
+            continue
+        offs = [_off(beam.placement, corner, site.point, site.inward) for corner in corners]
+        found.extend((off, joint.tongue.steel.inches) for off in offs)
+        (tongue,) = [
+            fit for fit in beam.assembly.fittings if fit.kind is FittingKind.TONGUE and fit.end is end
+        ]
+        stands = tongue.placement.then(beam.placement)
+        ends = [(x, y, z) for x in (ZERO, tongue.part.length) for y, z in _corners(tongue.part)]
+        nearest = min(_off(stands, corner, site.point, site.normal) for corner in ends)
+        found.append((nearest, joint.choice.setback.inches))
     return found
 
 
@@ -182,16 +203,20 @@ def plays(result: Detailed, name: str) -> list[tuple[float, float]]:
                 continue
             stands = fitting.placement.then(beam.placement)
             part = fitting.part
-            corners = product((ZERO, part.length), extent_y(part.stock), extent_z(part.stock))
-            offs = [
-                sum(
-                    (a.inches - b) * c
-                    for a, b, c in zip(stands.point(corner), joint.site.point, joint.site.normal, strict=True)
-                )
-                for corner in corners
-            ]
+            corners = [(x, y, z) for x in (ZERO, part.length) for y, z in _corners(part)]
+            offs = [_off(stands, corner, joint.site.point, joint.site.normal) for corner in corners]
             found.append((min(offs), joint.choice.play.inches))
     return found
+
+
+def _corners(part: Part) -> list[tuple[Length, Length]]:
+    return [(y, z) for y in extent_y(part.stock) for z in extent_z(part.stock)]
+
+
+def _off(stands: Placement, corner: Point, point: Vector, way: Vector) -> float:
+    """How far a corner of a part lies off a point along a direction, inches."""
+    spot = stands.point(corner)
+    return sum((a.inches - b) * c for a, b, c in zip(spot, point, way, strict=True))
 
 
 def off_line(result: Detailed, name: str) -> float:

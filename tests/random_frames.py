@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from gageline.units import System
 
-__all__ = ["RandomFrame", "bays", "knots"]
+__all__ = ["RandomFrame", "bays", "knots", "tongues"]
 
 CONNECTIONS = ("double angles", "single angle", "single plate", "end plate", "extended plate")
 COLUMN_KINDS = (*CONNECTIONS, "seat")
@@ -59,6 +59,7 @@ class Kit:
 
 
 HOLLOW = ("HSS8X4X1/4", "HSS10X6X3/8")
+CLOSED = (*HOLLOW, "HSS6X4X1/4", "HSS4X4X1/4", "HSS12X8X1/2", "HSS6X6X3/8")
 KITS = (
     Kit(
         System.FT_IN,
@@ -197,5 +198,55 @@ def knots(draw: st.DrawFn) -> RandomFrame:
             }
         ],
         "member": members,
+    }
+    return RandomFrame(tables, kit.system)
+
+
+@st.composite
+def tongues(draw: st.DrawFn) -> RandomFrame:
+    """A hollow column with hollow arms, square, askew and sloped, and a hollow beam between two girders."""
+    kit = draw(st.sampled_from(KITS))
+    inch = kit.inch
+    free = {"connection": "free"}
+    column = draw(st.sampled_from(kit.columns))
+    shift = draw(st.one_of(st.just(0), st.integers(-90, 90)))
+    members = [_girder(draw(st.sampled_from(kit.girders)), number, row) for number, row in enumerate("AB", 1)]
+    between = {
+        "name": "B1",
+        "stock": draw(st.sampled_from(CLOSED)),
+        "from": {"on": "G1", "at": 160 * inch},
+        "to": {"on": "G2", "at": (160 + shift) * inch},
+        "top": "Floor",
+        "drop": kit.drop(draw),
+        "ends": draw(st.sampled_from([{}, {"connection": "single plate"}, {"connection": "extended plate"}])),
+    }
+    arms = {"east": (90, 0), "west": (-90, 0), "north": (0, 90), "south": (0, -90)}
+    for name, (x, y) in arms.items():
+        if draw(st.booleans()):
+            skew = draw(st.sampled_from([0, draw(st.integers(-89, 89))]))
+            aside = ((skew if y else 0) + x) * inch, ((skew if x else 0) + y) * inch
+            arm = {
+                "name": name,
+                "stock": draw(st.sampled_from(CLOSED)),
+                "from": "3/C",
+                "to": {"point": "3/C", "x": aside[0], "y": aside[1]},
+                "top": "Floor",
+                "drop": kit.drop(draw),
+                "end": free,
+                "start": draw(st.sampled_from([{}, {"connection": "single plate"}])),
+            }
+            rise = draw(st.sampled_from([0, 0, 2, 6]))
+            members.append(arm | ({"rise": f"{rise} in 12"} if rise else {}))
+    spacing = [320 * inch, 200 * inch]
+    tables: Table = {
+        "grid": {
+            "x": {"names": ["1", "2", "3"], "spacing": spacing},
+            "y": {"names": ["A", "B", "C"], "spacing": [draw(st.integers(100, 160)) * inch, 140 * inch]},
+        },
+        "level": [{"name": "Floor", "elevation": 120 * inch}],
+        "column": [
+            {"name": "P", "at": "3/C", "stock": column, "base": "0", "top": 170 * inch, "turn": draw(TURNS)}
+        ],
+        "member": [*members, between],
     }
     return RandomFrame(tables, kit.system)

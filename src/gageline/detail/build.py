@@ -6,7 +6,9 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gageline.detail.carrier import Carrier
+from gageline.detail.closed_end import close_end
 from gageline.detail.joint import Joint
+from gageline.detail.plating import plate_weld
 from gageline.detail.points import field_points, maker_of
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder
@@ -316,7 +318,7 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     inward = site.inward
     right = cross(inward, UP)
     toward = dot(line.ez, right) * (1.0 if side is Side.NEAR else -1.0)
-    half = line.stock.tw.inches / 2
+    half = joint.web.inches / 2
     back = half + joint.thickness.inches if toward > 0 else -half
     start = along(site.point, right, back)
     top = ladder.first + ladder.edge.inches
@@ -328,19 +330,17 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     name = other.free_fitting(f"{site.face} plate")
     fitting = Fitting(name, FittingKind.PLATE, part, other.seen(placement), site.face, None, Join.WELDED)
     other.fittings.append(fitting)
-    size = _plate_weld(joint, shop)
+    size = plate_weld(joint.thickness, shop)
     other.welds.append(Weld(name, size, ladder.length, 2, "both sides of the plate", both_sides=True))
     why = f"five eighths of the plate, {shop.say(joint.thickness)}, rounded up"
     own.reasons.append(replace(_weld_reason("plate", size, why, site.word, shop), source=_PLATE_WELD))
     other.reasons.append(_carried(joint, f"plate {shop.say(joint.thickness)}", shop))
+    if joint.tongue is not None:
+        close_end(joint, joint.tongue, ladder, own, shop)
+        return
     face = Face.NEAR if side is Side.NEAR else Face.FAR
     points = field_points(other, fitting)
     own.drill(f"{site.end} end, for the plate", face, points, maker_of(joint, shop), shop.division)
-
-
-def _plate_weld(joint: Joint, shop: Shop) -> Length:
-    """Five eighths of the plate, up to the next 1/16 in or 1 mm."""
-    return round_up(joint.thickness * Fraction(5, 8), shop.pick(1 / 16, 1))
 
 
 def _square_plate(joint: Joint, ladder: Ladder, start: Vec, top: float, shop: Shop) -> tuple[Part, Placement]:

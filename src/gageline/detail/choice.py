@@ -25,10 +25,8 @@ _PLATE_BESIDE = 0.5  # inches of a plate beside a beam's web, with some room
 _CLOSE = 3  # diameters between rows where they are set closer, what AISC 360-22 J3.4 calls preferred
 Way = tuple[str, Join]
 """A connection, and how its material is joined to the beam."""
-_HOLLOW = (
-    "use a W or C beam here, or let the hollow one meet a W column's flange or an open girder square; else "
-    "enter the end as drawn, with a plate on the beam's closed end that is bolted to one on the support"
-)
+_TONGUED = "use a single plate, which is bolted to a tongue at the beam's closed end"
+_END_PLATE = "use an end plate, or a single plate, which is bolted to a tongue at the beam's closed end"
 _WAYS: tuple[Way, ...] = (
     ("double angles", Join.BOLTED),
     ("single plate", Join.BOLTED),
@@ -107,6 +105,11 @@ class Choice:
         """Bolts of one row that hold the beam: the two legs of welded angles and an end plate have two."""
         two_legs = self.kind == "double angles" and self.to_beam is Join.WELDED
         return 2 if two_legs or self.kind == "end plate" else 1
+
+    @property
+    def tongued(self) -> bool:
+        """Whether the beam is hollow and a plate is bolted to a tongue at its closed end."""
+        return self.kind in _PLATES and self.site.member.stock.profile is Profile.BOX
 
     @property
     def planes(self) -> int:
@@ -205,7 +208,7 @@ def _kind(site: Site, *, stiffened: bool) -> tuple[str, str]:
     if given is not None:
         return given, "given in the frame"
     if site.member.stock.profile is Profile.BOX:
-        return "end plate", "a hollow section has no web to bolt to: it gets an end plate"
+        return _of_hollow(site, stiffened=stiffened)
     if site.kind is FaceKind.COLUMN_WEB:
         return "extended plate", "the beam stays outside the column's flanges and swings in freely"
     if stiffened:
@@ -218,6 +221,24 @@ def _kind(site: Site, *, stiffened: bool) -> tuple[str, str]:
     if site.kind is FaceKind.WALL:
         return "single plate", "a hollow wall takes no bolts from behind: a plate is welded to it"
     return "double angles", "the end is square to a web or flange that takes bolts"
+
+
+def _of_hollow(site: Site, *, stiffened: bool) -> tuple[str, str]:
+    """The connection of a hollow beam: an end plate where it can be bolted, else a plate on a tongue."""
+    if site.square and site.kind is not FaceKind.WALL:
+        return "end plate", "a hollow section has no web to bolt to: it gets an end plate"
+    tongue = "the beam is hollow: the plate is bolted to a tongue at its closed end"
+    if site.square:
+        return "single plate", f"a hollow wall takes no bolts from behind: a plate is welded to it; {tongue}"
+    if site.kind is FaceKind.COLUMN_WEB or stiffened:
+        return (
+            "extended plate",
+            f"an end plate would have to be bent to the skew; {tongue}, which stays outside",
+        )
+    return (
+        "single plate",
+        f"the end is skewed: a plate in the middle of the beam is welded at the skew; {tongue}",
+    )
 
 
 def _usable(site: Site, kind: str) -> tuple[str, Finding | None]:
@@ -257,30 +278,25 @@ def _past_the_flanges(site: Site) -> float:
 def _limits_of_kind(site: Site, kind: str) -> Iterator[Limit]:
     """What a connection is not detailed for."""
     profile = site.member.stock.profile
-    hollow = profile is Profile.BOX
+    hollow, instead = profile is Profile.BOX, "single plate"
     if kind in _PLATES:
-        yield (
-            hollow, "free", "a plate beside the web needs an open section",
-            "use an end plate on a W column or girder",
-        )  # fmt: skip
         return
-    instead = "free" if hollow else "single plate"
-    skewed = _HOLLOW if hollow else "a single plate is welded at the skew angle"
+    skewed = _TONGUED if hollow else "a single plate is welded at the skew angle"
     yield (
         not site.square, instead, f"at a skew of {abs(site.skew):.1f} degrees it would have to be bent",
         skewed,
     )  # fmt: skip
     bolted = kind == "end plate" or (kind in _ANGLES and site.joint.to_support != "welded")
-    walled = _HOLLOW if hollow else 'use a single plate, or angles with to_support = "welded"'
+    walled = _TONGUED if hollow else 'use a single plate, or angles with to_support = "welded"'
     yield (
         site.kind is FaceKind.WALL and bolted, instead, "a hollow wall cannot be bolted from behind", walled
     )  # fmt: skip
-    yield (hollow and kind in _ANGLES, "free", "a hollow section has no web for angles", "use an end plate")
+    yield (hollow and kind in _ANGLES, instead, "a hollow section has no web for angles", _END_PLATE)
     if kind != "seat":
         return
     yield (
         profile is not Profile.I_SHAPE, instead, "a seat wants a section with flanges to both sides",
-        "use an end plate" if hollow else "use a single plate",
+        _END_PLATE if hollow else "use a single plate",
     )  # fmt: skip
     seated = site.kind in {FaceKind.COLUMN_FLANGE, FaceKind.WALL} and site.support.is_column
     yield (
@@ -333,6 +349,11 @@ def _setback(site: Site, kind: str, play: Length, shop: Shop) -> tuple[Length, s
             f"rounded up to {shop.say(step)}"
         )
         return max(off, usual), rule
+    if kind in _PLATES and site.member.stock.profile is Profile.BOX:
+        return (
+            usual,
+            f"that is the shop's practice for {kind}, square to the face to the tongue's nearest corner",
+        )
     skew = math.tan(math.radians(abs(site.skew)))
     lean = f"{skew * 12:.4g} in 12" if shop.system is System.FT_IN else f"{abs(site.skew):.4g} degrees"
     mitre = f", measured square to the face; the end is mitred {lean}" if skew > 1e-9 else ""

@@ -224,9 +224,10 @@ def _along_the_bolt(joint: Joint, wrench: Wrench) -> Iterator[Gap]:
     if _off_the_face(joint) - wrench.tighten.inches >= site.reach:
         return
     column = site.support.stock
-    have = (column.d / 2 - column.tf - site.member.stock.tw / 2).inches + site.off_centre
+    have = (column.d / 2 - column.tf - joint.web / 2).inches + site.off_centre
+    what = "tongue" if joint.tongue else "web"
     yield Gap(
-        "bolts between the beam's web and the farther flange of the column",
+        f"bolts between the beam's {what} and the farther flange of the column",
         have,
         ((bolt_length(size, joint.grip).inches, _ENTER),),
         "use an extended plate, which takes the bolts outside the flanges",
@@ -238,6 +239,9 @@ def _at_the_beam(joint: Joint, ladder: Ladder, wrench: Wrench, shop: Shop) -> It
     stock, legs = joint.site.member.stock, joint.legs
     if joint.angle is None and joint.spread is None:
         yield beside("bolts to the face", _to_the_face(joint), wrench, "use extended plates or less skew")
+        if joint.tongue is not None:
+            have = (joint.tongue.to_cap - joint.tongue.weld).inches
+            yield beside("bolts to the weld at the end cap", have, wrench, "use smaller bolts")
     elif joint.angle is None:
         have = _to_the_weld(joint) - shop.practice.weld.inches
         yield beside("bolts to the weld of the beam", have, wrench, _GAGE)
@@ -254,7 +258,8 @@ def _at_the_beam(joint: Joint, ladder: Ladder, wrench: Wrench, shop: Shop) -> It
         what = "bolts of the outstanding leg to those of the web leg"
         both = ((wrench.enter.inches, _ENTER), (legs.wanted, _TIGHTEN))
         yield Gap(what, legs.clear, both, _apart(legs, ladder))
-    yield from _under_own_flanges(joint, ladder, wrench)
+    if joint.tongue is None:
+        yield from _under_own_flanges(joint, ladder, wrench)
 
 
 def _to_the_weld(joint: Joint) -> float:
@@ -271,7 +276,7 @@ def _to_the_face(joint: Joint) -> float:
     """From the bolts of a plate to the face, at the end of the bolt that is nearest to it, inches."""
     site, size = joint.site, joint.choice.size
     skew = math.radians(abs(site.skew))
-    out = (site.member.stock.tw / 2 + joint.thickness + size.nut_height).inches + _THREADS
+    out = (joint.web / 2 + joint.thickness + size.nut_height).inches + _THREADS
     return joint.gage.inches * math.cos(skew) - (0.0 if site.square else out * math.sin(skew))
 
 

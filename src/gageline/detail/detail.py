@@ -38,6 +38,7 @@ from gageline.detail.space import along, vec_of
 from gageline.detail.splice import splice_plates
 from gageline.detail.stick import EndPlane, Stick, stick_of
 from gageline.detail.supports import Bearing, Supports, find_supports
+from gageline.detail.tongue import end_plane
 from gageline.detail.trying import Pair, broken, in_vain, let_in, settled
 from gageline.errors import ValueProblem
 from gageline.job import (
@@ -243,10 +244,8 @@ class _Work:
         work, word = (line.start, "start") if end is End.LEFT else (line.finish, "end")
         say = self.shop.say
         if choice is not None:
-            site = choice.site
-            off = say(math.dist(site.point[:2], work[:2]))
-            why = f"the {word}'s face is {off} from its work point and the setback {say(choice.setback)}"
-            return EndPlane(along(site.point, site.normal, choice.setback.inches), site.normal, why)
+            off = say(math.dist(choice.site.point[:2], work[:2]))
+            return end_plane(choice, off, self.shop)
         inward = line.ex if end is End.LEFT else (-line.ex[0], -line.ex[1], -line.ex[2])
         joint = joint_of(line, end)
         if joint.overhang or joint.connection == "free":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from gageline.detail.joint import Joint
 from gageline.detail.reason import PRACTICE, Reason
@@ -10,11 +11,49 @@ from gageline.detail.shop import Shop
 from gageline.detail.site import FaceKind
 from gageline.detail.space import dot, minus
 from gageline.part import Finding, Severity
-from gageline.steel import Profile
 
 __all__ = ["entering"]
 
 _SHOP_FITTED = frozenset({"double angles", "single angle", "end plate"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Body:
+    """What has to pass between the supports.
+
+    Args:
+        long: along the beam in the plan, inches.
+        wide: inches.
+        high: inches.
+        beside: what flanges of the supports take of the gap, inches; for what stands behind tongues.
+    """
+
+    long: float
+    wide: float
+    high: float
+    beside: float | None = None
+
+    def across(self) -> float:
+        """Its size when it is turned in the plan, inches."""
+        return self.wide
+
+    def upright(self) -> float:
+        """Its size when it is tilted, inches."""
+        return self.high
+
+    def needs(self, size: float) -> float:
+        """The gap that it needs when it is so wide, or so high, inches."""
+        return math.hypot(self.long, size) + (self.beside or 0.0)
+
+    def text(self, shop: Shop, gap: float) -> str:
+        """Its sizes and those of the gap, in words."""
+        sizes = f"{shop.say(self.long)} long, {shop.say(self.wide)} wide and {shop.say(self.high)} high"
+        if self.beside is None:
+            return f"the gap is {shop.say(gap)}, the finished beam {sizes} at its ends"
+        return (
+            f"the gap is {shop.say(gap)}, flanges take {shop.say(self.beside)} of it, the beam is {sizes} "
+            "between its tongues"
+        )
 
 
 def entering(one: Joint, two: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tuple[Finding, ...]]:
@@ -27,23 +66,22 @@ def entering(one: Joint, two: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tu
     """
     beam = one.site.member
     gap = abs(dot(minus(two.site.point, one.site.point), beam.plan))
-    length = gap - sum(_taken(joint) for joint in (one, two))
-    wide, high = _body(one, two)
+    bodies = _bodies(one, two, gap)
     slack = shop.frame.entering.inches * 2
     ways = [
-        (math.hypot(length, size), way)
-        for size, way, barred in ((wide, "turned in the plan", _walled), (high, "tilted", _roofed))
+        (max((body.needs(size(body)), body.text(shop, gap)) for body in bodies), way)
+        for size, way, barred in (
+            (_Body.across, "turned in the plan", _walled),
+            (_Body.upright, "tilted", _roofed),
+        )
         if not any(barred(joint) for joint in (one, two))
     ]
-    size = (
-        f"the gap is {shop.say(gap)}, the finished beam {shop.say(length)} long, {shop.say(wide)} wide and "
-        f"{shop.say(high)} high at its ends"
-    )
     if not ways:
         why = "flanges above one end leave no room to tilt it, those beside the other none to turn it"
         short = f"the finished beam can be neither turned in the plan nor tilted: {why}"
+        size = bodies[0].text(shop, gap)
         return (Reason("cannot be swung in", f"{size}; {why}", PRACTICE),), (_stuck((one, two), short),)
-    least, way = min(ways)
+    (least, size), way = min(ways)
     because = (
         f"{size}; {way} it needs {shop.say(least)}, and {shop.say(slack)} of spring in the legs and play in "
         "the supports is counted on"
@@ -62,8 +100,11 @@ def _stuck(joints: tuple[Joint, Joint], short: str) -> Finding:
         if plated
         else "ship the angles of one end loose or bolt them so that they slip, use a shorter projection"
     )
-    other = "" if beam.stock.profile is Profile.BOX else ", or use a single plate at one end"
-    return Finding("cannot-be-put-in", Severity.WARNING, beam.name, short, f"{how}{other}", PRACTICE)
+    other = "use a single plate at one end"
+    if any(joint.tongue is not None for joint in joints):
+        how = "use an extended plate, whose tongue and cap stay outside the flanges"
+        other = "use a narrower beam"
+    return Finding("cannot-be-put-in", Severity.WARNING, beam.name, short, f"{how}, or {other}", PRACTICE)
 
 
 def _inside(joint: Joint) -> bool:
@@ -83,9 +124,30 @@ def _roofed(joint: Joint) -> bool:
 
 def _taken(joint: Joint) -> float:
     """What stays free between the finished end and the face, along the beam in the plan, inches."""
+    if joint.tongue is not None:
+        return joint.tongue.tip
     if joint.choice.on_beam:
         return joint.choice.play.inches
     return joint.choice.setback.inches / math.cos(math.radians(joint.site.skew))
+
+
+def _bodies(one: Joint, two: Joint, gap: float) -> tuple[_Body, ...]:
+    """What has to pass: the finished ends, and behind tongues the closed ends, beside the flanges there."""
+    ends = one, two
+    wide, high = _body(one, two)
+    finished = _Body(gap - sum(_taken(joint) for joint in ends), wide, high)
+    tongues = [(joint.tongue, joint.site) for joint in ends if joint.tongue is not None]
+    if not tongues:
+        return (finished,)
+    behind = gap - sum(
+        joint.tongue.reach.inches if joint.tongue is not None else _taken(joint) for joint in ends
+    )
+    return finished, _Body(
+        behind,
+        max(tongue.wide.inches for tongue, _ in tongues),
+        max(site.member.depth for _, site in tongues),
+        sum(site.reach / math.cos(math.radians(site.skew)) for _, site in tongues),
+    )
 
 
 def _body(one: Joint, two: Joint) -> tuple[float, float]:
@@ -95,6 +157,8 @@ def _body(one: Joint, two: Joint) -> tuple[float, float]:
     for joint in (one, two):
         stock = joint.site.member.stock
         width, height = stock.bf.inches, stock.d.inches
+        if joint.tongue is not None and joint.ladder is not None:
+            width, height = joint.tongue.thickness.inches, joint.ladder.length.inches
         if joint.kind in _SHOP_FITTED and joint.ladder is not None:
             height = joint.ladder.length.inches
             if joint.angle is not None:

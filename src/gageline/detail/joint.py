@@ -8,12 +8,14 @@ from dataclasses import dataclass, replace
 from gageline.detail.choice import Choice
 from gageline.detail.copes import Notches, notches_of
 from gageline.detail.flange import flange_gage
+from gageline.detail.plating import bolt_edge, off_the_face, plate_thickness
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder, clear_height, ladder_of
 from gageline.detail.shop import Shop, up_to
 from gageline.detail.site import FaceKind, Site, fillet_of
 from gageline.detail.stagger import Legs, legs_of, staggered
 from gageline.detail.stick import Stick
+from gageline.detail.tongue import Tongue, flat_too_low, tongue_of, tongue_reasons
 from gageline.detail.wrench import wrench_of
 from gageline.errors import ValueProblem
 from gageline.job import stock_named
@@ -53,6 +55,7 @@ class Joint:
         gage: along the beam to its bolts: in the web, at its middle, of plates from the face, of angles
             that are bolted to it from their heel; of a seat from its heel.
         edge: of a plate: from its bolts to its edge and to the end of the beam's web at the least.
+        tongue: at the closed end of a hollow beam, which a plate is bolted to; None in any other.
         reasons: why, in the order decided.
         findings: what is wrong.
     """
@@ -66,6 +69,7 @@ class Joint:
     length: Length = ZERO
     gage: Length = ZERO
     edge: Length = ZERO
+    tongue: Tongue | None = None
     reasons: tuple[Reason, ...] = ()
     findings: tuple[Finding, ...] = ()
 
@@ -85,12 +89,17 @@ class Joint:
         return self.angle.tw if self.angle is not None else self.thickness
 
     @property
+    def web(self) -> Length:
+        """Thickness of what the material lies against: the beam's web, or the tongue of a hollow beam."""
+        return self.tongue.thickness if self.tongue else self.site.member.stock.tw
+
+    @property
     def grip(self) -> Length:
         """What the field bolts go through, without what is on the other side of the support."""
         if self.choice.to_support is Join.BOLTED:
             return self.material + self.site.thickness
         plies = 2 if self.kind == "double angles" else 1
-        return self.material * plies + self.site.member.stock.tw
+        return self.material * plies + self.web
 
     @property
     def legs(self) -> Legs | None:
@@ -115,7 +124,7 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
         shop: the practice.
     """
     site = choice.site
-    notches = notches_of(site, stick, choice.setback.inches, shop)
+    notches = Notches() if choice.tongued else notches_of(site, stick, choice.setback.inches, shop)
     start = Joint(
         choice,
         notches,
@@ -136,7 +145,9 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
         return without(material)
     span = _span(material)
     room = clear_height(site, notches, span)
-    ladder, reasons, findings = ladder_of(choice, notches, room, shop)
+    if choice.tongued and (low := flat_too_low(choice, room, shop)) is not None:
+        return without(replace(material, findings=(*material.findings, low)))
+    ladder, reasons, findings = ladder_of(choice, notches, room, shop, web=material.web)
     joint = replace(
         material,
         ladder=ladder,
@@ -153,7 +164,8 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
 
 def without(joint: Joint) -> Joint:
     """The end without a connection, its findings kept."""
-    return replace(joint, choice=replace(joint.choice, kind="free"), ladder=None, spread=None)
+    free = replace(joint.choice, kind="free")
+    return replace(joint, choice=free, ladder=None, spread=None, tongue=None)
 
 
 def _span(joint: Joint) -> tuple[float, float]:
@@ -162,6 +174,8 @@ def _span(joint: Joint) -> tuple[float, float]:
     setback = joint.choice.setback.inches / level
     if joint.kind in _ANGLES and joint.angle is not None:
         return setback, joint.angle.bf.inches
+    if joint.tongue is not None:
+        return joint.tongue.steel.inches, joint.tongue.steel.inches
     if joint.kind in _PLATES:
         return setback, joint.gage.inches * 2
     return setback, setback
@@ -292,78 +306,33 @@ def _face_room(site: Site) -> float:
 def _plate(joint: Joint, shop: Shop) -> Joint:
     """A single plate's thickness, and how far off the face its bolts are."""
     site, choice = joint.site, joint.choice
-    thick = site.joint.thickness or shop.frame.plate
-    level = math.cos(math.radians(site.skew))
-    edge = max(shop.frame.edge, choice.size.diameter * 2)
-    setback = choice.setback.inches / level
-    gage, rule = _off_the_face(joint, thick, (setback, setback + edge.inches), shop)
+    thick = plate_thickness(choice, shop)
+    tongue = tongue_of(choice, shop) if choice.tongued else None
+    if tongue is None:
+        setback = choice.setback.inches / math.cos(math.radians(site.skew))
+        gage, rule = off_the_face(choice, site.member.stock.tw, setback, shop)
+    else:
+        gage, rule = tongue.gage, tongue.rule
+    made = replace(joint, thickness=thick, gage=gage, edge=bolt_edge(choice, shop), tongue=tongue)
     reason = Reason(
         f"bolts {shop.say(gage)} off the face, plate {shop.say(thick)}", rule, PRACTICE, site.word
     )
     limit = choice.size.diameter / 2 + Length.from_inches(1) / 16
     extra: tuple[Finding, ...] = ()
-    if thick > limit and site.member.stock.tw > limit:
+    if thick > limit and made.web > limit:
         extra = (
             Finding(
                 "plate-stiff",
                 Severity.WARNING,
                 f"{site.member.name} {site.word}",
-                f"plate {shop.say(thick)} and web {shop.say(site.member.stock.tw)} are both over half a bolt "
-                f"and 1/16, {shop.say(limit)}",
+                f"plate {shop.say(thick)} and {'tongue' if tongue else 'web'} {shop.say(made.web)} are both "
+                f"over half a bolt and 1/16, {shop.say(limit)}",
                 "use a thinner plate or larger bolts",
                 "AISC Manual Part 10, Table 10-9 (from memory)",
             ),
         )
-    return replace(
-        joint,
-        thickness=thick,
-        gage=gage,
-        edge=edge,
-        reasons=(*joint.reasons, reason),
-        findings=(*joint.findings, *extra),
-    )
-
-
-def _off_the_face(joint: Joint, thick: Length, least: tuple[float, float], shop: Shop) -> tuple[Length, str]:
-    """How far along the beam from the face a plate's bolts are, and why.
-
-    Args:
-        joint: the connection.
-        thick: of the plate.
-        least: along the beam from the face to the end of the web, and to bolts at the usual edge, inches.
-        shop: the practice.
-
-    Source: AISC 360-22 J3.6, at most 12 thicknesses of the web from its end.
-    """
-    site, step, usual = joint.site, shop.pick(0.25, 5), shop.frame.plate_gage
-    setback, edge = least
-    wrench = _beside_the_skew(site, joint.choice, thick)
-    wanted = up_to(max(edge, wrench), step)
-    most = round_down(Length.from_inches(setback) + site.member.stock.tw * 12, step)
-    gage = max(wanted, min(usual, most))
-    rule = (
-        f"setback {shop.say(setback)} along the beam and {shop.say(edge - setback)} to the bolts make "
-        f"{shop.say(edge)}"
-    )
-    if wrench > edge:
-        rule += f", the wrench beside the skewed face wants {shop.say(wrench)}"
-    rule += f"; rounded up to {shop.say(step)}, at least {shop.say(usual)}"
-    if gage < usual:
-        rule += f", less as 12 thicknesses of the web go only to {shop.say(most)}"
-    return gage, rule
-
-
-def _beside_the_skew(site: Site, choice: Choice, thick: Length) -> float:
-    """How far along a skewed beam its bolts must be off the face to be tightened, inches.
-
-    Source: AISC Manual, LRFD 2nd ed., Table 8-4, C1, from the end of the bolt nearest to the face.
-    """
-    size, wrench = choice.size, wrench_of(choice.size)
-    if site.square or wrench is None:
-        return 0.0
-    skew = math.radians(abs(site.skew))
-    out = (site.member.stock.tw / 2 + thick + size.nut_height).inches + 0.25
-    return (wrench.tighten.inches + out * math.sin(skew)) / math.cos(skew)
+    closed = tongue_reasons(choice, tongue, shop) if tongue else ()
+    return replace(made, reasons=(*joint.reasons, reason, *closed), findings=(*joint.findings, *extra))
 
 
 def _end_plate(joint: Joint, shop: Shop) -> Joint:

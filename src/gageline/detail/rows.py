@@ -14,6 +14,7 @@ from gageline.detail.site import Site, largest_fillet
 from gageline.detail.space import UP, dot
 from gageline.detail.values import SLIP, bolt_value, row_value, slip_value
 from gageline.part import Face, Finding, Severity
+from gageline.steel import Profile
 from gageline.units import ZERO, Length, System, round_down
 
 __all__ = ["Ladder", "clear_height", "ladder_of"]
@@ -87,7 +88,7 @@ def clear_height(site: Site, notches: Notches, span: tuple[float, float]) -> tup
 
 
 def ladder_of(
-    choice: Choice, notches: Notches, room: tuple[float, float], shop: Shop
+    choice: Choice, notches: Notches, room: tuple[float, float], shop: Shop, *, web: Length
 ) -> tuple[Ladder | None, tuple[Reason, ...], tuple[Finding, ...]]:
     """The rows of an end.
 
@@ -96,6 +97,7 @@ def ladder_of(
         notches: of the end.
         room: elevations that the material must stay between, inches.
         shop: the practice.
+        web: thickness of what its bolts go through in the beam.
 
     Returns:
         The rows, None when not one fits; why; and what is wrong with them.
@@ -105,7 +107,7 @@ def ladder_of(
     low, high = room
     half, half_of = _half(site, notches)
     by_depth = max(1, math.ceil((half - (edge * 2).inches) / pitch.inches - 1e-6) + 1)
-    each, unit = row_value(size, choice.planes, site.member.stock.tw, pitch), bolt_value(size).unit
+    each, unit = row_value(size, choice.planes, web, pitch), bolt_value(size).unit
     grip, held = slip_value(size, shop.practice.bolt_grade, shop.practice.hole), ""
     slips = grip is not None and grip * choice.planes < each
     if grip is not None and slips:
@@ -189,7 +191,9 @@ def _half(site: Site, notches: Notches) -> tuple[float, str]:
         return left.inches / 2, "the coped depth"
     if stock.T is not None:
         return stock.T.inches / 2, "T"
-    return (stock.d.inches - 2 * largest_fillet(stock)) / 2, "the flat of the web"
+    return (
+        stock.d.inches - 2 * largest_fillet(stock)
+    ) / 2, "the flat of the wall" if stock.profile is Profile.BOX else "the flat of the web"
 
 
 def _no_room(site: Site, subject: str, room: tuple[float, float], shop: Shop) -> Finding:

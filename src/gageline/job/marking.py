@@ -34,6 +34,8 @@ _LETTERS = {
     FittingKind.STIFFENER: "s",
     FittingKind.BASE_PLATE: "b",
     FittingKind.CAP_PLATE: "c",
+    FittingKind.END_CAP: "k",
+    FittingKind.TONGUE: "t",
 }
 _HAND = "-OH"  # of the opposite hand of a fitting whose mark the document gives
 

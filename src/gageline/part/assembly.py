@@ -22,6 +22,8 @@ class FittingKind(StrEnum):
     STIFFENER = "stiffener"
     BASE_PLATE = "base plate"
     CAP_PLATE = "cap plate"
+    END_CAP = "end cap"
+    TONGUE = "tongue"
 
 
 class Join(StrEnum):

@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, given, settings
 from assembling import detailed, gaps, off_line, overlaps, plays, worst_mate
 from gageline.detail import Detailed
 from gageline.part import Severity
-from random_frames import RandomFrame, bays, knots
+from random_frames import RandomFrame, bays, knots, tongues
 
 EXACT = 1e-6  # inches, for members that meet at right angles
 TICK = 1 / 162560  # inches: the step of `Length`
@@ -45,4 +45,10 @@ def test_a_bay_goes_together(frame: RandomFrame) -> None:
 @given(knots())
 @settings(max_examples=80, deadline=None, suppress_health_check=list(HealthCheck))
 def test_beams_around_a_girder_and_a_column_go_together(frame: RandomFrame) -> None:
+    goes_together(detailed(frame.tables, frame.system))
+
+
+@given(tongues())
+@settings(max_examples=80, deadline=None, suppress_health_check=list(HealthCheck))
+def test_hollow_beams_on_tongues_go_together(frame: RandomFrame) -> None:
     goes_together(detailed(frame.tables, frame.system))

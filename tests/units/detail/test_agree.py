@@ -179,6 +179,6 @@ def test_a_spread_that_runs_past_the_shorter_legs_is_not_shared() -> None:
 
 def test_bolts_beside_a_hollow_beam_are_not_asked_of_legs_that_are_too_short() -> None:
     # HSS10X6: 6 + 2 (1/4 + 1 1/4) = 9 apart, past a 4 in leg; this once was told as a gage beyond the leg
-    made = both_sides(first={"beam": "HSS10X6X3/8"}, stock="W16X26")
+    made = both_sides(first={"beam": "HSS10X6X3/8", "ends": {"connection": "end plate"}}, stock="W16X26")
     assert made.joints["B1", End.RIGHT].spread == parse_length("9")
     assert made.joints["B2", End.LEFT].kind == "single plate"

@@ -18,6 +18,8 @@ def joint(**keys: object) -> Joint:
         ({"to": {"on": "G2", "at": 150}}, "single plate"),
         ({"girder": "HSS16X8X3/8"}, "single plate"),
         ({"beam": "HSS8X4X1/4"}, "end plate"),
+        ({"beam": "HSS8X4X1/4", "to": {"on": "G2", "at": 150}}, "single plate"),
+        ({"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"}, "single plate"),
         ({"ends": {"connection": "single angle"}}, "single angle"),
     ],
 )
@@ -38,7 +40,21 @@ def test_the_connection_follows_by_rule(keys: dict[str, object], kind: str) -> N
             "single plate",
             "cannot be bolted",
         ),
-        ({"beam": "HSS8X4X1/4", "ends": {"connection": "double angles"}}, "free", "has no web for angles"),
+        (
+            {"beam": "HSS8X4X1/4", "ends": {"connection": "double angles"}},
+            "single plate",
+            "has no web for angles",
+        ),
+        (
+            {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8", "ends": {"connection": "end plate"}},
+            "single plate",
+            "cannot be bolted",
+        ),
+        (
+            {"beam": "HSS8X4X1/4", "to": {"on": "G2", "at": 150}, "ends": {"connection": "end plate"}},
+            "single plate",
+            "have to be bent",
+        ),
         (
             {"beam": "C12X20.7", "ends": {"connection": "seat"}},
             "single plate",
@@ -65,20 +81,41 @@ def test_what_cannot_be_made_is_a_finding_and_never_made_silently(
 
 
 @pytest.mark.parametrize(
-    "keys",
+    ("keys", "why"),
     [
-        {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"},
-        {"beam": "HSS8X4X1/4", "to": {"on": "G2", "at": "150 in"}},
+        (
+            {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"},
+            "a hollow wall takes no bolts from behind: a plate is welded to it",
+        ),
+        (
+            {"beam": "HSS8X4X1/4", "to": {"on": "G2", "at": "150 in"}},
+            "the end is skewed: a plate in the middle of the beam is welded at the skew",
+        ),
     ],
 )
-def test_a_hollow_beam_at_a_hollow_wall_or_askew_says_what_to_do(keys: dict[str, object]) -> None:
+def test_a_hollow_beam_at_a_hollow_wall_or_askew_gets_a_tongue(keys: dict[str, object], why: str) -> None:
     found = joint(**keys)
-    assert found.kind == "free"
+    assert found.kind == "single plate"
+    assert found.choice.tongued
+    assert found.tongue is not None
+    (reason,) = [one for one in found.reasons if one.decision == "single plate"]
+    assert reason.because == (f"{why}; the beam is hollow: the plate is bolted to a tongue at its closed end")
+    assert not found.findings
+
+
+@pytest.mark.parametrize("connection", ["single plate", "extended plate"])
+def test_a_hollow_beam_can_have_a_plate_wherever_the_document_gives_one(connection: str) -> None:
+    found = joint(beam="HSS8X4X1/4", ends={"connection": connection})
+    assert (found.kind, found.choice.tongued) == (connection, True)
+
+
+def test_what_a_hollow_beam_can_have_is_the_remedy_for_what_it_cannot() -> None:
+    found = joint(beam="HSS8X4X1/4", ends={"connection": "double angles"})
     (finding,) = [one for one in found.findings if one.code == "connection-not-possible"]
-    assert finding.remedy == (
-        "use a W or C beam here, or let the hollow one meet a W column's flange or an open girder square; "
-        "else enter the end as drawn, with a plate on the beam's closed end that is bolted to one on the "
-        "support"
+    assert finding.text() == (
+        "error: B1 start: double angles: a hollow section has no web for angles; a single plate is detailed "
+        "in its place: use an end plate, or a single plate, which is bolted to a tongue at the beam's closed "
+        "end"
     )
 
 

@@ -4,6 +4,7 @@ from typing import Any
 
 from assembling import bay, detailed
 from gageline.detail import Detailed
+from gageline.part import End
 
 
 def short(span: object = "48 in", **keys: Any) -> Detailed:
@@ -38,9 +39,33 @@ def test_flanges_of_girders_over_both_ends_bar_tilting() -> None:
     assert found.endswith("cut the beam short and shim one end plate, or use a single plate at one end")
 
 
-def test_a_hollow_beam_between_end_plates_is_shimmed_for_it_can_have_no_single_plate() -> None:
-    (found,) = stuck(short(beam="HSS8X4X1/4"))
-    assert found.endswith("cut the beam short and shim one end plate")
+def test_a_hollow_beam_that_cannot_go_in_with_end_plates_gets_tongues() -> None:
+    result = short(beam="HSS8X4X1/4")
+    assert not stuck(result)
+    assert [result.joints["B1", end].kind for end in End] == ["single plate", "single plate"]
+
+
+def test_a_hollow_beam_between_end_plates_that_are_given_is_shimmed() -> None:
+    (found,) = stuck(short(beam="HSS8X4X1/4", ends={"connection": "end plate"}))
+    assert found.endswith("cut the beam short and shim one end plate, or use a single plate at one end")
+
+
+def test_a_short_wide_hollow_beam_does_not_turn_between_flanges_behind_its_tongues() -> None:
+    # W30X90 24 in apart: 23 17/32 between webs, (10.4 - 0.47)/2 of flange at each; caps 1/8 off those and
+    # 4 - 1/8 + 3/8 wide to each side: 13.28 long and 8 3/4 wide, 15.9 corner to corner and 9.93 of flanges
+    keys = {"beam": "HSS12X8X1/2", "girder": "W30X90", "ends": {"connection": "single plate"}}
+    result = short("24 in", **keys)
+    (found,) = stuck(result)
+    assert found == (
+        "warning: B1: the finished beam needs 2'-1 53/64\" turned in the plan in a gap of 1'-11 17/32\": "
+        "use an extended plate, whose tongue and cap stay outside the flanges, or use a narrower beam"
+    )
+    (reason,) = [one for one in result.reasons["B1"] if one.decision == "cannot be swung in"]
+    assert reason.because.startswith(
+        'the gap is 1\'-11 17/32", flanges take 9 15/16" of it, the beam is 1\'-1 9/32" long, 8 3/4" wide '
+        "and 1'-0\" high between its tongues; turned in the plan it needs 2'-1 53/64\""
+    )
+    assert not stuck(short("10'-0", **keys))
 
 
 def test_plates_outside_the_flanges_let_a_beam_be_tilted() -> None:

@@ -172,8 +172,9 @@ def gaps(result: Detailed, name: str) -> list[tuple[float, float]]:
     The distance is taken at every corner of the section as it is cut, square to the face. At a closed end
     it is that of the tongue's nearest corner, and along the beam that of the section's corners.
     """
-    beam, found = result.member(name), []
+    beam = result.member(name)
     part = beam.assembly.main
+    found: list[tuple[float, float]] = []
     for (member, end), joint in result.joints.items():
         if member != name or any(one.code == "tongue-too-short" for one in joint.findings):
             continue

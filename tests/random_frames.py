@@ -211,7 +211,7 @@ def tongues(draw: st.DrawFn) -> RandomFrame:
     column = draw(st.sampled_from(kit.columns))
     shift = draw(st.one_of(st.just(0), st.integers(-90, 90)))
     members = [_girder(draw(st.sampled_from(kit.girders)), number, row) for number, row in enumerate("AB", 1)]
-    between = {
+    between: Table = {
         "name": "B1",
         "stock": draw(st.sampled_from(CLOSED)),
         "from": {"on": "G1", "at": 160 * inch},
@@ -225,7 +225,7 @@ def tongues(draw: st.DrawFn) -> RandomFrame:
         if draw(st.booleans()):
             skew = draw(st.sampled_from([0, draw(st.integers(-89, 89))]))
             aside = ((skew if y else 0) + x) * inch, ((skew if x else 0) + y) * inch
-            arm = {
+            arm: Table = {
                 "name": name,
                 "stock": draw(st.sampled_from(CLOSED)),
                 "from": "3/C",

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 
@@ -9,7 +10,7 @@ from gageline.detail import Detailed
 from gageline.part import Assembly, Fitting, FittingKind, Join
 from gageline.units import System, parse_length
 
-HOLLOW = {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"}
+HOLLOW: dict[str, Any] = {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"}
 
 
 def beam(result: Detailed) -> Assembly:

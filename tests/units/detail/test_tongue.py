@@ -11,7 +11,7 @@ from gageline.detail.tongue import Tongue
 from gageline.part import End, Severity
 from gageline.units import System, parse_length
 
-HOLLOW = {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"}
+HOLLOW: dict[str, Any] = {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"}
 
 
 def tongue(result: Detailed) -> tuple[Joint, Tongue]:

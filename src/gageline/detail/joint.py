@@ -8,14 +8,14 @@ from dataclasses import dataclass, replace
 from gageline.detail.choice import Choice
 from gageline.detail.copes import Notches, notches_of
 from gageline.detail.flange import flange_gage
-from gageline.detail.plating import bolt_edge, off_the_face, plate_thickness
+from gageline.detail.plating import bolt_edge, off_the_face, plate_thickness, stiff_from
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder, clear_height, ladder_of
 from gageline.detail.shop import Shop, up_to
 from gageline.detail.site import FaceKind, Site, fillet_of
 from gageline.detail.stagger import Legs, legs_of, staggered
 from gageline.detail.stick import Stick
-from gageline.detail.tongue import Tongue, flat_too_low, tongue_of, tongue_reasons
+from gageline.detail.tongue import Tongue, room_of, tongue_of, tongue_reasons, too_short
 from gageline.detail.wrench import wrench_of
 from gageline.errors import ValueProblem
 from gageline.job import stock_named
@@ -143,10 +143,11 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
         material = _angles(start, shop)
     if any(found.code == _NARROW for found in material.findings):
         return without(material)
-    span = _span(material)
-    room = clear_height(site, notches, span)
-    if choice.tongued and (low := flat_too_low(choice, room, shop)) is not None:
-        return without(replace(material, findings=(*material.findings, low)))
+    room = clear_height(site, notches, _span(material))
+    if material.tongue is not None:
+        room = room_of(choice, material.tongue)
+        if (short := too_short(choice, material.tongue, room, shop)) is not None:
+            return without(replace(material, findings=(*material.findings, short)))
     ladder, reasons, findings = ladder_of(choice, notches, room, shop, web=material.web)
     joint = replace(
         material,
@@ -174,8 +175,6 @@ def _span(joint: Joint) -> tuple[float, float]:
     setback = joint.choice.setback.inches / level
     if joint.kind in _ANGLES and joint.angle is not None:
         return setback, joint.angle.bf.inches
-    if joint.tongue is not None:
-        return joint.tongue.steel.inches, joint.tongue.steel.inches
     if joint.kind in _PLATES:
         return setback, joint.gage.inches * 2
     return setback, setback
@@ -317,7 +316,7 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
     reason = Reason(
         f"bolts {shop.say(gage)} off the face, plate {shop.say(thick)}", rule, PRACTICE, site.word
     )
-    limit = choice.size.diameter / 2 + Length.from_inches(1) / 16
+    limit = stiff_from(choice.size)
     extra: tuple[Finding, ...] = ()
     if thick > limit and made.web > limit:
         extra = (
@@ -325,8 +324,8 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
                 "plate-stiff",
                 Severity.WARNING,
                 f"{site.member.name} {site.word}",
-                f"plate {shop.say(thick)} and {'tongue' if tongue else 'web'} {shop.say(made.web)} are both "
-                f"over half a bolt and 1/16, {shop.say(limit)}",
+                f"plate {shop.say(thick)} and web {shop.say(site.member.stock.tw)} are both over half a bolt "
+                f"and 1/16, {shop.say(limit)}",
                 "use a thinner plate or larger bolts",
                 "AISC Manual Part 10, Table 10-9 (from memory)",
             ),

@@ -8,14 +8,23 @@ from fractions import Fraction
 from gageline.detail.choice import Choice
 from gageline.detail.shop import Shop, up_to
 from gageline.detail.wrench import wrench_of
+from gageline.steel import Bolt
 from gageline.units import Length, round_down, round_up
 
-__all__ = ["bolt_edge", "off_the_face", "plate_thickness", "plate_weld"]
+__all__ = ["bolt_edge", "off_the_face", "plate_thickness", "plate_weld", "stiff_from"]
 
 
 def plate_thickness(choice: Choice, shop: Shop) -> Length:
     """Thickness of a single plate: as given, or as the shop uses it."""
     return choice.site.joint.thickness or shop.frame.plate
+
+
+def stiff_from(size: Bolt) -> Length:
+    """Thickness over which a plate breaks its bolts before it yields, where what it lies against does too.
+
+    Source: AISC Manual Part 10, Table 10-9 (from memory).
+    """
+    return size.diameter / 2 + Length.from_inches(1) / 16
 
 
 def plate_weld(thickness: Length, shop: Shop) -> Length:

@@ -6,16 +6,22 @@ import math
 from dataclasses import dataclass
 
 from gageline.detail.choice import Choice
-from gageline.detail.plating import bolt_edge, off_the_face, plate_thickness, plate_weld
+from gageline.detail.plating import (
+    bolt_edge,
+    off_the_face,
+    plate_thickness,
+    plate_weld,
+    stiff_from,
+)
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop, up_to
-from gageline.detail.site import largest_fillet
+from gageline.detail.site import Site
 from gageline.detail.space import along
 from gageline.detail.stick import EndPlane
 from gageline.part import Finding, Severity
 from gageline.units import Length, round_down
 
-__all__ = ["Tongue", "end_plane", "flat_too_low", "tongue_of", "tongue_reasons"]
+__all__ = ["Tongue", "end_plane", "room_of", "tongue_of", "tongue_reasons", "too_short"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +60,11 @@ class Tongue:
         """Along the beam from the face to the outside of the cap."""
         return self.gage + self.to_cap
 
+    def top(self, site: Site) -> float:
+        """Elevation of the upper edge of the cap, which is centred on the beam's end, inches."""
+        over = (site.member.upright_depth() - self.high.inches) / 2
+        return site.point[2] + site.slope * self.steel.inches - over
+
     @property
     def steel(self) -> Length:
         """Along the beam from the face to the end of the hollow section."""
@@ -67,7 +78,7 @@ def tongue_of(choice: Choice, shop: Shop) -> Tongue:
         choice: the connection, a plate.
         shop: the practice.
     """
-    site, thick = choice.site, plate_thickness(choice, shop)
+    site, thick = choice.site, _thickness(choice, shop)
     skew = math.radians(abs(site.skew))
     tip = (choice.setback.inches + thick.inches / 2 * math.sin(skew)) / math.cos(skew)
     gage, rule = off_the_face(choice, thick, tip, shop)
@@ -86,6 +97,28 @@ def tongue_of(choice: Choice, shop: Shop) -> Tongue:
         weld,
         rule,
     )
+
+
+def _thickness(choice: Choice, shop: Shop) -> Length:
+    """As thick as the plate, but no thicker than half a bolt and 1/16, so that it yields before the bolts go.
+
+    Source: AISC Manual Part 10, Table 10-9 (from memory).
+    """
+    most = round_down(stiff_from(choice.size), shop.pick(0.125, 2))
+    return min(plate_thickness(choice, shop), most)
+
+
+def room_of(choice: Choice, tongue: Tongue) -> tuple[float, float]:
+    """Elevations between which a tongue has room on its cap, a leg of its weld left at each end, inches.
+
+    Args:
+        choice: the connection.
+        tongue: of its beam.
+    """
+    site, weld = choice.site, tongue.weld.inches
+    top = tongue.top(site)
+    low, high = site.flat
+    return max(low, top - tongue.high.inches + weld), min(high, top - weld)
 
 
 def _shelf(shop: Shop) -> Length:
@@ -121,9 +154,9 @@ def tongue_reasons(choice: Choice, tongue: Tongue, shop: Shop) -> tuple[Reason, 
     return (
         Reason(
             f"tongue {say(tongue.thickness)} thick, {say(tongue.width)} wide",
-            f"{stock.designation} has no web: the tongue stands upright in the middle of its end cap, as "
-            f"thick as the plate, and runs from {say(tongue.tip)} to {say(tongue.reach)} off the face, along "
-            "the beam",
+            f"{stock.designation} has no web: the tongue stands upright in the middle of its end cap and "
+            f"runs from {say(tongue.tip)} to {say(tongue.reach)} off the face along the beam; it is as thick "
+            f"as the plate, at most half a bolt and 1/16, {say(stiff_from(choice.size))}",
             PRACTICE,
             site.word,
         ),
@@ -145,30 +178,29 @@ def tongue_reasons(choice: Choice, tongue: Tongue, shop: Shop) -> tuple[Reason, 
     )
 
 
-def flat_too_low(choice: Choice, room: tuple[float, float], shop: Shop) -> Finding | None:
+def too_short(choice: Choice, tongue: Tongue, room: tuple[float, float], shop: Shop) -> Finding | None:
     """A finding where a tongue has no room for two rows of bolts; None where it has.
 
     Args:
         choice: the connection.
+        tongue: of its beam.
         room: elevations that the tongue must stay between, inches.
         shop: the practice.
     """
-    site, flat = choice.site, max(room[1] - room[0], 0.0)
+    site, has = choice.site, max(room[1] - room[0], 0.0)
     want = choice.pitch + shop.practice.end_distance * 2
-    if flat >= want.inches - 1e-6:
+    if has >= want.inches - 1e-6:
         return None
-    has, wants = shop.apart(flat, want)
-    stock = site.member.stock
-    corners = 2 * largest_fillet(stock)
-    own = site.member.upright_depth() * (1 - corners / site.member.depth)
+    least = want + tongue.weld * 2
     instead = "lower or raise the beam, use a deeper support"
-    if own < want.inches - 1e-6:
-        instead = f"use a hollow beam about {shop.say(up_to(want.inches + corners, shop.pick(1, 25)))} deep"
+    if tongue.high < least:
+        instead = f"use a hollow beam {shop.say(up_to(least.inches, shop.pick(1, 25)))} deep"
+    short, wants = shop.apart(has, want)
     return Finding(
         "tongue-too-short",
         Severity.ERROR,
         f"{site.member.name} {site.word}",
-        f"the tongue at the closed end of {stock.designation} has {has} on the flat of the beam and of "
+        f"a tongue at the closed end of {site.member.stock.designation} has room for {short} at "
         f"{site.support.name}, two rows of {choice.size.size} bolts want {wants}: no connection is detailed",
         f"{instead}, or a W beam, let it bear on top, or enter the end as drawn",
         PRACTICE,

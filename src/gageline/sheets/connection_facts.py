@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gageline.strength import Beam, Bolted, Connection, Fillet, Kind, Notch, Support, force_text
+from gageline.strength import Beam, Bolted, Connection, Fillet, Kind, Notch, Support, Tongue, force_text
 from gageline.units import Length, System, inches_text, millimetres
 
 __all__ = ["facts_of"]
@@ -22,6 +22,11 @@ def facts_of(connection: Connection, system: System) -> tuple[tuple[str, str], .
 
 def _facts(connection: Connection, system: System) -> Iterator[tuple[str, str]]:
     fitting = connection.fitting
+    if connection.tongue is not None:
+        yield "Beam", f"{connection.tongue.section}, its end closed"
+        yield "Tongue", _tongue(connection.tongue, system)
+        setback, under = _size(connection.setback, system), _size(connection.under_run, system)
+        yield "Setback", f"{setback} to the tongue, and {under} that the beam may be short"
     if connection.beam is not None:
         yield "Beam", _beam(connection.beam, system)
         off, under = _size(connection.setback + connection.play, system), _size(connection.under_run, system)
@@ -53,6 +58,15 @@ def _beam(beam: Beam, system: System) -> str:
         if isinstance(notch, Notch)
     ]
     return ", ".join([f"{beam.section}, {_steel(beam.steel.grade, beam.steel.F_y)}", *(copes or ["no cope"])])
+
+
+def _tongue(tongue: Tongue, system: System) -> str:
+    plate, cap = tongue.plate, tongue.cap
+    return (
+        f"{plate.name}, {_size(plate.length, system)} long, {_steel(plate.steel.grade, plate.steel.F_y)}, "
+        f"fillet weld {_size(tongue.weld.leg, system)} to {cap.name}, {_size(tongue.to_cap, system)} from "
+        "the bolts"
+    )
 
 
 def _joint(joint: Bolted | Fillet, system: System) -> str:

@@ -17,6 +17,7 @@ from gageline.strength.connection import (
     Notch,
     Support,
     SupportFace,
+    Tongue,
 )
 from gageline.strength.connections import check_connection
 from gageline.strength.demands import SUGGESTED, BelowLoads
@@ -84,6 +85,7 @@ __all__ = [
     "Suggestion",
     "Support",
     "SupportFace",
+    "Tongue",
     "Verdict",
     "WeldGroups",
     "amount_text",

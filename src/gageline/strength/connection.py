@@ -29,6 +29,7 @@ __all__ = [
     "Notch",
     "Support",
     "SupportFace",
+    "Tongue",
 ]
 
 UNDER_RUN = 0.25
@@ -277,6 +278,30 @@ class Fitting:
 
 
 @dataclass(frozen=True, slots=True)
+class Tongue:
+    """What the plate of the support is bolted to at the closed end of a hollow beam.
+
+    Args:
+        section: of the beam.
+        plate: the tongue; its width is from its end to the cap.
+        cap: the end cap, its length along the reaction.
+        weld: on both sides of the tongue, to the cap.
+        edge_top: upper end of the tongue to the first row, in.
+        to_cap: the column of bolts nearest to the cap, to the cap, in.
+    """
+
+    section: str
+    plate: Fitting
+    cap: Fitting
+    weld: Fillet
+    edge_top: float
+    to_cap: float
+
+    def __post_init__(self) -> None:
+        positive(edge_top=self.edge_top, to_cap=self.to_cap)
+
+
+@dataclass(frozen=True, slots=True)
 class Support:
     """What carries the connection.
 
@@ -350,6 +375,7 @@ class Connection:
         skew: in the plan from square to the support's face to the beam, degrees.
         leeway: what its place lets be changed; None where that is not known, as of a piece as drawn.
         play: gap between that end of the fitting and the support's face as drawn, in.
+        tongue: of a hollow beam, which then is no beam with a web; None for any other.
     """
 
     name: str
@@ -368,6 +394,7 @@ class Connection:
     skew: float = 0.0
     leeway: Leeway | None = None
     play: float = 0.0
+    tongue: Tongue | None = None
 
     def __post_init__(self) -> None:
         positive(V=self.V)
@@ -383,6 +410,13 @@ class Connection:
         if self.beam is None:
             raise ValueProblem(f"{self.name} has no beam, its checks need one: say which beam it carries")
         return self.beam
+
+    @property
+    def web_thickness(self) -> float | None:
+        """Thickness of what the fitting is joined to at the beam, web or tongue, in; None if not known."""
+        if self.tongue is not None:
+            return self.tongue.plate.t
+        return self.beam.t_w if self.beam else None
 
     @property
     def gap(self) -> float:

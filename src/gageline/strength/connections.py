@@ -62,7 +62,7 @@ def _found(connection: Connection, method: Method) -> Findings:
     """What is found of a connection, the governing check first."""
     found = gathered(
         (
-            _CHECKS[connection.kind](connection, method),
+            (extended_plate if connection.tongue else _CHECKS[connection.kind])(connection, method),
             beam_web(connection, method),
             slip_checks(connection, method),
             detail_rules(connection),

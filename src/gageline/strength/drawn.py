@@ -20,9 +20,9 @@ from gageline.part import (
     face_thickness,
     normal,
 )
-from gageline.steel import Plate, Profile, Section
+from gageline.steel import HoleKind, Plate, Profile, Section
 from gageline.strength.beam_end import beam_of, web_end
-from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind, Support, SupportFace
+from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind, Support, SupportFace, Tongue
 from gageline.strength.connection import Fitting as Between
 from gageline.strength.opposite import face_on_web, footprint, stands_opposite, welded_on
 from gageline.strength.reading import bolted, dot, grid_of, holes_of, places_of, reach
@@ -153,6 +153,9 @@ class _Reader:
     def _from_support(self, name: str, end: End, theirs: Carried) -> Connection:
         fitting, way = theirs.fittings[0], self._way(end)
         weld = self._leg(fitting, theirs.welds)
+        tongue = self._fitting(end, FittingKind.TONGUE)
+        if fitting.kind is FittingKind.PLATE and tongue is not None:
+            return self._on_tongue(name, end, fitting, weld, tongue)
         if fitting.kind is FittingKind.PLATE:
             between, bolts = self._plate(fitting, way, self._mate(fitting))
             return self._at_end(name, end, _plate_kind(bolts), (between, bolts, weld), fitting)
@@ -165,6 +168,35 @@ class _Reader:
             raise ValueProblem("angles on the support have no holes for the beam: give their rows")
         kind = Kind.DOUBLE_ANGLES if len(theirs.fittings) == 2 else Kind.SINGLE_ANGLE
         return self._at_end(name, end, kind, (between, web, weld), fitting)
+
+    def _fitting(self, end: End, kind: FittingKind) -> Fitting | None:
+        return next((one for one in self.assembly.fittings if one.end is end and one.kind is kind), None)
+
+    def _on_tongue(self, name: str, end: End, plate: Fitting, weld: Fillet, tongue: Fitting) -> Connection:
+        """A plate on the support, bolted to the tongue of a hollow beam."""
+        way, cap = self._way(end), self._fitting(end, FittingKind.END_CAP)
+        if cap is None or not tongue.part.groups:
+            raise ValueProblem("a tongue without an end cap, or without holes, is not covered")
+        group = tongue.part.groups[0]
+        mate = holes_of(group.holes[0], group.kind or HoleKind.STD, upright=True)
+        between, bolts = self._plate(plate, way, mate)
+        face, top = reach(plate, way.into)[0], reach(plate, way.up)[1] - bolts.edge_top
+        tip, root = reach(tongue, way.into)
+        high, low = reach(cap, way.up)[1], reach(cap, way.up)[0]
+        wide = cap.part.stock.width if isinstance(cap.part.stock, Plate) else cap.part.stock.bf
+        found = Tongue(
+            self.assembly.main.stock.designation,
+            _plate_between(tongue, tongue.part.length, Length.from_inches(root - tip)),
+            _plate_between(cap, Length.from_inches(high - low), wide),
+            self._leg(tongue, self.assembly.welds),
+            round(reach(tongue, way.up)[1] - top, _EXACT),
+            round(root - face - bolts.gage - bolts.width, _EXACT),
+        )
+        setback = max(round(tip - face, _EXACT), 0.0)
+        return Connection(
+            name, _plate_kind(bolts), None, between, bolts, weld, setback, 0.0, 1.0,
+            support=self.supports.get(end), skew=_skew_of(plate), tongue=found,
+        )  # fmt: skip
 
     def plate(self, fitting: Fitting) -> Drawn:
         """A plate whose beam is not known; its own length is taken to lie along the reaction."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from gageline.errors import ValueProblem
 from gageline.strength.aisc360.j2_welds import maximum_fillet
-from gageline.strength.connection import Beam, Bolted, Connection, Fillet, Kind
+from gageline.strength.connection import Bolted, Connection, Fillet, Kind, Tongue
 from gageline.strength.connections import check_connection
 from gageline.strength.verdict import Verdict
 from gageline.units import Length, System, inches_text, millimetres
@@ -226,8 +226,7 @@ def _with_rows(connection: Connection, added: int) -> Connection | None:
     if not _LEAST_ROWS <= min(counts) + added <= _MOST_ROWS:
         return None
     length = connection.fitting.length + added * pitches.pop()
-    beam = connection.beam
-    if beam is not None and not _fits(connection, beam, length):
+    if not _fits(connection, length):
         return None
 
     def longer(joint: Bolted | Fillet) -> Bolted | Fillet:
@@ -238,18 +237,28 @@ def _with_rows(connection: Connection, added: int) -> Connection | None:
         fitting=replace(connection.fitting, length=length),
         to_beam=longer(connection.to_beam),
         to_support=longer(connection.to_support),
+        tongue=_as_long(connection, length),
     )
 
 
-def _fits(connection: Connection, beam: Beam, length: float) -> bool:
+def _as_long(connection: Connection, length: float) -> Tongue | None:
+    """The tongue of a hollow beam, longer or shorter by as much as the fitting."""
+    tongue = connection.tongue
+    if tongue is None:
+        return None
+    whole = tongue.plate.length + length - connection.fitting.length
+    return replace(tongue, plate=replace(tongue.plate, length=whole))
+
+
+def _fits(connection: Connection, length: float) -> bool:
     """Whether a fitting so long has room above the fillet of the bottom flange, or above a bottom cope.
 
-    In a frame it must also stay clear of the fillets of the support.
+    In a frame it must also stay clear of the fillets of the support, and a tongue of its beam's corners.
     """
-    leeway = connection.leeway
+    leeway, beam = connection.leeway, connection.beam
     if leeway is not None and length > leeway.reach + 1e-6:
         return False
-    return connection.drop + length <= beam.h_o - (0.0 if beam.bottom else beam.k)
+    return beam is None or connection.drop + length <= beam.h_o - (0.0 if beam.bottom else beam.k)
 
 
 def _rows_of(connection: Connection) -> int:
@@ -274,14 +283,23 @@ def _fewer_rows(connection: Connection, _: _Sizes) -> Changes:
 def _thicker(connection: Connection, sizes: _Sizes) -> Changes:
     t = sizes.after(connection.fitting.t, sizes.t)
     while t <= sizes.thickest + 1e-9:
-        yield f"a fitting {sizes.say(t)} thick", replace(connection, fitting=replace(connection.fitting, t=t))
+        yield f"a fitting {sizes.say(t)} thick", _as_thick(connection, t)
         t += sizes.t
+
+
+def _as_thick(connection: Connection, t: float) -> Connection:
+    """The connection with a fitting so thick, and a tongue that is no thicker."""
+    tongue = connection.tongue
+    made = replace(connection, fitting=replace(connection.fitting, t=t))
+    if tongue is None:
+        return made
+    return replace(made, tongue=replace(tongue, plate=replace(tongue.plate, t=min(t, tongue.plate.t))))
 
 
 def _thinner(connection: Connection, sizes: _Sizes) -> Changes:
     t = sizes.before(connection.fitting.t, sizes.t)
     while t >= sizes.thinnest - 1e-9:
-        yield f"a fitting {sizes.say(t)} thick", replace(connection, fitting=replace(connection.fitting, t=t))
+        yield f"a fitting {sizes.say(t)} thick", _as_thick(connection, t)
         t -= sizes.t
 
 
@@ -292,7 +310,7 @@ def _longer(connection: Connection, sizes: _Sizes) -> Changes:
     if connection.kind is Kind.SEAT or beam is None or any(isinstance(one, Bolted) for one in joints):
         return
     length = fitting.length + sizes.longer
-    while _fits(connection, beam, length):
+    while _fits(connection, length):
         yield (
             f"a fitting {sizes.say(length)} long",
             replace(connection, fitting=replace(fitting, length=length)),

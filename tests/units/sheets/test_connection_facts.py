@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from connections import EXAMPLES, bolts
 from gageline.sheets.connection_facts import facts_of
-from gageline.strength import Connection
+from gageline.strength import Connection, Fillet, Fitting, Material, Tongue
 from gageline.units import System
 
 ROWS = '3 rows of 0.75 bolts at 3", group 120-N, standard holes, end distance 1 1/4"'
@@ -61,3 +61,14 @@ def test_beams_on_both_sides_and_millimetres() -> None:
     side = "beams on both sides, the other one with 44 kN in 3 rows"
     assert found["Support"] == f"W14X90, column flange 18 mm thick, A992, {side}"
     assert found["Setback"] == "12.7 mm, and 6.4 mm that the beam may be short"
+
+
+def test_a_hollow_beam_on_a_tongue() -> None:
+    plate = Fitting("PL3/8X4-3/8", Material("A36", 36.0, 58.0), 0.375, 5.5, 4.375)
+    tongue = Tongue("HSS6X4X1/4", plate, replace(plate, name="PL3/8X4-3/4"), Fillet(0.25), 1.25, 1.875)
+    found = said(replace(EXAMPLES["II.A-18"], beam=None, tongue=tongue))
+    assert found["Beam"] == "HSS6X4X1/4, its end closed"
+    assert found["Tongue"] == (
+        'PL3/8X4-3/8, 5 1/2" long, A36 (Fy 36 ksi), fillet weld 1/4" to PL3/8X4-3/4, 1 7/8" from the bolts'
+    )
+    assert found["Setback"] == '1/2" to the tongue, and 1/4" that the beam may be short'

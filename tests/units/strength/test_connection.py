@@ -7,7 +7,7 @@ import pytest
 
 from connections import EXAMPLES, bolts
 from gageline.errors import ValueProblem
-from gageline.strength import Beam, Fillet, Material, Notch
+from gageline.strength import Beam, Fillet, Fitting, Material, Notch, Tongue
 
 BEAM = Beam("W18X50", Material("A992", 50.0, 65.0), 18.0, 0.355, 7.5, 0.57, 0.972)
 
@@ -49,3 +49,14 @@ def test_the_beam_is_asked_for_where_it_is_not_known() -> None:
     unknown = replace(EXAMPLES["II.A-18"], beam=None)
     with pytest.raises(ValueProblem, match=r"II.A-18 has no beam, its checks need one"):
         _ = unknown.end
+
+
+def test_what_the_fitting_lies_against_at_the_beam() -> None:
+    plate = Fitting("PL3/8X4-3/8", Material("A36", 36.0, 58.0), 0.375, 5.5, 4.375)
+    tongue = Tongue("HSS6X4X1/4", plate, plate, Fillet(0.25), 1.25, 1.875)
+    example = EXAMPLES["II.A-18"]
+    assert example.web_thickness == 0.300
+    assert replace(example, beam=None).web_thickness is None
+    assert replace(example, beam=None, tongue=tongue).web_thickness == 0.375
+    with pytest.raises(ValueProblem, match=r"to_cap = 0 must be more than 0"):
+        replace(tongue, to_cap=0.0)

@@ -162,3 +162,29 @@ def test_the_ends_at_one_beam_alone_are_on_one_face() -> None:
         assert connection.support is not None
         assert connection.support.sides == 1
         assert connection.support.both_faces is False
+
+
+@pytest.mark.parametrize("at", ["120 in", "150 in"])
+def test_a_tongue_is_read_with_the_plate_that_it_is_bolted_to(at: str) -> None:
+    """3 in to the bolts, 1 7/8 on to the cap; the tongue as long as the plate, 1 1/4 to its first row."""
+    frame = bay(beam="HSS8X4X1/4", girder="HSS16X8X3/8", to={"on": "G2", "at": at})
+    for end in ends(subject(frame=frame)):
+        assert end.tongue is not None
+        assert end.beam is None
+        assert (end.tongue.section, end.tongue.weld.leg) == ("HSS8X4X1/4", 0.25)
+        assert (end.tongue.edge_top, end.tongue.to_cap) == (1.25, pytest.approx(1.875, abs=0.05))
+        assert (end.tongue.plate.t, end.tongue.plate.length) == (0.375, 5.5)
+        assert (end.tongue.cap.length, end.tongue.cap.leg) == (8.0, 4.75)
+        assert end.setback == pytest.approx(0.5, abs=0.2)
+        assert isinstance(end.to_beam, Bolted)
+        assert (end.to_beam.rows, end.to_beam.other.along) == (2, 0.8125)
+
+
+def test_a_tongue_on_a_slope_is_read_as_it_stands() -> None:
+    frame = bay(beam="HSS8X4X1/4", girder="HSS16X8X3/8", rise="2 in 12")
+    frame["member"][1]["top"] = str(144 + 30)  # type: ignore[index] # a list
+    for end in ends(subject(frame=frame)):
+        assert end.tongue is not None
+        assert (end.tongue.edge_top, end.tongue.to_cap, end.setback) == pytest.approx(
+            (1.25, 1.875, 0.5), abs=1e-4
+        )

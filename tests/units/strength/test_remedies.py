@@ -1,21 +1,27 @@
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from connections import EXAMPLES, bolts
 from gageline.strength import (
     Bolted,
+    Connection,
     Fillet,
+    Fitting,
+    Kind,
+    Material,
     Method,
     Notch,
     Suggestion,
     SupportFace,
+    Tongue,
     check_connection,
     lighter,
     remedy,
 )
 from gageline.strength.connection import Leeway
-from gageline.strength.remedies import _SIZES, _more_rows, enough_rows
+from gageline.strength.remedies import _SIZES, _more_rows, _thicker, _thinner, enough_rows
 from gageline.units import System
 
 LRFD = Method.LRFD
@@ -152,3 +158,30 @@ def test_rows_that_a_frame_has_no_room_for_are_no_remedy_but_are_asked_of_detail
     assert enough_rows(verdict, System.FT_IN) == 4
     found = remedy(verdict)
     assert found is None or "rows" not in found.change
+
+
+def test_a_tongue_grows_with_its_plate_and_is_never_thicker() -> None:
+    plate = Fitting("PL3/8X4-1/2", Material("A36", 36.0, 58.0), 0.375, 5.5, 4.5)
+    tongue = Tongue("HSS10X4X1/4", plate, plate, Fillet(0.25), 1.25, 1.875)
+    end = Connection(
+        "B1 left",
+        Kind.SINGLE_PLATE,
+        None,
+        plate,
+        bolts(2, 3.0, 1.5),
+        Fillet(0.25),
+        0.5,
+        0.0,
+        9.0,
+        tongue=tongue,
+    )
+
+    def plates(changes: Iterator[tuple[str, Connection]]) -> list[Fitting]:
+        return [made.tongue.plate for _, made in changes if made.tongue is not None]
+
+    sizes = _SIZES[System.FT_IN]
+    assert next(iter(plates(_more_rows(end, sizes)))).length == 8.5
+    assert {one.t for one in plates(_thicker(end, sizes))} == {0.375}
+    assert [one.t for one in plates(_thinner(end, sizes))] == [0.3125, 0.25]
+    near = replace(end, leeway=Leeway(8.0, 0.0, 0.0, 0.5, 0.5))
+    assert not plates(_more_rows(near, sizes))

@@ -147,3 +147,53 @@ def test_where_no_rows_are_enough_the_strongest_are_taken_and_the_check_says_so(
 def test_a_job_without_a_frame_has_nothing_to_ask() -> None:
     full = read_full('[job]\nname = "x"\n[[piece]]\nmark = "X1"\nstock = "W16x26"\nlength = "10\'-0"\n')
     assert strong_rows(full) is full
+
+
+@pytest.mark.parametrize(("units", "reaction"), [("ft-in", "24 kip"), ("mm", "95 kN")])
+def test_a_tongue_gets_the_rows_that_it_needs(units: str, reaction: str) -> None:
+    inch = 25 if units == "mm" else 1
+    full = read_full(f"""
+[job]
+name = "Canopy"
+units = "{units}"
+
+[frame.grid]
+x = {{ names = ["1", "2"], spacing = [{144 * inch}] }}
+y = {{ names = ["A"] }}
+
+[[frame.level]]
+name = "Roof"
+elevation = {120 * inch}
+
+[[frame.column]]
+name = "P1"
+at = "1/A"
+stock = "HSS6x6x3/8"
+base = 0
+top = {168 * inch}
+
+[[frame.column]]
+name = "P2"
+at = "2/A"
+stock = "HSS6x6x3/8"
+base = 0
+top = {168 * inch}
+
+[[frame.member]]
+name = "B1"
+stock = "HSS10x4x1/4"
+from = "1/A"
+to = "2/A"
+top = "Roof"
+ends = {{ reaction = "{reaction}" }}
+""")
+    assert full.detailed is not None
+    ladder = full.detailed.joints["B1", End.LEFT].ladder
+    assert ladder is not None
+    strong = strong_rows(full)
+    assert strong.detailed is not None
+    longer = strong.detailed.joints["B1", End.LEFT].ladder
+    assert longer is not None
+    assert (ladder.rows, longer.rows) == (2, 3)
+    found = check_strength(strong.job, None, strong.detailed).connections
+    assert all(one.verdict.governing.passes for one in found)

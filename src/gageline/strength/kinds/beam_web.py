@@ -53,8 +53,10 @@ def beam_web(connection: Connection, method: Method) -> Findings:
         method: design method.
 
     Returns:
-        Checks; bearing and tear-out belong to the bolts.
+        Checks; bearing and tear-out belong to the bolts. Nothing of a hollow beam, which has a tongue.
     """
+    if connection.tongue is not None:
+        return Findings()
     if connection.beam is None:
         return Findings(not_checked=(_NO_BEAM,))
     beam = connection.beam

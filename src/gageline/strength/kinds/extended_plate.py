@@ -7,14 +7,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from gageline.strength.aisc360.f_bars import bar_lateral_buckling
-from gageline.strength.aisc360.h_combined import shear_and_flexure
 from gageline.strength.aisc360.j3_bolts import nominal_shear_stress
-from gageline.strength.aisc360.j4_elements import flexural_yielding
 from gageline.strength.aisc360.manual_plates import (
     maximum_plate_thickness,
     plate_without_stabilizer,
 )
-from gageline.strength.check import Check, Method, Strength, found, step
+from gageline.strength.check import Check, Method, Strength
 from gageline.strength.clause import clause_of
 from gageline.strength.connection import Bolted, Connection, Fillet
 from gageline.strength.kinds.beam_web import end_distance
@@ -22,17 +20,20 @@ from gageline.strength.kinds.bolted import (
     eccentric_rows,
     moment_coefficient,
     rupture_of_net,
-    yield_of_fitting,
 )
 from gageline.strength.kinds.rules import at_most, condition, exempt
+from gageline.strength.kinds.shear_and_bending import shear_and_bending
 from gageline.strength.kinds.single_plate import (
+    bolts_title,
     plate_axial,
     plate_states,
     plate_welds,
     plates_joints,
     plies_of_plate,
+    thinner_ply,
     weld_of_plate,
 )
+from gageline.strength.kinds.tongue import tongue_checks
 from gageline.strength.kinds.web_legs import as_reaction
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
@@ -47,7 +48,10 @@ State = tuple[str, Strength]
 
 
 def extended_plate(connection: Connection, method: Method) -> Findings:
-    """Plate, bolts and welds of an extended single plate.
+    """Plate, bolts and welds of an extended single plate, and of any that is bolted to a tongue.
+
+    What the conventional plate leaves out is proved for the web of a beam that turns at its end, not for the
+    tongue of a hollow one.
 
     Args:
         connection: the connection.
@@ -66,16 +70,19 @@ def extended_plate(connection: Connection, method: Method) -> Findings:
     e = bolts.gage + bolts.width / 2
     plies = plies_of_plate(connection, bolts)
     states: list[State] = [
-        ("bolts through the beam web, eccentric", eccentric_rows(bolts, 1, plies, e)),
+        (bolts_title(connection), eccentric_rows(bolts, 1, plies, e)),
         *plate_states(connection, bolts),
         *_bending(connection, bolts),
     ]
     checks = [state.check(connection.V, method, title) for title, state in states]
-    checks.append(_together(connection, bolts, method))
+    title, what = "shear and bending of the plate together", "weld to the first column of bolts"
+    checks.append(shear_and_bending(connection.fitting, bolts.gage, what, connection.V, method, title))
     own = Findings(tuple(checks), tuple(_limits(connection, bolts, weld)), _LEFT_OUT)
+    tongue = connection.tongue
     return gathered(
         [
             own,
+            tongue_checks(connection, tongue, bolts, method) if tongue else Findings(),
             plate_welds(connection, weld, method),
             plate_axial(connection, bolts, (e, bolts.gage), method),
         ]
@@ -92,30 +99,8 @@ def _bending(connection: Connection, bolts: Bolted) -> Iterator[State]:
     yield "plate without stabilizer plates", bare
 
 
-def _together(connection: Connection, bolts: Bolted, method: Method) -> Check:
-    """Equation 10-5 solved for the reaction at which its sum reaches 1."""
-    fitting, a = connection.fitting, bolts.gage
-    L, t = fitting.length, fitting.t
-    Z = step("Z", "t L^2/4", t * L**2 / 4, "in³", t=t, L=L)
-    sheared = yield_of_fitting(fitting, 1)
-    bent = flexural_yielding(fitting.steel.F_y, Z.value).after(Z)
-    V_c, M_c = sheared.available(method), bent.available(method)
-    total = 1 / math.sqrt((1 / V_c) ** 2 + (a / M_c) ** 2)
-    parts = (
-        found("a", a, "in", "weld to the first column of bolts"),
-        *sheared.check(connection.V, method).steps,
-        found("V_c", V_c, "kip", "available strength of the plate in shear yielding (J4.2(a))"),
-        *bent.check(connection.V, method).steps,
-        found("M_c", M_c, "kip-in", "available strength of the whole plate in bending (J4.5)"),
-    )
-    last = step("R", "1/sqrt((1/V_c)^2 + (a/M_c)^2)", total, "kip", V_c=V_c, a=a, M_c=M_c)
-    title = "shear and bending of the plate together"
-    return Check(clause_of(shear_and_flexure), title, connection.V, total, "kip", (*parts, last))
-
-
 def _limits(connection: Connection, bolts: Bolted, weld: Fillet) -> Iterator[Check]:
-    fitting, beam = connection.fitting, connection.beam
-    thinner = min(fitting.t, beam.t_w) if beam else fitting.t
+    fitting, thinner = connection.fitting, thinner_ply(connection)
     slim = bolts.d / 2 + 1 / 16
     roomy = min(bolts.edge_side, end_distance(connection, bolts) + connection.under_run) >= 2 * bolts.d
     if bolts.columns > 1 or thinner > slim or not roomy:

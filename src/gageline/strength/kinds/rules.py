@@ -17,7 +17,7 @@ from gageline.strength.aisc360.j3_spacing import (
 from gageline.strength.aisc360.standard import manual, spec
 from gageline.strength.check import Check, Clause, Step, found, step
 from gageline.strength.clause import clause_of
-from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind
+from gageline.strength.connection import Bolted, Connection, Fillet, Holes, Kind, Tongue
 from gageline.strength.kinds.beam_web import end_distance
 from gageline.strength.verdict import Findings, NotChecked
 
@@ -111,6 +111,8 @@ def detail_rules(connection: Connection) -> Findings:
             rules.extend(_of_kinds(joint, where, sheared / connection.V))
         else:
             rules.extend(_of_weld(joint, connection, where))
+    if connection.tongue is not None and isinstance(connection.to_beam, Bolted):
+        rules.extend(_of_tongue(connection, connection.tongue, connection.to_beam))
     if connection.beam is not None and not seat:
         if isinstance(connection.to_beam, Bolted):
             rules.extend(_of_web(connection, connection.to_beam))
@@ -209,7 +211,7 @@ def _least_edge(d: float) -> Step:
 def _other_part(connection: Connection, where: str) -> float | None:
     """Thickness of what the fitting is joined to: the beam's web or the support, in; None if not known."""
     if where == "beam":
-        return connection.beam.t_w if connection.beam else None
+        return connection.web_thickness
     return connection.support.t if connection.support else None
 
 
@@ -266,6 +268,14 @@ def _of_web(connection: Connection, joint: Bolted) -> Iterator[Check]:
         down = connection.drop + joint.edge_top
         upright = _edge_of(joint, joint.other, along=True)
         yield at_least(_EDGE, "cope to the first row of bolts", upright, down)
+
+
+def _of_tongue(connection: Connection, tongue: Tongue, joint: Bolted) -> Iterator[Check]:
+    level, upright = (_edge_of(joint, joint.other, along=along) for along in (False, True))
+    end = end_distance(connection, joint)
+    yield at_least(_EDGE, "end of the tongue to its bolts, under-run taken off", level, end)
+    beyond = tongue.plate.length - tongue.edge_top - joint.span
+    yield at_least(_EDGE, "end distance in the tongue", upright, min(tongue.edge_top, beyond))
 
 
 def _length(connection: Connection) -> Check:

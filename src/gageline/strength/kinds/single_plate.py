@@ -22,10 +22,12 @@ from gageline.strength.kinds.bolted import (
     yield_of_fitting,
 )
 from gageline.strength.kinds.rules import at_least, at_most, condition, exempt
+from gageline.strength.kinds.tongue import ply_of_tongue
 from gageline.strength.kinds.welded import beside_weld, counted
 from gageline.strength.verdict import Findings, NotChecked, gathered
 
 __all__ = [
+    "bolts_title",
     "conventional_eccentricity",
     "plate_axial",
     "plate_states",
@@ -33,6 +35,7 @@ __all__ = [
     "plates_joints",
     "plies_of_plate",
     "single_plate",
+    "thinner_ply",
     "weld_of_plate",
 ]
 
@@ -62,13 +65,25 @@ def plates_joints(connection: Connection) -> tuple[Bolted, Fillet]:
 
 
 def plies_of_plate(connection: Connection, bolts: Bolted) -> tuple[Ply, ...]:
-    """The plate, and the beam's web where the beam is known, as the bolts bear on them."""
+    """The plate, and the tongue or where the beam is known its web, as the bolts bear on them."""
     beam, fitting = connection.beam, connection.fitting
     plate = Ply(fitting.steel, fitting.t, bolts.holes, bolts.edge_bottom)
+    if connection.tongue is not None:
+        return (plate, ply_of_tongue(connection.tongue, bolts))
     if beam is None:
         return (plate,)
     edge = first_row(connection, bolts) if beam.top else None
     return (plate, Ply(beam.steel, beam.t_w, bolts.other, edge, at_top=True))
+
+
+def bolts_title(connection: Connection) -> str:
+    """What the bolts of a plate go through, for the title of their check."""
+    return f"bolts through the {'tongue' if connection.tongue else 'beam web'}, eccentric"
+
+
+def thinner_ply(connection: Connection) -> float:
+    """The thinner of the plate and what it is bolted to, as far as that is known, in."""
+    return min(connection.fitting.t, connection.web_thickness or connection.fitting.t)
 
 
 def plate_states(connection: Connection, bolts: Bolted) -> Iterator[State]:
@@ -115,7 +130,7 @@ def single_plate(connection: Connection, method: Method) -> Findings:
     limits = conventional_plate(bolts.rows, bolts.d, bolts.gage, bolts.holes.kind)
     plies = plies_of_plate(connection, bolts)
     states = [
-        ("bolts through the beam web, eccentric", eccentric_rows(bolts, 1, plies, limits.e.value)),
+        (bolts_title(connection), eccentric_rows(bolts, 1, plies, limits.e.value)),
         *plate_states(connection, bolts),
     ]
     e = limits.e.value
@@ -192,8 +207,7 @@ def plate_axial(connection: Connection, bolts: Bolted, arms: tuple[float, float]
 
 
 def _limits(connection: Connection, bolts: Bolted, weld: Fillet, t_max: Step | None) -> Iterator[Check]:
-    fitting = connection.fitting
-    thinner = min(fitting.t, connection.beam.t_w) if connection.beam else fitting.t
+    thinner = thinner_ply(connection)
     if t_max is not None:
         title = "thickness of the plate or of the web"
         yield condition(at_most(clause_of(conventional_plate), title, t_max, thinner))

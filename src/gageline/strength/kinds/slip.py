@@ -81,9 +81,9 @@ def _joints(connection: Connection) -> Iterator[_Friction]:
 
 
 def _on_web(connection: Connection, joint: Bolted) -> float:
-    if connection.kind is Kind.SINGLE_PLATE:
+    if connection.kind is Kind.SINGLE_PLATE and connection.tongue is None:
         return conventional_eccentricity(joint)
-    if connection.kind is Kind.EXTENDED_PLATE:
+    if connection.kind is Kind.EXTENDED_PLATE or connection.tongue is not None:
         return joint.gage + joint.width / 2
     return eccentricity_on_web(joint)
 

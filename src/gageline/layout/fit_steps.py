@@ -8,6 +8,7 @@ from gageline.layout.mark import Bench, Mark, MarkKind
 from gageline.layout.reading import Datum, Reading
 from gageline.layout.seats import Seat
 from gageline.layout.step import Step, source
+from gageline.layout.tongues import tongue_step
 from gageline.part import End, Fitting, Join, extent_y, lean
 from gageline.steel import Profile
 from gageline.units import Length, Slope, round_to
@@ -24,6 +25,9 @@ _WEB = {
 
 def fit_steps(bench: Bench, seat: Seat) -> Iterator[Step]:
     """A fitting set to its place, an end plate after the main's outline is struck on it."""
+    if seat.stand is not None:
+        yield tongue_step(bench, seat.fitting, seat.stand)
+        return
     if seat.on_fitting:
         yield _outline_step(bench, seat)
     yield _set_step(bench, seat)

@@ -13,6 +13,7 @@ from gageline.layout.seats import Seat, overall, seat_of
 from gageline.layout.setups import FaceSetups, Template, plan_setups
 from gageline.layout.step import Step
 from gageline.layout.steps import part_steps
+from gageline.layout.tongues import cap_of
 from gageline.part import Assembly, Face, Part, faces_of
 from gageline.units import Length, System
 
@@ -112,7 +113,7 @@ def lay_out(assembly: Assembly, practice: Practice, system: System) -> Layout:
     """
     template = Template(practice.template_rows, practice.template_gages)
     bench = bench_of(assembly.main, practice.tape, system)
-    seats = tuple(seat_of(bench, fitting) for fitting in assembly.fittings)
+    seats = tuple(seat_of(bench, fitting, cap_of(assembly, fitting)) for fitting in assembly.fittings)
     span = overall(assembly.main, assembly.fittings)
     counts: dict[Part, int] = {}
     for fitting in assembly.fittings:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gageline.layout.mark import Bench, Mark, MarkKind, bench_of
+from gageline.layout.tongues import Stand, stand_of
 from gageline.part import End, Face, Fitting, Part, bounds, extent_y, extent_z, face_point, face_range, foot
 from gageline.steel import Plate, Profile
 from gageline.units import ZERO, Length
@@ -34,6 +35,7 @@ class Seat:
         rise: from the main's bottom edge up to its lowest edge, below zero where it hangs below.
         first_row: from the main's top edge down to the fitting's first row of holes; None where it
             has none in view of that edge.
+        stand: where a tongue stands on its end cap; None for any other fitting.
     """
 
     fitting: Fitting
@@ -43,6 +45,7 @@ class Seat:
     drop: Length | None
     rise: Length
     first_row: Length | None
+    stand: Stand | None = None
 
 
 def overall(main: Part, fittings: tuple[Fitting, ...]) -> Range:
@@ -51,8 +54,14 @@ def overall(main: Part, fittings: tuple[Fitting, ...]) -> Range:
     return min([ZERO, *(span[0] for span in spans)]), max([main.length, *(span[1] for span in spans)])
 
 
-def seat_of(bench: Bench, fitting: Fitting) -> Seat:
-    """The seat of a fitting on the part that lies on the bench."""
+def seat_of(bench: Bench, fitting: Fitting, cap: Fitting | None = None) -> Seat:
+    """The seat of a fitting on the part that lies on the bench.
+
+    Args:
+        bench: with that part.
+        fitting: of its piece.
+        cap: the end cap that it stands on, of a tongue.
+    """
     main = bench.part
     (left, right), (low_y, top_y), _ = bounds(fitting)
     bottom, top = extent_y(main.stock)
@@ -63,11 +72,12 @@ def seat_of(bench: Bench, fitting: Fitting) -> Seat:
     return Seat(
         fitting=fitting,
         lines=tuple(_edge_lines(bench, fitting)),
-        on_fitting=tuple(_main_on_plate(bench, fitting)),
+        on_fitting=tuple(_main_on_plate(bench, fitting)) if cap is None else (),
         projection=projection,
         drop=top - top_y if beside else None,
         rise=low_y - bottom,
         first_row=_first_row(fitting, top) if beside else None,
+        stand=stand_of(cap, fitting) if cap else None,
     )
 
 
@@ -139,7 +149,7 @@ def _main_on_plate(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
         return
     board = bench_of(plate, bench.tape, bench.system)
     (bottom, top), (far, near) = extent_y(main.stock), extent_z(main.stock)
-    corners = [_on_plate(fitting, y, z) for y in (bottom, top) for z in (far, near)]
+    corners = [_on_plate(fitting, main, y, z) for y in (bottom, top) for z in (far, near)]
     x_low, x_high = min(x for x, _ in corners), max(x for x, _ in corners)
     y_low, y_high = min(y for _, y in corners), max(y for _, y in corners)
     if x_low == x_high or y_low == y_high:
@@ -147,7 +157,7 @@ def _main_on_plate(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
     if main.profile is Profile.TUBE:
         middle = bottom + (top - bottom).parts(2)[0]
         for ends in (((top, ZERO), (bottom, ZERO)), ((middle, near), (middle, far))):
-            start, stop = (_on_plate(fitting, y, z) for y, z in ends)
+            start, stop = (_on_plate(fitting, main, y, z) for y, z in ends)
             yield board.line(Face.FACE, MarkKind.CENTRE_LINE, start, stop, f"{main.mark} middle line")
         return
     width, hair = plate.stock.width, bench.tape / 2  # nearer to the plate's edge no tape shows a line
@@ -160,16 +170,17 @@ def _main_on_plate(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
         if hair < y < width - hair:
             yield board.line(Face.FACE, MarkKind.EDGE_LINE, (x_span[0], y), (x_span[1], y), name)
     if main.profile in _WEBBED:
-        start, stop = (_on_plate(fitting, y, ZERO) for y in (top, bottom))
+        start, stop = (_on_plate(fitting, main, y, ZERO) for y in (top, bottom))
         yield board.line(Face.FACE, MarkKind.CENTRE_LINE, start, stop, f"{main.mark} web line")
 
 
-def _on_plate(fitting: Fitting, y: Length, z: Length) -> tuple[Length, Length]:
-    """A point of the main's section in the plate's own x and y."""
+def _on_plate(fitting: Fitting, main: Part, y: Length, z: Length) -> tuple[Length, Length]:
+    """A point of the main's section as its end is cut, in the plate's own x and y."""
     placement = fitting.placement
-    _, origin_y, origin_z = placement.origin
-    dy, dz = (y - origin_y).ticks, (z - origin_z).ticks
-    return (
-        Length(round(dy * placement.ex[1] + dz * placement.ex[2])),
-        Length(round(dy * placement.ey[1] + dz * placement.ey[2])),
+    end = fitting.end or End.LEFT
+    spot = (main.end_x(end, y, z), y, z)
+    away = [(a - b).ticks for a, b in zip(spot, placement.origin, strict=True)]
+    along, across = (
+        round(sum(a * b for a, b in zip(away, way, strict=True))) for way in (placement.ex, placement.ey)
     )
+    return Length(along), Length(across)

@@ -222,6 +222,9 @@ def _seats(layout: Layout, width: float, height: float) -> Iterator[Block]:
 def _seat_row(layout: Layout, seat: Seat) -> tuple[str, ...]:
     fitting, main = seat.fitting, layout.main.part
     face = face_name(main.profile, fitting.on).lower() if fitting.on else f"{fitting.end} end"
+    past, drop, row = seat.projection, seat.drop, seat.first_row
+    if (stand := seat.stand) is not None:
+        face, past, drop, row = stand.cap.part.mark, stand.out, stand.drop, stand.first_row
     bench = bench_of(main, layout.tape, layout.system)
 
     def say(length: Length | None, behind: str) -> str:
@@ -232,5 +235,5 @@ def _seat_row(layout: Layout, seat: Seat) -> tuple[str, ...]:
 
     return (
         fitting.part.mark, fitting.name, fitting.part.stock.designation, face,
-        say(seat.projection, "short"), say(seat.drop, "above"), say(seat.first_row, "above"), fitting.join,
+        say(past, "short"), say(drop, "above"), say(row, "above"), fitting.join,
     )  # fmt: skip

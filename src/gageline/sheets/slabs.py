@@ -32,6 +32,7 @@ X, Y, Z = 0, 1, 2
 _BEYOND = 1.0
 _FLANGES = (Face.TOP, Face.BOTTOM)
 _GRID = 1e-4
+_SQUARE = 1e-9  # of a direction: what turning leaves of one that is square
 _ACROSS = {Face.NEAR: Face.FAR, Face.FAR: Face.NEAR, Face.TOP: Face.BOTTOM, Face.BOTTOM: Face.TOP}
 
 
@@ -115,7 +116,23 @@ def _placed(slab: Slab, placement: Placement) -> Slab:
     for bore in slab.bores:
         x, y = turned(*bore.at)
         bores.append(replace(bore, at=(x + origin[0], y + origin[1]), along=turned(*bore.along)))
-    return Slab(axis, shape, ends[0], ends[1], tuple(bores))
+    leaning = abs(normal[axis]) < 1.0 - _SQUARE
+    side = _silhouette(slab, placement) if leaning else None
+    return Slab(axis, shape, ends[0], ends[1], tuple(bores), side)
+
+
+def _silhouette(slab: Slab, placement: Placement) -> BaseGeometry:
+    """A slab that leans, as the elevation shows it."""
+    low_u, low_v, high_u, high_v = slab.shape.bounds
+    vectors = (placement.ex, placement.ey, placement.ez)
+    (a, b), n = (vectors[i] for i in range(3) if i != slab.axis), vectors[slab.axis]
+    corners = [
+        tuple(placement.origin[k].inches + u * a[k] + v * b[k] + w * n[k] for k in (X, Y))
+        for u in (low_u, high_u)
+        for v in (low_v, high_v)
+        for w in (slab.low, slab.high)
+    ]
+    return shapely.MultiPoint(corners).convex_hull
 
 
 def _main_axis(vector: tuple[float, float, float]) -> int:

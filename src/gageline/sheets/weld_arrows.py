@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from gageline.part import Assembly, End, Face, Fitting, Weld, bounds, extent_y, foot
+from gageline.part import Assembly, End, Face, Fitting, FittingKind, Weld, bounds, extent_y, foot
 from gageline.sheets.boxes import text_box
 from gageline.sheets.lining import Lining
 from gageline.sheets.notation import Scribe
@@ -79,7 +79,10 @@ def _tips(assembly: Assembly, fitting: Fitting, lining: Lining, turn: int) -> It
         turn: which weld of the fitting this is: the first points at the middle, others near the corner.
     """
     (left, right), (_, (low, high), _) = foot(fitting, assembly.main.stock), bounds(fitting)
-    if fitting.on is None:  # a plate across an end: the joint is at the end of the steel
+    upright = fitting.kind is FittingKind.TONGUE
+    if upright:  # on its end cap: the arrow comes over the tongue
+        sides = [(right.inches, -1.0) if fitting.end is End.LEFT else (left.inches, 1.0)]
+    elif fitting.on is None:  # a plate across an end: the joint is at the end of the steel
         bottom, top = extent_y(assembly.main.stock)
         at = 0.0 if fitting.end is End.LEFT else assembly.main.length.inches
         sides = [(at, 1.0 if fitting.end is End.LEFT else -1.0)]
@@ -90,7 +93,7 @@ def _tips(assembly: Assembly, fitting: Fitting, lining: Lining, turn: int) -> It
     ys = [lining.y(high.inches), lining.y(low.inches)]
     if fitting.on in {Face.TOP, Face.BOTTOM}:
         heights = [ys[1] - _NEAR_CORNER if fitting.on is Face.TOP else ys[0] + _NEAR_CORNER]
-    elif right - left > high - low and not turn:  # it lies along: its long edges are welded
+    elif right - left > high - low and not turn and not upright:  # it lies along: its long edges are welded
         yield from (_Tip((lining.x(u) - way * _NEAR_CORNER, ys[0]), way, level=False) for u, way in sides)
         return
     elif turn:

@@ -95,18 +95,29 @@ def _cap_place(joint: Joint, tongue: Tongue) -> Placement:
 
 
 def _tongue_part(joint: Joint, tongue: Tongue, ladder: Ladder, shop: Shop) -> Part:
-    """The tongue with its length plumb: x runs down, y out from the cap."""
-    stock = plate_stock(tongue.thickness, tongue.width, shop.system)
-    maker = replace(maker_of(joint, shop), angle=Fraction(90))  # slots lie across the reaction
-    holes = maker.grid(rows_down(ladder.edge, ladder.rows, ladder.pitch), (tongue.to_cap,))
+    """The tongue with its length plumb: x runs down, y out from the cap.
+
+    At a skew its width out from the cap is no size of a plate: there it lies with its length out, y up.
+    """
+    maker, rows = maker_of(joint, shop), rows_down(ladder.edge, ladder.rows, ladder.pitch)
+    if joint.site.square:
+        stock, length = plate_stock(tongue.thickness, tongue.width, shop.system), ladder.length
+        # slots lie across the reaction
+        holes = replace(maker, angle=Fraction(90)).grid(rows, (tongue.to_cap,))
+    else:
+        stock, length = plate_stock(tongue.thickness, ladder.length, shop.system), tongue.width
+        holes = maker.grid((tongue.to_cap,), tuple(ladder.length - row for row in rows))
     group = HoleGroup("bolt holes", Face.FACE, holes, maker.bolt, maker.kind)
-    return Part("", stock, grade_of(stock, None), ladder.length, groups=(group,))
+    return Part("", stock, grade_of(stock, None), length, groups=(group,))
 
 
 def _tongue_place(joint: Joint, tongue: Tongue, ladder: Ladder) -> Placement:
     """Upright in the middle plane of the beam, on the outside of its cap."""
     site = joint.site
-    right, (out_x, out_y, _) = cross(site.inward, UP), site.inward
+    right, (in_x, in_y, _) = cross(site.inward, UP), site.inward
     root = along(site.point, site.inward, tongue.reach.inches)
     x, y, _ = along(root, right, -tongue.thickness.inches / 2)
-    return placement_of((x, y, ladder.first + ladder.edge.inches), _DOWN, (-out_x, -out_y, 0.0))
+    top, out = ladder.first + ladder.edge.inches, (-in_x, -in_y, 0.0)
+    if site.square:
+        return placement_of((x, y, top), _DOWN, out)
+    return placement_of((x, y, top - ladder.length.inches), out, UP)

@@ -15,9 +15,7 @@ from gageline.steel import Measure, Plate, Profile
 
 __all__ = ["Span", "hold_of", "joints_of", "span_of"]
 
-_REACH = frozenset(  # they reach a support
-    {FittingKind.ANGLE, FittingKind.PLATE, FittingKind.END_PLATE, FittingKind.TONGUE}
-)
+_REACH = frozenset({FittingKind.ANGLE, FittingKind.PLATE, FittingKind.END_PLATE})  # they reach a support
 
 
 @dataclass(frozen=True, slots=True)

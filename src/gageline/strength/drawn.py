@@ -178,18 +178,19 @@ class _Reader:
         if cap is None or not tongue.part.groups:
             raise ValueProblem("a tongue without an end cap, or without holes, is not covered")
         group = tongue.part.groups[0]
-        mate = holes_of(group.holes[0], group.kind or HoleKind.STD, upright=True)
+        upright = abs(dot(tongue.placement.ex, way.up)) > 0.5
+        mate = holes_of(group.holes[0], group.kind or HoleKind.STD, upright=upright)
         between, bolts = self._plate(plate, way, mate)
         face, top = reach(plate, way.into)[0], reach(plate, way.up)[1] - bolts.edge_top
         tip, root = reach(tongue, way.into)
-        high, low = reach(cap, way.up)[1], reach(cap, way.up)[0]
+        low, high = reach(tongue, way.up)
         wide = cap.part.stock.width if isinstance(cap.part.stock, Plate) else cap.part.stock.bf
         found = Tongue(
             self.assembly.main.stock.designation,
-            _plate_between(tongue, tongue.part.length, Length.from_inches(root - tip)),
-            _plate_between(cap, Length.from_inches(high - low), wide),
+            _plate_between(tongue, Length.from_inches(high - low), Length.from_inches(root - tip)),
+            _plate_between(cap, cap.part.length, wide),
             self._leg(tongue, self.assembly.welds),
-            round(reach(tongue, way.up)[1] - top, _EXACT),
+            round(high - top, _EXACT),
             round(root - face - bolts.gage - bolts.width, _EXACT),
         )
         setback = max(round(tip - face, _EXACT), 0.0)

@@ -1,9 +1,13 @@
+import math
 from dataclasses import replace
+from fractions import Fraction
+
+import pytest
 
 from gageline.layout.mark import Bench, MarkKind
 from gageline.layout.seats import overall, seat_of
-from gageline.part import End, Face, Fitting, FittingKind, Join, Placement, extent_y
-from gageline.units import System
+from gageline.part import End, EndCut, Face, Fitting, FittingKind, Join, Placement, extent_y
+from gageline.units import Slope, System
 from pieces import at, clip_angle, drilled, hole, piece
 
 DEPTH = extent_y(piece().stock)[1]
@@ -131,3 +135,20 @@ def test_a_round_pipe_leaves_its_two_middle_lines_on_the_plate() -> None:
 def test_out_to_out_is_over_everything() -> None:
     assert overall(MAIN, ()) == (at("0"), at("10'"))
     assert overall(MAIN, (clip_angle(MAIN), end_plate())) == (-at("1/2"), at("10'"))
+
+
+def test_the_outline_of_a_sloped_end_is_struck_where_it_lies_on_the_plate() -> None:
+    # 6 in 12: the plate stands plumb, 15.7 deep is 15.7 1.118 = 17.55 on it; it was 15.7/1.118 = 14.04 before
+    sloped = replace(MAIN, left=EndCut(Slope(Fraction(-1, 2))))
+    scale = math.hypot(1.0, 0.5)
+    down, toward = (-0.5 / scale, -1.0 / scale, 0.0), (0.0, 0.0, -1.0)
+    high = sloped.end_x(End.LEFT, DEPTH, at("0")).inches
+    top = (high + 0.25 / scale, DEPTH.inches + 0.5 / scale, 4.0)  # half an inch over the top, along the cut
+    origin = (at(f"{top[0]:.6f}in"), at(f"{top[1]:.6f}in"), at("4"))
+    plate = replace(end_plate().part, length=at("19"))
+    fitting = replace(end_plate(), part=plate, placement=Placement(origin, down, toward))
+    seat = seat_of(Bench(sloped, at("1/16"), System.FT_IN), fitting)
+    edges = [
+        mark.x.true.inches for mark in seat.on_fitting if mark.runs_across and mark.kind is MarkKind.EDGE_LINE
+    ]
+    assert edges == pytest.approx([0.5, 0.5 + 15.7 * scale], abs=1e-3)

@@ -10,12 +10,14 @@ from pathlib import Path
 import pypdfium2
 import pytest
 
+from assembling import bay, detailed
 from frames import demo_frame
 from gageline.errors import ValueProblem
 from gageline.job import Job, JobFacts, default_practice, open_job, read_job
 from gageline.layout import Layout, lay_out
 from gageline.part import Assembly
 from gageline.sheets import BODY, FINE, Page, bench_cards, texts, to_pdf
+from gageline.sheets.bench_card import _seat_row
 from gageline.units import System
 from pages import page_texts
 from pieces import piece
@@ -179,3 +181,14 @@ def test_a_text_that_the_font_lacks_is_named() -> None:
     job = Job(facts, default_practice(System.FT_IN), (Assembly(piece(), 1),))
     with pytest.raises(ValueProblem, match="cannot print"):
         bench_cards(job, [lay_out(job.assemblies[0], job.practice, job.system)])
+
+
+def test_the_table_of_fittings_gives_a_tongue_on_its_cap() -> None:
+    """PL3/8 x 4 3/8 on PL3/8 x 4 3/4: 4 3/8 out, 1 3/4 under the cap's top, 3 to its first row."""
+    result = detailed(bay(beam="HSS8X4X1/4", girder="HSS16X8X3/8"))
+    beam = next(one for one in result.assemblies if one.mark == "B1")
+    layout = lay_out(beam, default_practice(System.FT_IN), System.FT_IN)
+    rows = [_seat_row(layout, seat) for seat in layout.seats]
+    cap, tongue = (fitting.part.mark for fitting in beam.fittings[:2])
+    assert rows[0] == (cap, "left end cap", "PL3/8X4-3/4", "left end", '3/8"', '0"', "-", "welded")
+    assert rows[1] == (tongue, "left tongue", "PL3/8X4-3/8", cap, '4 3/8"', '1 3/4"', '3"', "welded")

@@ -1,10 +1,13 @@
+import math
+from dataclasses import replace
+
 import pytest
 
-from gageline.part import End
+from gageline.part import End, Fitting, FittingKind, Join, Placement
 from gageline.sheets.slabs import axis_of, section_shape, slabs_of_fitting, slabs_of_main
 from gageline.steel import Section, find
 from jobs import fitting_of, piece_of
-from pieces import ONE_OF_EACH
+from pieces import ONE_OF_EACH, at, piece
 
 COPED = 'copes = [{ end = "left", flange = "top", length = "4", depth = "1 1/2" }]\n'
 ANGLED = COPED + '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nrows = 3\n'
@@ -72,3 +75,19 @@ def test_the_cross_section_has_the_tables_area(name: str) -> None:
     stock = find(name)
     area = stock.area if isinstance(stock, Section) else 0.5 * 8
     assert section_shape(stock).area == pytest.approx(area, rel=0.02)
+
+
+def test_a_plate_that_leans_is_seen_leaning() -> None:
+    """A plumb end plate 1/2 thick and 10 high on a slope of 6 in 12 lies 4.47 along the beam."""
+    scale = math.hypot(1.0, 0.5)
+    plate = piece("PL1/2X8", "10", "e1")
+    stand = Placement((at("0"), at("10"), at("4")), (-0.5 / scale, -1.0 / scale, 0.0), (0.0, 0.0, -1.0))
+    fitting = Fitting("left end plate", FittingKind.END_PLATE, plate, stand, None, End.LEFT, Join.WELDED)
+    (slab,) = slabs_of_fitting(fitting, 2)
+    assert slab.side is not None
+    low_x, low_y, high_x, high_y = slab.side.bounds
+    assert high_x - low_x == pytest.approx(10 * 0.5 / scale + 0.5 / scale, abs=1e-6)
+    assert high_y - low_y == pytest.approx(10 / scale + 0.25 / scale, abs=1e-6)
+    assert slab.side.area == pytest.approx(5.0)
+    square = replace(fitting, placement=Placement(stand.origin, (0.0, -1.0, 0.0), (0.0, 0.0, -1.0)))
+    assert slabs_of_fitting(square, 2)[0].side is None

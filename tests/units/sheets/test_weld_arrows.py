@@ -2,6 +2,7 @@
 
 import shapely
 
+from assembling import bay, detailed
 from gageline.part import Assembly, bounds
 from gageline.sheets import Box, Circle, Item, Line, Polygon, text_box, texts
 from gageline.sheets.lining import Lining, plain_scale
@@ -93,3 +94,14 @@ def test_where_no_room_is_clear_there_is_no_symbol() -> None:
     piece = piece_of(ACROSS.format("near"))
     hatched = tuple(Line(0.0, y * 2.0 - 20.0, 420.0, y * 2.0 - 20.0) for y in range(60))
     assert arrows(piece, hatched) == ()
+
+
+def test_the_arrow_of_a_tongue_comes_over_it_to_its_cap() -> None:
+    pieces = detailed(bay(beam="HSS8X4X1/4", girder="HSS16X8X3/8")).assemblies
+    piece = next(one for one in pieces if one.mark == "B1")
+    picture = picture_of(piece, ELEVATION)
+    lining = Lining(picture, plain_scale(picture.bounds[0], picture.bounds[2], 20.0, 2 * SCALE))
+    box = Box(-40.0, -10.0, 840.0, lining.height + 10.0)
+    heads = [one for one in weld_arrows(piece, lining, lining.items(), box, FEET) if isinstance(one, Polygon)]
+    points = {round(one.points[0][0], 6) for one in heads if one.fill is not None}
+    assert points == {round(lining.x(0.0), 6), round(lining.x(-0.375), 6)}

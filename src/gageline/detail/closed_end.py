@@ -15,7 +15,18 @@ from gageline.detail.site import largest_fillet
 from gageline.detail.space import UP, Vec, along, cross, placement_of
 from gageline.detail.tongue import Tongue
 from gageline.job import grade_of, plate_stock, rows_down
-from gageline.part import Face, Fitting, FittingKind, HoleGroup, Join, Part, Placement, Weld
+from gageline.part import (
+    Face,
+    Finding,
+    Fitting,
+    FittingKind,
+    HoleGroup,
+    Join,
+    Part,
+    Placement,
+    Severity,
+    Weld,
+)
 from gageline.units import Length
 
 __all__ = ["close_end"]
@@ -53,6 +64,8 @@ def close_end(joint: Joint, tongue: Tongue, ladder: Ladder, own: Carrier, shop: 
         site.end,
         Join.WELDED,
     )
+    if "galv" in (site.member.entry.finish or shop.practice.finish).casefold():
+        own.findings.append(_in_the_bath(site.member.name))
     run = Length.from_inches(tongue.high.inches - 2 * largest_fillet(site.member.stock))
     own.fittings.extend((cap, plate))
     own.welds.append(Weld(cap.name, shop.practice.weld, run, 2, "outside of both walls"))
@@ -77,6 +90,19 @@ def close_end(joint: Joint, tongue: Tongue, ladder: Ladder, own: Carrier, shop: 
     )
 
 
+def _in_the_bath(name: str) -> Finding:
+    """What closed steel does in a bath of zinc."""
+    return Finding(
+        "closed-and-galvanized",
+        Severity.WARNING,
+        name,
+        "its hollow section is closed by an end cap and is to be galvanized: steam or acid shut in it bursts "
+        "it in the bath, and can kill; no holes to vent and drain it are detailed",
+        "agree on vent and drain holes with the galvanizer and enter them, or paint it",
+        "ASTM A385 (from memory)",
+    )
+
+
 def _cap_part(tongue: Tongue, shop: Shop) -> Part:
     """The cap with its length plumb."""
     stock = plate_stock(tongue.cap, tongue.wide, shop.system)
@@ -87,11 +113,8 @@ def _cap_place(joint: Joint, tongue: Tongue) -> Placement:
     """Centred on the end of the section: x runs down, z toward the support."""
     site = joint.site
     right = cross(site.inward, UP)
-    steel = tongue.steel.inches
-    top = site.point[2] + site.slope * steel
-    over = (site.member.upright_depth() - tongue.high.inches) / 2
     x, y, _ = along(along(site.point, site.inward, tongue.reach.inches), right, -tongue.wide.inches / 2)
-    return placement_of((x, y, top - over), _DOWN, right)
+    return placement_of((x, y, tongue.top(site)), _DOWN, right)
 
 
 def _tongue_part(joint: Joint, tongue: Tongue, ladder: Ladder, shop: Shop) -> Part:

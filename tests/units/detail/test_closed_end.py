@@ -90,3 +90,16 @@ def test_in_millimetres_too() -> None:
     cap, tongue = one(beam(result), "left end cap"), one(beam(result), "left tongue")
     assert (cap.part.stock.designation, tongue.part.stock.designation) == ("PL 10x120", "PL 10x115")
     assert worst_mate(result, "B1") < 1e-6
+
+
+@pytest.mark.parametrize(("finish", "count"), [("hot-dip galvanized", 1), ("paint", 0), (None, 0)])
+def test_closed_steel_that_goes_into_the_bath_is_warned_of(finish: str | None, count: int) -> None:
+    keys = HOLLOW | ({"finish": finish} if finish else {})
+    found = [one for one in detailed(bay(**keys)).findings if one.code == "closed-and-galvanized"]
+    assert len(found) == count
+    for one in found:
+        assert one.text() == (
+            "warning: B1: its hollow section is closed by an end cap and is to be galvanized: steam or acid "
+            "shut in it bursts it in the bath, and can kill; no holes to vent and drain it are detailed: "
+            "agree on vent and drain holes with the galvanizer and enter them, or paint it"
+        )

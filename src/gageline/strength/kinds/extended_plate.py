@@ -40,10 +40,10 @@ from gageline.strength.verdict import Findings, NotChecked, gathered
 __all__ = ["extended_plate"]
 
 _LEAST_CB = 1.84
-_LEFT_OUT = (
-    NotChecked("torsion of the plate lapped to one side of the web", "the slab or bracing is not known here"),
-    NotChecked("moment from the plate in its support", "the support is not analysed"),
-)
+_UNBRACED = "the slab or bracing is not known here"
+_BESIDE_WEB = NotChecked("torsion of the plate lapped to one side of the web", _UNBRACED)
+_BESIDE_TONGUE = NotChecked("torsion of plate and tongue, which lie side by side", _UNBRACED)
+_MOMENT = NotChecked("moment from the plate in its support", "the support is not analysed")
 State = tuple[str, Strength]
 
 
@@ -77,8 +77,9 @@ def extended_plate(connection: Connection, method: Method) -> Findings:
     checks = [state.check(connection.V, method, title) for title, state in states]
     title, what = "shear and bending of the plate together", "weld to the first column of bolts"
     checks.append(shear_and_bending(connection.fitting, bolts.gage, what, connection.V, method, title))
-    own = Findings(tuple(checks), tuple(_limits(connection, bolts, weld)), _LEFT_OUT)
     tongue = connection.tongue
+    left_out = (_BESIDE_TONGUE if tongue else _BESIDE_WEB, _MOMENT)
+    own = Findings(tuple(checks), tuple(_limits(connection, bolts, weld)), left_out)
     return gathered(
         [
             own,

@@ -98,6 +98,7 @@ def test_bolts_as_they_lie_in_the_tongue() -> None:
 def test_what_no_method_covers_is_named() -> None:
     said = [one.what for one in check_connection(END, Method.LRFD).not_checked]
     assert "bending of the end cap" in said
+    assert "torsion of plate and tongue, which lie side by side" in said
     assert "weld of the end cap to the walls, and the walls beside it" in said
     assert "shear of the walls of the hollow beam" in said
     assert "the supported beam" not in said

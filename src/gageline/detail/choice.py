@@ -252,6 +252,7 @@ def _usable(site: Site, kind: str) -> tuple[str, Finding | None]:
 def _limits_of_place(site: Site) -> Iterator[Limit]:
     """What no connection is detailed for."""
     skew, slope = abs(site.skew), abs(site.slope)
+    web = "tongue" if site.member.stock.profile is Profile.BOX else "web"
     yield (
         slope > _MOST_SLOPE + _LEVEL, "free", f"a slope of {slope * 12:.3g} in 12 is over 6 in 12",
         "enter this piece as drawn",
@@ -262,7 +263,7 @@ def _limits_of_place(site: Site) -> Iterator[Limit]:
     )  # fmt: skip
     yield (
         site.kind is FaceKind.COLUMN_WEB and _past_the_flanges(site) < 0.0, "free",
-        f"at a skew of {skew:.1f} degrees its web runs into a flange of the column",
+        f"at a skew of {skew:.1f} degrees its {web} runs into a flange of the column",
         "turn the column, or frame into its flange",
     )  # fmt: skip
 

@@ -125,3 +125,15 @@ def test_a_slope_over_six_in_twelve_gets_no_connection() -> None:
     found = detailed(table).joints["B1", End.LEFT]
     assert found.kind == "free"
     assert any("a slope of 7 in 12 is over 6 in 12" in one.message for one in found.findings)
+
+
+@pytest.mark.parametrize(("beam", "word"), [("W12X26", "web"), ("HSS8X4X1/4", "tongue")])
+def test_what_runs_into_a_flange_of_the_column_is_named(beam: str, word: str) -> None:
+    column = {"name": "P", "at": "1/A", "stock": "W8X31", "base": 0, "top": "240 in"}
+    table = bay(beam=beam, column=column)
+    free = {"connection": "free"}
+    askew = {"name": "B1", "stock": beam, "from": "1/A", "to": {"point": "1/A", "x": 80, "y": 90}}
+    table["member"] = [askew | {"top": "Floor", "end": free}]
+    found = [one for one in detailed(table).findings if one.code == "connection-not-possible"]
+    (said,) = [one.message for one in found if "runs into" in one.message]
+    assert said.startswith(f"extended plate: at a skew of 41.6 degrees its {word} runs into a flange of the")

@@ -18,7 +18,9 @@ class FramePracticeEntry(Entry):
     """The shop's own clearances; what is left out is Gageline's default for the job's units."""
 
     setback: PositiveLength | None = Field(None, description="end of the steel to the face it meets")
-    play: LengthText | None = Field(None, description="angles and end plates on a beam, to the face they meet")
+    play: LengthText | None = Field(
+        None, description="angles and end plates on a beam, to the face they meet"
+    )
     cope_clearance: LengthText | None = Field(None, description="over the fillet, and past the flange")
     cope_step: PositiveLength | None = Field(None, description="copes are rounded up to this")
     spread_step: PositiveLength | None = Field(None, description="half webs are rounded up to this")
@@ -90,8 +92,8 @@ def frame_practice(entry: FramePracticeEntry, system: System) -> FramePractice:
     default = FramePractice()
     if system is System.MM:
         default = FramePractice(
-            setback=mm(10), play=mm(2), cope_clearance=mm(12), cope_step=mm(10), spread_step=mm(1), entering=mm(3),
-            angle="L 100x100x10", welded_angle="L 100x100x10", seat_angle="L 150x100x12",
+            setback=mm(10), play=mm(2), cope_clearance=mm(12), cope_step=mm(10), spread_step=mm(1),
+            entering=mm(3), angle="L 100x100x10", welded_angle="L 100x100x10", seat_angle="L 150x100x12",
             clip_angle="L 100x100x8", plate=mm(10), plate_gage=mm(75), end_plate=mm(10), end_gage=mm(140),
             stiffener=mm(10), edge=mm(40),
         )  # fmt: skip

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from gageline.layout.mark import Bench
 from gageline.layout.step import Step
-from gageline.part import Assembly, End, Fitting, FittingKind, Point, Vector, extent_y, extent_z, face_point
-from gageline.units import ZERO, Length
+from gageline.part import Assembly, End, Fitting, FittingKind, Point, Vector, corners, face_point
+from gageline.units import Length
 
 __all__ = ["Stand", "cap_of", "stand_of", "tongue_step"]
 
@@ -57,25 +57,15 @@ def stand_of(cap: Fitting, tongue: Fitting) -> Stand:
     out = (x, y, z) if (x < 0) == (tongue.end is End.LEFT) else (-x, -y, -z)
     stock, holes = tongue.part.stock, [(g.face, h) for g in tongue.part.groups for h in g.holes]
     spots = [tongue.placement.point(face_point(stock, face, hole.x, hole.y)) for face, hole in holes]
-    top, face, near = _low(_corners(cap), down), _high(_corners(cap), out), _high(_corners(cap), _NEAR)
+    top, face, near = _low(corners(cap), down), _high(corners(cap), out), _high(corners(cap), _NEAR)
     return Stand(
         cap,
-        near - _high(_corners(tongue), _NEAR),
-        _low(_corners(tongue), down) - top,
-        _high(_corners(tongue), out) - face,
+        near - _high(corners(tongue), _NEAR),
+        _low(corners(tongue), down) - top,
+        _high(corners(tongue), out) - face,
         _low(spots, down) - top,
         _low(spots, out) - face,
     )
-
-
-def _corners(fitting: Fitting) -> list[Point]:
-    part = fitting.part
-    return [
-        fitting.placement.point((x, y, z))
-        for x in (ZERO, part.length)
-        for y in extent_y(part.stock)
-        for z in extent_z(part.stock)
-    ]
 
 
 def _high(points: Iterable[Point], way: Vector) -> Length:

@@ -17,7 +17,7 @@ from gageline.part.faces import (
 )
 from gageline.part.features import SQUARE_CUT, Clip, Cope, EndCut, FlangeTrim, Hole, HoleGroup, Opening
 from gageline.part.finding import Finding, Severity, grouped
-from gageline.part.fit import bounds, check_assembly, foot, lean
+from gageline.part.fit import bounds, check_assembly, corners, foot, lean
 from gageline.part.mirror import in_order, opposite_hand, reflect_x, reflect_z, turns_end_for_end
 from gageline.part.outline import (
     clip_outline,
@@ -64,6 +64,7 @@ __all__ = [
     "content_of",
     "cope_boundary",
     "cope_outline",
+    "corners",
     "extent_y",
     "extent_z",
     "face_outline",

@@ -13,7 +13,7 @@ from gageline.part.rules import check_part
 from gageline.steel import Plate, Profile, Stock
 from gageline.units import SQUARE, ZERO, Length, Slope, System, write_length
 
-__all__ = ["bounds", "check_assembly", "foot", "lean"]
+__all__ = ["bounds", "check_assembly", "corners", "foot", "lean"]
 
 _STRAIGHT = 1e-6  # a lean of less is what directions are rounded by
 
@@ -24,11 +24,12 @@ _ROLLED_FILLETS = frozenset({Profile.I_SHAPE, Profile.CHANNEL, Profile.TEE})
 
 def bounds(fitting: Fitting) -> tuple[tuple[Length, Length], tuple[Length, Length], tuple[Length, Length]]:
     """The box that a fitting fills in its main part's space: limits in x, y and z."""
-    xs, ys, zs = zip(*_corners(fitting), strict=True)
+    xs, ys, zs = zip(*corners(fitting), strict=True)
     return (min(xs), max(xs)), (min(ys), max(ys)), (min(zs), max(zs))
 
 
-def _corners(fitting: Fitting) -> list[Point]:
+def corners(fitting: Fitting) -> list[Point]:
+    """The eight corners of a fitting, as if its ends were cut square, in its main part's space."""
     part = fitting.part
     return [
         fitting.placement.point((x, y, z))
@@ -65,9 +66,7 @@ def foot(fitting: Fitting, main: Stock) -> tuple[Length, Length]:
     along, out = _stem(fitting, fitting.on)
     way = normal(fitting.on)
     level = _dot(face_point(main, fitting.on, ZERO, ZERO), way)
-    xs = [
-        corner[0] - Length(round((_dot(corner, way) - level) / out * along)) for corner in _corners(fitting)
-    ]
+    xs = [corner[0] - Length(round((_dot(corner, way) - level) / out * along)) for corner in corners(fitting)]
     return min(xs), max(xs)
 
 

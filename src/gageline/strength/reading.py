@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from gageline.errors import ValueProblem
-from gageline.part import Fitting, HoleGroup, Part, Point, Vector, extent_y, extent_z, face_point
+from gageline.part import Fitting, HoleGroup, Part, Point, Vector, corners, extent_y, face_point
 from gageline.part import Hole as Drilled
 from gageline.steel import HoleKind, bolt, hole_size
 from gageline.strength.aisc360.j3_bolts import Hole
@@ -37,13 +37,7 @@ def reach(fitting: Fitting, way: Vector) -> tuple[float, float]:
         fitting: the fitting.
         way: unit vector.
     """
-    part = fitting.part
-    found = [
-        dot(_inches(fitting.placement.point((x, y, z))), way)
-        for x in (ZERO, part.length)
-        for y in extent_y(part.stock)
-        for z in extent_z(part.stock)
-    ]
+    found = [dot(_inches(corner), way) for corner in corners(fitting)]
     return min(found), max(found)
 
 

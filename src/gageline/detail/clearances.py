@@ -14,7 +14,7 @@ from gageline.detail.shop import Shop
 from gageline.detail.site import FaceKind, fillet_of
 from gageline.detail.space import UP, dot, minus
 from gageline.detail.stagger import Legs
-from gageline.detail.wrench import ROOM, Wrench, wrench_of
+from gageline.detail.wrench import ROOM, Wrench, bolt_end, wrench_of
 from gageline.part import Face, Finding, Join, Severity, Side
 from gageline.steel import Bolt, Profile
 from gageline.units import ZERO, Length
@@ -25,7 +25,6 @@ _ENTER, _TIGHTEN = "to be put in", "to be tightened"
 _ROWS = "lower the first row, widen the gage, or use smaller bolts"
 _GAGE = "widen the gage, or use smaller bolts or another connection"
 _LEG = "use a seat with a longer leg under the beam, or smaller bolts"
-_THREADS = 0.25  # inches that a bolt stands out of its nut
 
 
 @dataclass(frozen=True, slots=True)
@@ -276,7 +275,7 @@ def _to_the_face(joint: Joint) -> float:
     """From the bolts of a plate to the face, at the end of the bolt that is nearest to it, inches."""
     site, size = joint.site, joint.choice.size
     skew = math.radians(abs(site.skew))
-    out = (joint.web / 2 + joint.thickness + size.nut_height).inches + _THREADS
+    out = (joint.web / 2 + joint.thickness).inches + bolt_end(size)
     return joint.gage.inches * math.cos(skew) - (0.0 if site.square else out * math.sin(skew))
 
 

@@ -11,7 +11,7 @@ from gageline.detail.points import maker_of
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder
 from gageline.detail.shop import Shop
-from gageline.detail.site import largest_fillet
+from gageline.detail.site import Site, largest_fillet
 from gageline.detail.space import UP, Vec, along, cross, placement_of
 from gageline.detail.tongue import Tongue
 from gageline.job import grade_of, plate_stock, rows_down
@@ -45,7 +45,7 @@ def close_end(joint: Joint, tongue: Tongue, ladder: Ladder, own: Carrier, shop: 
         own: the beam.
         shop: the practice.
     """
-    site, word = joint.site, joint.site.word
+    site = joint.site
     cap = Fitting(
         f"{site.end} end cap",
         FittingKind.END_CAP,
@@ -71,22 +71,25 @@ def close_end(joint: Joint, tongue: Tongue, ladder: Ladder, own: Carrier, shop: 
     own.welds.append(Weld(cap.name, shop.practice.weld, run, 2, "outside of both walls"))
     both = "both sides of the tongue, to the end cap"
     own.welds.append(Weld(plate.name, tongue.weld, ladder.length, 2, both, both_sides=True))
-    own.reasons.append(
+    own.reasons.extend(_weld_reasons(site, tongue, run, shop))
+
+
+def _weld_reasons(site: Site, tongue: Tongue, run: Length, shop: Shop) -> tuple[Reason, Reason]:
+    """Why the welds of a cap, each run so long, and of its tongue are as they are."""
+    return (
         Reason(
             f"end cap welded with {shop.say(shop.practice.weld)} fillets",
             f"that is the shop's practice; {shop.say(run)} of each run, the height of the cap less the "
             f"rounded corners of {site.member.stock.designation}",
             PRACTICE,
-            word,
-        )
-    )
-    own.reasons.append(
+            site.word,
+        ),
         Reason(
             f"tongue welded with {shop.say(tongue.weld)} fillets",
             f"five eighths of the tongue, {shop.say(tongue.thickness)}, rounded up, as for the plate",
             _TONGUE_WELD,
-            word,
-        )
+            site.word,
+        ),
     )
 
 

@@ -94,14 +94,13 @@ def detail_frame(
     work.work_out(notes)
     work.build(notes)
     more = (*moved, *hung(frame, supports), *unused_area_loads(entered, entry), *crossed(frame, shop))
-    notes = [
-        *_no_play(shop), *notes, *unsupported, *rings(frame, supports, system), *wrong_loads(entered, system)
-    ]  # fmt: skip
+    told = (*unsupported, *rings(frame, supports, system), *wrong_loads(entered, system))
+    notes = [*_too_much_play(shop), *notes, *told]
     return work.result(drawn, carried_by(entered, entry), more), notes
 
 
-def _no_play(shop: Shop) -> Iterator[Note]:
-    """A practice whose angles would stop short of the end of the steel that they are on."""
+def _too_much_play(shop: Shop) -> Iterator[Note]:
+    """A note of a practice whose angles would stop short of the end of the steel that they are on."""
     play, setback = shop.frame.play, shop.frame.setback
     if play >= setback:
         said = f"play of {shop.say(play)} is not less than the setback of {shop.say(setback)}"

@@ -33,16 +33,8 @@ class _Body:
     high: float
     beside: float | None = None
 
-    def across(self) -> float:
-        """Its size when it is turned in the plan, inches."""
-        return self.wide
-
-    def upright(self) -> float:
-        """Its size when it is tilted, inches."""
-        return self.high
-
     def needs(self, size: float) -> float:
-        """The gap that it needs when it is so wide, or so high, inches."""
+        """The gap that it needs, inches, by its width when turned in the plan, by its height when tilted."""
         return math.hypot(self.long, size) + (self.beside or 0.0)
 
     def text(self, shop: Shop, gap: float) -> str:
@@ -68,19 +60,18 @@ def entering(one: Joint, two: Joint, shop: Shop) -> tuple[tuple[Reason, ...], tu
     gap = abs(dot(minus(two.site.point, one.site.point), beam.plan))
     bodies = _bodies(one, two, gap)
     slack = shop.frame.entering.inches * 2
+    texts = [body.text(shop, gap) for body in bodies]
+    turned = max(zip((body.needs(body.wide) for body in bodies), texts, strict=True))
+    tilted = max(zip((body.needs(body.high) for body in bodies), texts, strict=True))
     ways = [
-        (max((body.needs(size(body)), body.text(shop, gap)) for body in bodies), way)
-        for size, way, barred in (
-            (_Body.across, "turned in the plan", _walled),
-            (_Body.upright, "tilted", _roofed),
-        )
+        (needed, way)
+        for needed, way, barred in ((turned, "turned in the plan", _walled), (tilted, "tilted", _roofed))
         if not any(barred(joint) for joint in (one, two))
     ]
     if not ways:
         why = "flanges above one end leave no room to tilt it, those beside the other none to turn it"
         short = f"the finished beam can be neither turned in the plan nor tilted: {why}"
-        size = bodies[0].text(shop, gap)
-        return (Reason("cannot be swung in", f"{size}; {why}", PRACTICE),), (_stuck((one, two), short),)
+        return (Reason("cannot be swung in", f"{texts[0]}; {why}", PRACTICE),), (_stuck((one, two), short),)
     (least, size), way = min(ways)
     because = (
         f"{size}; {way} it needs {shop.say(least)}, and {shop.say(slack)} of spring in the legs and play in "

@@ -177,7 +177,10 @@ def read_full(text: str, progress: Progress | None = None) -> FullJob:
 
 
 def _said_once(notes: list[Note], size: str) -> list[Note]:
-    """The notes, where the bolt of the practice is wrong that said of the practice and not of every end."""
+    """The notes, with a bolt of the practice that is wrong said once, at the practice.
+
+    Every end that takes the bolt of the practice would say the same.
+    """
     try:
         bolt_value(bolt(size))
     except ValueProblem as wrong:

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from gageline.detail.choice import Choice
 from gageline.detail.shop import Shop, up_to
-from gageline.detail.wrench import wrench_of
+from gageline.detail.wrench import bolt_end, wrench_of
 from gageline.steel import Bolt
 from gageline.units import Length, round_down, round_up
 
@@ -36,7 +36,10 @@ def plate_weld(thickness: Length, shop: Shop) -> Length:
 
 
 def bolt_edge(choice: Choice, shop: Shop) -> Length:
-    """From the bolts of a plate to its edge, and to the end of the steel beside it at the least."""
+    """From the bolts of a plate to its edge, and to the end of the steel beside it at the least.
+
+    Source: two diameters are AISC Manual Part 10, single-plate connections (from memory).
+    """
     return max(shop.frame.edge, choice.size.diameter * 2)
 
 
@@ -78,5 +81,5 @@ def _beside_the_skew(choice: Choice, web: Length, thick: Length) -> float:
     if choice.site.square or wrench is None:
         return 0.0
     skew = math.radians(abs(choice.site.skew))
-    out = (web / 2 + thick + size.nut_height).inches + 0.25
+    out = (web / 2 + thick).inches + bolt_end(size)
     return (wrench.tighten.inches + out * math.sin(skew)) / math.cos(skew)

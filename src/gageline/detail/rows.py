@@ -191,9 +191,8 @@ def _half(site: Site, notches: Notches) -> tuple[float, str]:
         return left.inches / 2, "the coped depth"
     if stock.T is not None:
         return stock.T.inches / 2, "T"
-    return (
-        stock.d.inches - 2 * largest_fillet(stock)
-    ) / 2, "the flat of the wall" if stock.profile is Profile.BOX else "the flat of the web"
+    flat = stock.d.inches - 2 * largest_fillet(stock)
+    return flat / 2, f"the flat of the {'wall' if stock.profile is Profile.BOX else 'web'}"
 
 
 def _no_room(site: Site, subject: str, room: tuple[float, float], shop: Shop) -> Finding:

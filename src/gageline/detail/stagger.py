@@ -8,13 +8,12 @@ from dataclasses import dataclass, replace
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder
 from gageline.detail.shop import Shop
-from gageline.detail.wrench import Wrench, wrench_of
+from gageline.detail.wrench import Wrench, bolt_end, wrench_of
 from gageline.steel import Bolt
 from gageline.units import Length
 
 __all__ = ["Legs", "legs_of", "staggered"]
 
-_THREADS = 0.25  # inches that a bolt stands out of its nut
 _CORNERS = 2 / math.sqrt(3)  # across the corners of a hexagon, of its width across the flats
 _ROOM = 0.125  # inches between the wrench and a bolt
 
@@ -36,7 +35,7 @@ class Legs:
     @property
     def clear(self) -> float:
         """What is left beside the ends of the bolts in the web leg, inches."""
-        return self.off - self.size.nut_height.inches - _THREADS
+        return self.off - bolt_end(self.size)
 
     @property
     def wanted(self) -> float:

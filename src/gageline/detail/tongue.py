@@ -84,7 +84,7 @@ def tongue_of(choice: Choice, shop: Shop) -> Tongue:
     gage, rule = off_the_face(choice, thick, tip, shop)
     weld = plate_weld(thick, shop)
     wide = up_to((site.member.stock.bf + _shelf(shop) * 2).inches, shop.pick(0.25, 5))
-    beside = (bolt_edge(choice, shop) + weld + shop.frame.entering).inches
+    beside = _beside(choice, weld, shop).inches
     corner = (_clear(choice, shop) + wide.inches / 2 * math.sin(skew)) / math.cos(skew)
     return Tongue(
         thick,
@@ -121,6 +121,11 @@ def room_of(choice: Choice, tongue: Tongue) -> tuple[float, float]:
     return max(low, top - tongue.high.inches + weld), min(high, top - weld)
 
 
+def _beside(choice: Choice, weld: Length, shop: Shop) -> Length:
+    """From the bolts to the cap at the least: the edge of the plate, the tongue's weld, and room to enter."""
+    return bolt_edge(choice, shop) + weld + shop.frame.entering
+
+
 def _shelf(shop: Shop) -> Length:
     """What the cap stands out beside each wall for the fillet that joins it: its leg and a little more."""
     return shop.practice.weld + shop.pick(0.125, 3)
@@ -140,11 +145,10 @@ def tongue_reasons(choice: Choice, tongue: Tongue, shop: Shop) -> tuple[Reason, 
         shop: the practice.
     """
     say, site, stock = shop.say, choice.site, choice.site.member.stock
-    edge, step = bolt_edge(choice, shop), shop.pick(0.125, 1)
-    beside = edge + tongue.weld + shop.frame.entering
+    beside, step = _beside(choice, tongue.weld, shop), shop.pick(0.125, 1)
     cap = (
-        f"past the bolts come {say(edge)} of the plate, the {say(tongue.weld)} fillet of the tongue and "
-        f"{say(shop.frame.entering)} to enter, {say(beside)}"
+        f"past the bolts come {say(bolt_edge(choice, shop))} of the plate, the {say(tongue.weld)} fillet of "
+        f"the tongue and {say(shop.frame.entering)} to enter, {say(beside)}"
     )
     if tongue.to_cap.inches > up_to(beside.inches, step).inches + 1e-9:
         cap += (

@@ -8,9 +8,10 @@ from functools import cache
 from gageline.steel import Bolt, Measure, all_bolts
 from gageline.units import Length
 
-__all__ = ["ROOM", "Wrench", "wrench_of"]
+__all__ = ["ROOM", "Wrench", "bolt_end", "wrench_of"]
 
 ROOM = "AISC Manual, LRFD 2nd ed., Table 8-4 (later Tables 7-15 and 7-16)"
+_THREADS = 0.25  # inches that a bolt stands out of its nut
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +47,14 @@ def wrench_of(size: Bolt) -> Wrench | None:
     """
     lines = (one for one in map(_line, all_bolts().values()) if one is not None)
     return next((one for one in lines if one.size == size or _covers(one.size, size)), None)
+
+
+def bolt_end(size: Bolt) -> float:
+    """How far the end of a bolt stands out past the steel under its nut, inches.
+
+    Source: common practice, no source, for the threads past the nut.
+    """
+    return size.nut_height.inches + _THREADS
 
 
 def _line(size: Bolt) -> Wrench | None:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from gageline.detail.wrench import wrench_of
+from gageline.detail.wrench import bolt_end, wrench_of
 from gageline.steel import bolt
 from gageline.units import parse_length
 
@@ -44,6 +44,12 @@ def test_another_size_has_the_line_of_the_next_that_is_larger_all_round(size: st
     assert large.head_width >= small.head_width
     assert large.nut_height >= small.nut_height
     assert large.washer_diameter >= small.washer_diameter
+
+
+def test_a_bolt_stands_out_by_its_nut_and_a_quarter_inch() -> None:
+    assert (
+        bolt_end(bolt("3/4")) == 47 / 64 + 0.25
+    )  # ASME B18.2.6: the heavy hex nut of a 3/4 bolt is 47/64 (from memory)
 
 
 def test_no_line_is_guessed_for_a_bolt_larger_than_all() -> None:

@@ -38,6 +38,7 @@ def test_material_on_a_beam_keeps_play_at_the_face(
 ) -> None:
     result = detailed(bay(ends={"connection": connection}) | {"practice": practice})
     said = [reason.because for reason in result.reasons["B1"] if reason.decision.startswith("setback")]
+    assert said
     assert all((f'{play}" off the face, for play' in text) is (play != "0") for text in said)
     found = plays(result, "B1")
     assert len(found) == (4 if connection == "double angles" else 2)

@@ -1,13 +1,17 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
+from fractions import Fraction
 from typing import Any
 
 import pytest
 
 from assembling import bay, detailed, overlaps, worst_mate
-from gageline.detail import Detailed
+from gageline.detail import Detailed, detail_frame
+from gageline.job import FrameEntry, default_practice
 from gageline.part import Assembly, Fitting, FittingKind, Join
+from gageline.steel import HoleKind
 from gageline.units import System, parse_length
 
 HOLLOW: dict[str, Any] = {"beam": "HSS8X4X1/4", "girder": "HSS16X8X3/8"}
@@ -62,10 +66,19 @@ def test_the_welds_of_cap_and_tongue() -> None:
     assert [w.length.inches for w in welds] == [pytest.approx(8 - 2 * 0.466, abs=1e-3), 5.5]
 
 
-def test_slots_of_the_practice_lie_across_the_reaction() -> None:
-    table = bay(**HOLLOW)
-    piece = beam(detailed(table))
-    assert all(hole.angle == 0 for hole in one(piece, "left tongue").part.groups[0].holes)  # round ones
+@pytest.mark.parametrize(("to", "angle"), [("120 in", 90), ("150 in", 0)])
+def test_slots_of_the_practice_lie_across_the_reaction(to: str, angle: int) -> None:
+    """The length of a tongue lies plumb where the end is square, and level where it is askew."""
+    entry = FrameEntry.model_validate(
+        bay(**HOLLOW, to={"on": "G2", "at": to}), context={"system": System.FT_IN}
+    )
+    slotted = replace(default_practice(System.FT_IN), hole=HoleKind.SSL)
+    result, notes = detail_frame(entry, slotted, System.FT_IN)
+    assert not notes
+    holes = one(beam(result), "left tongue").part.groups[0].holes
+    assert [(hole.width, hole.length, hole.angle) for hole in holes] == [
+        (parse_length("13/16"), parse_length("1"), Fraction(angle))  # AISC 360-22 Table J3.3
+    ] * 2
 
 
 @pytest.mark.parametrize(("rise", "drop"), [(2, "0"), (6, "3")])

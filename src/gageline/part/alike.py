@@ -16,13 +16,14 @@ SAME = 8
 
 _STEP, _BORDER = 640, 310  # ticks; 64ths of an inch and tenths of a mm are both multiples of 20 of them
 _SAME_RATIO = Fraction(1, 10**5)  # of slopes, and degrees of slots: less than `SAME` over a fitting
-
-
-_NO_STEEL = frozenset({"mark", "name", "derived"})
+_NO_STEEL = frozenset({"mark", "name", "derived"})  # fields that say how a part is called or came about
 
 
 def same_steel(one: Part, other: Part) -> bool:
-    """Whether two parts are the same but for a few ticks, in whatever order their features stand."""
+    """Whether two parts, with their marks and names, are the same but for a few ticks.
+
+    In what order their features stand does not matter.
+    """
     return _same(one, other)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
 from gageline.detail import Detailed, Placed, Reason
@@ -81,7 +81,8 @@ def reasons_by_card(reasons: Iterable[Reason], detailed: Detailed) -> tuple[Reas
     )
 
 
-def _words(placed: Iterable[Placed]) -> Iterable[tuple[str, str]]:
+def _words(placed: Iterable[Placed]) -> Iterator[tuple[str, str]]:
+    """Each way that a text names an end of a member, with what the card of its piece calls it."""
     for one in placed:
         of = f" of {one.mark}" if place_of(one.member, one.mark) else ""
         for word, end in (("start", End.LEFT), ("end", End.RIGHT)):

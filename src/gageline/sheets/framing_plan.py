@@ -102,9 +102,8 @@ def framing_plans(full: FullJob) -> Sheet:
 def _level_drafts(job: Job, level: PlanLevel, openings: tuple[Opening, ...], grid: Grid) -> list[Draft]:
     """The plan of a level; parts whose labels find no room are cut in two until all have it."""
     regions = regions_of(_whole(level, grid), level.beams, grid)
-    roomy: set[Region] = (
-        set()
-    )  # parts that need not be tried again until all are set under their last numbers
+    # Parts that had room are tried again only when all have it, for then their numbers are the last ones.
+    roomy: set[Region] = set()
     while True:
         parts = [_Part(job, level, regions, number, openings, grid) for number in range(len(regions))]
         tried = {part.number: _draft(part) for part in parts if part.region not in roomy}

@@ -16,7 +16,6 @@ __all__ = ["MOST", "Grid", "Region", "halves", "inside", "line_at", "neighbours"
 Grid = tuple[dict[str, float], dict[str, float]]
 """Grid lines across x and across y: name -> inches."""
 
-
 MOST = 60
 """Members on one sheet at the most."""
 _EPS = 1e-6
@@ -110,7 +109,14 @@ def regions_of(whole: Region, beams: tuple[PlanBeam, ...], grid: Grid, most: int
 
 @dataclass(frozen=True, slots=True)
 class _Cut:
-    """A match line that a part could be cut along: its axis, its place, and its fewer members' share."""
+    """A match line that a part could be cut along.
+
+    Args:
+        axis: 0 for a line upright on the sheet, at a place along x; 1 for a level one, along y.
+        at: its place, inches.
+        cost: the less, the better it is.
+        share: of the part's members, those on the side that has fewer.
+    """
 
     axis: int
     at: float
@@ -129,10 +135,10 @@ def halves(region: Region, beams: tuple[PlanBeam, ...], grid: Grid) -> tuple[Reg
         beams: of the level.
         grid: the lines across x and across y.
     """
+    own = inside(region, beams)
     at_lines, between = [], []
     for axis in (0, 1):
         low, high = ((region.left, region.right), (region.low, region.high))[axis]
-        own = inside(region, beams)
         stations = sorted({round(p[axis], 3) for beam in own for p in beam.work} | {low, high})
         for line in sorted(grid[axis].values()):
             after = next((at for at in stations if at > line + _SAME), line)

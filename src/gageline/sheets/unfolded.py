@@ -28,7 +28,7 @@ _GAP = 3.0
 _LABEL = 4.4
 _PAD = 0.9
 _BUDGET = 0.38
-_UP = frozenset({Face.NEAR, Face.LEG_A, Face.FACE})
+_UP = frozenset({Face.NEAR, Face.LEG_A, Face.FACE})  # how a piece is laid to be checked
 _CROWDED = 0.7
 _NAMES = {
     Face.TOP: "Top flange", Face.NEAR: "Near web", Face.BOTTOM: "Bottom flange", Face.FAR: "Far web",

@@ -81,10 +81,10 @@ def _joints(connection: Connection) -> Iterator[_Friction]:
 
 
 def _on_web(connection: Connection, joint: Bolted) -> float:
-    if connection.kind is Kind.SINGLE_PLATE and connection.tongue is None:
-        return conventional_eccentricity(joint)
     if connection.kind is Kind.EXTENDED_PLATE or connection.tongue is not None:
         return joint.gage + joint.width / 2
+    if connection.kind is Kind.SINGLE_PLATE:
+        return conventional_eccentricity(joint)
     return eccentricity_on_web(joint)
 
 

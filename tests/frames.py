@@ -8,13 +8,62 @@ from importlib.resources import files
 
 from gageline.detail import FullJob, read_full
 
-__all__ = ["bays", "demo_frame"]
+__all__ = ["bays", "demo_frame", "one_bay"]
 
 
 @cache
 def demo_frame() -> FullJob:
     """The demo's frame, detailed once for all tests."""
     return read_full(files("gageline.demo").joinpath("mezzanine-frame.toml").read_text("utf-8"))
+
+
+def one_bay(more: str, *, beam: str = "W18x50", units: str = "ft-in", span: str = "20'-0") -> str:
+    """A job document with the beam B1 between two girders that nothing carries, its table the last.
+
+    Args:
+        more: further lines of the beam's table.
+        beam: its section.
+        units: of the job.
+        span: between the girders, and as long as they are, in those units.
+    """
+    floor, at = ("4200", "2400") if units == "mm" else ("14'-0", "8'-0")
+    return f"""
+[job]
+name = "One bay"
+units = "{units}"
+
+[frame.grid]
+x = {{ names = ["1", "2"], spacing = ["{span}"] }}
+y = {{ names = ["A", "B"], spacing = ["{span}"] }}
+
+[[frame.level]]
+name = "Floor"
+elevation = "{floor}"
+
+[[frame.member]]
+name = "G1"
+stock = "W21x62"
+from = "1/A"
+to = "2/A"
+top = "Floor"
+ends = {{ connection = "free" }}
+
+[[frame.member]]
+name = "G2"
+stock = "W21x62"
+from = "1/B"
+to = "2/B"
+top = "Floor"
+ends = {{ connection = "free" }}
+
+[[frame.member]]
+name = "B1"
+stock = "{beam}"
+from = {{ on = "G1", at = "{at}" }}
+to = {{ on = "G2", at = "{at}" }}
+top = "Floor"
+{more}
+"""
 
 
 def bays(

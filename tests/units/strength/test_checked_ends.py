@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from frames import one_bay
 from gageline.detail import read_full
 from gageline.job import PieceLoads, open_job
 from gageline.part import End
@@ -12,35 +13,6 @@ from gageline.strength import Method, NotChecked, check_strength
 from gageline.strength.checked_ends import checked_ends
 from gageline.strength.framed import Subject
 
-FRAME = """
-[job]
-name = "One bay"
-[frame.grid]
-x = { names = ["1", "2"], spacing = ["20'-0"] }
-y = { names = ["A", "B"], spacing = ["20'-0"] }
-[[frame.level]]
-name = "Floor"
-elevation = "14'-0"
-[[frame.member]]
-name = "G1"
-stock = "W21x62"
-from = "1/A"
-to = "2/A"
-top = "Floor"
-[[frame.member]]
-name = "G2"
-stock = "W21x62"
-from = "1/B"
-to = "2/B"
-top = "Floor"
-[[frame.member]]
-name = "B1"
-stock = "W18x50"
-from = { on = "G1", at = "8'-0" }
-to = { on = "G2", at = "8'-0" }
-top = "Floor"
-ends = { reaction = "20 kip" }
-"""
 DEMO = Path(__file__).parents[3] / "src/gageline/demo/mezzanine.toml"
 
 
@@ -66,8 +38,8 @@ def test_bolts_of_no_known_grade_are_not_checked() -> None:
 
 @pytest.mark.parametrize(("play", "setback"), [("1/16", 7 / 16), ("0", 1 / 2)])
 def test_angles_of_a_frame_are_checked_with_their_play_at_the_face(play: str, setback: float) -> None:
-    free = FRAME.replace('top = "Floor"\n[[', 'top = "Floor"\nends = { connection = "free" }\n[[')
-    full = read_full(f"{free}[frame.practice]\nplay = '{play}'\n")
+    bay = one_bay('ends = { reaction = "20 kip" }')
+    full = read_full(f"{bay}[frame.practice]\nplay = '{play}'\n")
     verdict = check_strength(full.job, None, full.detailed).connections[0].verdict
     found = verdict.connection
     assert (found.name, found.setback, found.setback + found.play) == ("B1 left", setback, 0.5)

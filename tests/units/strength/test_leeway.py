@@ -8,6 +8,7 @@ from functools import cache
 import pytest
 
 from assembling import bay, detailed
+from frames import one_bay
 from gageline.detail import FullJob, read_full
 from gageline.part import End
 from gageline.strength import Verdict, check_strength, remedy, strong_rows
@@ -15,46 +16,6 @@ from gageline.strength.leeway import leeway_of
 from gageline.units import System
 from jobs import inches
 
-FRAME = """
-[job]
-name = "One bay"
-units = "{units}"
-
-[frame.grid]
-x = {{ names = ["1", "2"], spacing = ["{bay}"] }}
-y = {{ names = ["A", "B"], spacing = ["{bay}"] }}
-
-[[frame.level]]
-name = "Floor"
-elevation = "{floor}"
-
-[[frame.member]]
-name = "G1"
-stock = "W21x62"
-from = "1/A"
-to = "2/A"
-top = "Floor"
-ends = {{ connection = "free" }}
-
-[[frame.member]]
-name = "G2"
-stock = "W21x62"
-from = "1/B"
-to = "2/B"
-top = "Floor"
-ends = {{ connection = "free" }}
-
-[[frame.member]]
-name = "B1"
-stock = "{beam}"
-from = {{ on = "G1", at = "{at}" }}
-to = {{ on = "G2", at = "{at}" }}
-top = "Floor"
-drop = "{drop}"
-ends = {{ reaction = "{reaction}"{more} }}
-"""
-INCHES = {"units": "ft-in", "bay": "20'-0", "floor": "14'-0", "at": "8'-0"}
-METRIC = {"units": "mm", "bay": "6000", "floor": "4200", "at": "2400"}
 LOWER = re.compile(
     r"the beam (?P<by>[\d /]+)(\"| mm) lower, with a cope (?P<depth>[\d /]+)(\"| mm) deep then"
 )
@@ -62,9 +23,9 @@ LOWER = re.compile(
 
 @cache
 def job(units: str, beam: str, reaction: str, drop: str = "0", more: str = "") -> FullJob:
-    base = METRIC if units == "mm" else INCHES
-    text = FRAME.format(**base, beam=beam, reaction=reaction, drop=drop, more=more)
-    return strong_rows(read_full(text))
+    lines = f'drop = "{drop}"\nends = {{ reaction = "{reaction}"{more} }}'
+    span = "6000" if units == "mm" else "20'-0"
+    return strong_rows(read_full(one_bay(lines, beam=beam, units=units, span=span)))
 
 
 def verdict(full: FullJob) -> Verdict:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from frames import one_bay
 from gageline.detail import open_full, read_full
 from gageline.job import open_job, read_job
 from gageline.strength import (
@@ -58,38 +59,6 @@ def test_a_job_without_connections_says_that_nothing_was_checked() -> None:
     assert not list(report_of(strength, System.FT_IN))
 
 
-ONE_BAY = """
-[job]
-name = "one bay"
-units = "ft-in"
-[frame.grid]
-x = {{ names = ["1", "2"], spacing = ["20'-0"] }}
-y = {{ names = ["A", "B"], spacing = ["15'-0"] }}
-[[frame.level]]
-name = "Floor"
-elevation = "12'-0"
-[[frame.member]]
-name = "G1"
-stock = "W21x62"
-from = "1/A"
-to = "2/A"
-top = "Floor"
-ends = {{ connection = "free" }}
-[[frame.member]]
-name = "G2"
-stock = "W21x62"
-from = "1/B"
-to = "2/B"
-top = "Floor"
-ends = {{ connection = "free" }}
-[[frame.member]]
-name = "B1"
-stock = "W18x50"
-from = {{ on = "G1", at = "10'-0" }}
-to = {{ on = "G2", at = "10'-0" }}
-top = "Floor"
-{ends}
-"""
 BEAM = '[[piece]]\nmark = "B1"\nstock = "W16x26"\nlength = "20\'-0"\nloads = [{ uniform = "9 klf" }]\n'
 
 
@@ -118,7 +87,7 @@ def test_a_reaction_below_what_the_loads_ask_for_is_warned_of() -> None:
 
 
 def warned(ends: str, system: System = System.FT_IN) -> tuple[list[str], str]:
-    full = read_full(ONE_BAY.format(ends=ends))
+    full = read_full(one_bay(ends, span="15'-0"))
     strength = check_strength(full.job, detailed=full.detailed)
     assert not strength.failed
     lines = [line for line in report_of(strength, system) if line.startswith("warning")]

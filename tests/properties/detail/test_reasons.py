@@ -13,19 +13,16 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from assembling import bay, detailed, lengths, near
+from by_hand import down, mm, section, up
 from gageline.detail import Detailed, Reason
 from gageline.part import End
-from gageline.steel import Section, bolt, find
+from gageline.steel import bolt
 from gageline.units import System
 
 CONNECTIONS = ("double angles", "single angle", "single plate", "extended plate", "end plate")
 SINGLE = {"single angle", "single plate", "extended plate"}
 PLATES = {"single plate", "extended plate"}
 SPAN = 180.0  # inches between the girders
-
-
-def mm(value: float) -> float:
-    return value / 25.4
 
 
 @dataclass(frozen=True)
@@ -135,20 +132,6 @@ METRIC = Trade(
     nut_and_threads=mm(18 + 2 * 2.5),
 )
 TRADES = st.sampled_from([FEET, METRIC])
-
-
-def section(name: str) -> Section:
-    found = find(name)
-    assert isinstance(found, Section)
-    return found
-
-
-def up(value: float, step: float) -> float:
-    return math.ceil((value - 1e-6) / step) * step
-
-
-def down(value: float, step: float) -> float:
-    return math.floor((value + 1e-6) / step) * step
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -11,15 +10,12 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from assembling import detailed, lengths, near
+from by_hand import down, mm, section, up
 from gageline.detail import Reason
-from gageline.steel import Section, find
+from gageline.steel import Section
 from gageline.units import System
 
 Numbers = Callable[[], list[float]]
-
-
-def mm(value: float) -> float:
-    return value / 25.4
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -124,20 +120,6 @@ METRIC = Trade(
     bolt_step=mm(5),
 )
 TRADES = st.sampled_from([FEET, METRIC])
-
-
-def section(name: str) -> Section:
-    found = find(name)
-    assert isinstance(found, Section)
-    return found
-
-
-def up(value: float, step: float) -> float:
-    return math.ceil((value - 1e-6) / step) * step
-
-
-def down(value: float, step: float) -> float:
-    return math.floor((value + 1e-6) / step) * step
 
 
 def agrees(reasons: tuple[Reason, ...], known: dict[str, list[float]], system: System) -> None:

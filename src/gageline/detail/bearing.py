@@ -67,16 +67,15 @@ def stiffens(bearing: Bearing, station: float) -> bool:
 def _holes(bearing: Bearing, shop: Shop) -> _Cap | None:
     """Where the bolts through a cap plate lie, as given or by rule; None where none are detailed."""
     way = _way(bearing)
-    open_both = bearing.member.stock.profile is Profile.I_SHAPE
-    if way is None or abs(bearing.member.slope) > 1e-9 or not open_both:
-        return None
     column, beam = bearing.column.stock, bearing.member.stock
-    size = column.d if way else column.bf
+    if way is None or abs(bearing.member.slope) > 1e-9 or beam.profile is not Profile.I_SHAPE:
+        return None
     gage, wider = flange_gage(beam, bolt(shop.practice.bolt), shop)
     wrench = wrench_of(bolt(shop.practice.bolt))
-    off = max(shop.practice.end_distance, wrench.tighten if wrench else ZERO)  # beside column and stiffener
-    beside = max(size, column.d - column.tf + shop.frame.stiffener if way else ZERO)
-    pitch = round_up(beside + off * 2, shop.pick(0.5, 10))
+    off = max(shop.practice.end_distance, wrench.tighten if wrench else ZERO)
+    # The bolts pass the column under the plate, and the stiffeners in line with its flanges over it.
+    between = max(column.d, column.d - column.tf + shop.frame.stiffener) if way else column.bf
+    pitch = round_up(between + off * 2, shop.pick(0.5, 10))
     entry = bearing.column.entry
     given = (entry.cap_plate if isinstance(entry, ColumnEntry) else None) or ColumnPlateEntry()
     along, across = (given.pitch, given.gage) if way else (given.gage, given.pitch)

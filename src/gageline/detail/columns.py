@@ -159,11 +159,8 @@ def _made_square(
     sides: tuple[Length, Length], given: ColumnPlateEntry, shop: Shop
 ) -> tuple[tuple[Length, Length], str]:
     """Sides of a base plate that are nearly alike made one, and why: a square cannot be set turned."""
-    length, width = sides
-    near = shop.pick(1, 25)
-    if given.length or given.width or given.pitch or given.gage or length == width:
-        return sides, ""
-    if abs(length - width) > near:
+    near, apart = shop.pick(1, 25), abs(sides[0] - sides[1])
+    if given.length or given.width or given.pitch or given.gage or not apart or apart > near:
         return sides, ""
     words = f"; sides within {shop.say(near)} of each other are made one, so that it is never turned wrongly"
     return (max(sides), max(sides)), words
@@ -172,19 +169,19 @@ def _made_square(
 def _covers(name: str, size: tuple[Length, Length], carrier: Carrier, shop: Shop) -> bool:
     """Whether a plate is as large as the section that stands on it or under it, with a finding if not."""
     stock, (length, width) = carrier.part.stock, size
-    covers = not isinstance(stock, Section) or (length >= stock.d and width >= stock.bf)
-    if isinstance(stock, Section) and not covers:
-        carrier.findings.append(
-            Finding(
-                "plate-too-small",
-                Severity.ERROR,
-                f"{carrier.part.mark} {name}",
-                f"{shop.say(width)} by {shop.say(length)} does not cover {stock.designation}, "
-                f"{shop.say(stock.bf)} by {shop.say(stock.d)}",
-                "give a larger width and length, or leave them out",
-            )
+    if not isinstance(stock, Section) or (length >= stock.d and width >= stock.bf):
+        return True
+    carrier.findings.append(
+        Finding(
+            "plate-too-small",
+            Severity.ERROR,
+            f"{carrier.part.mark} {name}",
+            f"{shop.say(width)} by {shop.say(length)} does not cover {stock.designation}, "
+            f"{shop.say(stock.bf)} by {shop.say(stock.d)}",
+            "give a larger width and length, or leave them out",
         )
-    return covers
+    )
+    return False
 
 
 @cache

@@ -20,7 +20,7 @@ def plate_thickness(choice: Choice, shop: Shop) -> Length:
 
 
 def stiff_from(size: Bolt) -> Length:
-    """Thickness over which a plate breaks its bolts before it yields, where what it lies against does too.
+    """Thickness that a plate or the web beside it keeps to, so that it yields before the bolts break.
 
     Source: AISC Manual Part 10, Table 10-9 (from memory).
     """

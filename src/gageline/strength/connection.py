@@ -375,7 +375,7 @@ class Connection:
         skew: in the plan from square to the support's face to the beam, degrees.
         leeway: what its place lets be changed; None where that is not known, as of a piece as drawn.
         play: gap between that end of the fitting and the support's face as drawn, in.
-        tongue: of a hollow beam, which then is no beam with a web; None for any other.
+        tongue: at the closed end of a hollow beam, whose `beam` is None then; None for any other.
     """
 
     name: str

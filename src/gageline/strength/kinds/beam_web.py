@@ -36,7 +36,7 @@ _NO_BEAM = NotChecked(
 
 
 def end_distance(connection: Connection, joint: Bolted) -> float:
-    """End of the beam to the first column of bolts in its web, its under-run taken off, in."""
+    """End of the beam's web or tongue to the first column of bolts in it, the under-run taken off, in."""
     return joint.gage - connection.gap
 
 

@@ -50,8 +50,8 @@ State = tuple[str, Strength]
 def extended_plate(connection: Connection, method: Method) -> Findings:
     """Plate, bolts and welds of an extended single plate, and of any that is bolted to a tongue.
 
-    What the conventional plate leaves out is proved for the web of a beam that turns at its end, not for the
-    tongue of a hollow one.
+    On a tongue no plate counts as conventional, however short it is: what may be left out of the check of one
+    is proved for the web of a beam that turns at its end, not for the tongue of a hollow one.
 
     Args:
         connection: the connection.

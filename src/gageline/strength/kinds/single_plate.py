@@ -65,7 +65,7 @@ def plates_joints(connection: Connection) -> tuple[Bolted, Fillet]:
 
 
 def plies_of_plate(connection: Connection, bolts: Bolted) -> tuple[Ply, ...]:
-    """The plate, and the tongue or where the beam is known its web, as the bolts bear on them."""
+    """The plate, and the tongue or, where the beam is known, its web, as the bolts bear on them."""
     beam, fitting = connection.beam, connection.fitting
     plate = Ply(fitting.steel, fitting.t, bolts.holes, bolts.edge_bottom)
     if connection.tongue is not None:

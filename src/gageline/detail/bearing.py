@@ -152,16 +152,7 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> None:
     cap = _holes(bearing, shop)
     plate = next((fit for fit in column.fittings if fit.kind is FittingKind.CAP_PLATE), None)
     if cap is None or plate is None:
-        beam.findings.append(
-            Finding(
-                "bearing-not-detailed",
-                Severity.ERROR,
-                bearing.member.name,
-                f"on column {bearing.column.name} it lies askew, slopes, or is no I-section: "
-                "the holes in its cap plate and its stiffeners are not detailed",
-                "turn the column along the beam, level the beam, use an I-section, or enter them as drawn",
-            )
-        )
+        beam.findings.append(_not_detailed(bearing))
         return
     maker = HoleMaker.of(HoleSize.model_construct(), shop.practice)
     size = bolt(shop.practice.bolt)
@@ -182,6 +173,24 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> None:
     beam.reasons.extend(reasons)
     beam.findings.extend(findings)
     _stiffen(bearing, cap, beam, shop)
+
+
+def _not_detailed(bearing: Bearing) -> Finding:
+    """Why a beam on a column has no holes over it, and what to do."""
+    beam, slope = bearing.member, abs(bearing.member.slope)
+    why, remedy = "lies askew", "turn the column along the beam or across it"
+    if beam.stock.profile is not Profile.I_SHAPE:
+        why, remedy = f"is a {beam.stock.designation}, no I-section", "use an I-section"
+    elif slope > 1e-9:
+        why, remedy = f"slopes {slope * 12:.3g} in 12", "level the beam"
+    return Finding(
+        "bearing-not-detailed",
+        Severity.ERROR,
+        beam.name,
+        f"on column {bearing.column.name} it {why}: the holes in its cap plate and its stiffeners are not "
+        "detailed",
+        f"{remedy}, or enter them as drawn",
+    )
 
 
 def _beside_bolts(bearing: Bearing, cap: _Cap, shop: Shop, wrench: Wrench) -> Iterator[Gap]:

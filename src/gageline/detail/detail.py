@@ -365,10 +365,8 @@ class _Work:
                 given[name] = entry.mark + name.removeprefix(entry.name)
         marked, assemblies, taken = mark_pieces(pieces, given, {one.mark.casefold() for one in drawn})
         marks = {name: mark for name, (mark, _) in marked.items()}
-        fittings = FittingMarks(
-            {name.casefold() for name in (*marks, *marks.values(), *(one.mark for one in drawn))},
-            {fit.part.mark.casefold() for one in drawn for fit in one.fittings},
-        )
+        every = {name.casefold() for name in (*marks, *marks.values(), *(one.mark for one in drawn))}
+        fittings = FittingMarks.beside(every, drawn)
         carriers = tuple(self.carriers.values())
         placed = tuple(
             Placed(carrier.member, marks[name], pieces[name], carrier.placement, marked[name][1])

@@ -6,9 +6,10 @@ when something else in the job changes: a letter for its kind and a number of fo
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from hashlib import sha256
-from itertools import count
+from itertools import count, islice
 
 from gageline.errors import ValueProblem
 from gageline.part import (
@@ -37,6 +38,7 @@ _LETTERS = {
     FittingKind.END_CAP: "k",
     FittingKind.TONGUE: "t",
 }
+_SEARCHED = 64  # numbers of four digits that are tried for one fitting
 _HAND = "-OH"  # of the opposite hand of a fitting whose mark the document gives
 
 
@@ -55,6 +57,23 @@ class FittingMarks:
     given: set[str]
     parts: dict[str, Part] = field(default_factory=dict)
     marks: dict[str, dict[Part, str]] = field(default_factory=dict)
+
+    @classmethod
+    def beside(cls, pieces: set[str], drawn: Iterable[Assembly]) -> FittingMarks:
+        """The marks of further pieces of a job, whose fittings share those that equal steel has been given.
+
+        Args:
+            pieces: marks of all pieces, in small letters.
+            drawn: the pieces that have their marks.
+        """
+        made = cls(pieces, set())
+        for fitting in (fitting for assembly in drawn for fitting in assembly.fittings):
+            mark, letter = fitting.part.mark, _LETTERS[fitting.kind]
+            ways = _ways(replace(fitting, part=replace(fitting.part, mark="")))
+            made.given.add(mark.casefold())
+            if mark in islice(_numbered(letter, ways), _SEARCHED):  # else the document gave it
+                made.marks.setdefault(letter, {})[ways[0].part] = mark
+        return made
 
     def of(self, assembly: Assembly) -> Assembly:
         """The piece with a mark on every fitting; equal ones, but for a few ticks, are made as one.
@@ -75,7 +94,7 @@ class FittingMarks:
                 for part, mark in marks.items():
                     if same_steel(part, way.part):
                         return replace(way, part=replace(part, mark=mark))
-            marks[first.part] = self._new(letter, min(content_of(way.part) for way in (first, *others)))
+            marks[first.part] = self._new(letter, (first, *others))
         return replace(first, part=replace(first.part, mark=marks[first.part]))
 
     def _own(self, fitting: Fitting) -> Fitting:
@@ -95,13 +114,20 @@ class FittingMarks:
             f'mark "{part.mark}" is given to two fittings that differ: give each a mark of its own'
         )
 
-    def _new(self, letter: str, content: str) -> str:
-        numbers = (
-            int(sha256(f"{turn} {content}".encode()).hexdigest(), 16) % 9000 + 1000 for turn in count()
-        )
-        mark = next(m for n in numbers if (m := f"{letter}{n}") not in self.pieces and m not in self.given)
+    def _new(self, letter: str, ways: tuple[Fitting, ...]) -> str:
+        taken = self.pieces | self.given
+        mark = next(mark for mark in _numbered(letter, ways) if mark not in taken)
         self.given.add(mark)
         return mark
+
+
+def _numbered(letter: str, ways: tuple[Fitting, ...]) -> Iterator[str]:
+    """The marks that follow from a fitting's steel: the first, and those for when it is taken."""
+    content = min(content_of(way.part) for way in ways)
+    for turn in count():
+        least = 1000 if turn < _SEARCHED else 100_000  # more digits where nearly all of four are taken
+        number = int(sha256(f"{turn} {content}".encode()).hexdigest(), 16) % (9 * least) + least
+        yield f"{letter}{number}"
 
 
 def _ways(fitting: Fitting) -> tuple[Fitting, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from fractions import Fraction
 
 from gageline.part.part import Part
@@ -22,10 +22,10 @@ _NO_STEEL = frozenset({"mark", "name", "derived"})  # fields that say how a part
 def same_steel(one: Part, other: Part) -> bool:
     """Whether two parts, with their marks and names, are the same but for a few ticks.
 
-    In what order their features stand does not matter.
+    In what order their features stand does not matter, nor whether the program worked them out.
     """
     # Lengths first: each new fitting of a job is compared with all before it, and most differ in length.
-    return _same(one.length, other.length) and _same(one, other)
+    return _same(one.length, other.length) and _same(replace(one, derived=other.derived), other)
 
 
 def _same(one: object, other: object) -> bool:

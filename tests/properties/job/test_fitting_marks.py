@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from importlib.resources import files
 
+import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from frames import one_bay
 from gageline.detail import FullJob, read_full
+from gageline.job.marking import FittingMarks
 from gageline.part import Fitting, Part
 from jobs import job_of
 
@@ -80,3 +84,39 @@ def test_the_fittings_of_a_frame_keep_their_marks_when_a_beam_goes() -> None:
     assert len(kept) > len(whole) / 2
     assert len(less) < len(whole)
     assert {steel: whole[steel] for steel in kept} == {steel: less[steel] for steel in kept}
+
+
+@pytest.mark.parametrize(("own", "there"), [("", "a5644"), ('mark = "clip"', "clip")])
+def test_the_fittings_of_a_frame_keep_their_marks_when_equal_steel_is_drawn(own: str, there: str) -> None:
+    """X1 is drawn with the angle that the frame's beam gets by rule, with a mark that is given or not."""
+    alone = one_bay("", beam="W16x26")
+    drawn = f"""
+[[piece]]
+mark = "X1"
+stock = "W16x26"
+length = "10'-0"
+[[piece.angles]]
+end = "left"
+stock = "L4x3-1/2x5/16"
+rows = 3
+{own}
+"""
+    (angle, *_) = {fit.part.mark for one in read_full(alone).job.assemblies for fit in one.fittings}
+    both = {one.mark: one.fittings for one in read_full(alone + drawn).job.assemblies}
+    assert angle == "a5644"
+    assert {fit.part.mark for fit in both["B1"]} == {angle}
+    assert {fit.part.mark for fit in both["X1"]} == {there}
+    if not own:
+        assert both["X1"][0].part == both["B1"][0].part
+
+
+def test_when_all_numbers_of_four_digits_are_taken_there_are_more() -> None:
+    taken = {f"a{number}" for number in range(1000, 10_000)}
+    made = FittingMarks(taken, set())
+    (piece,) = job_of(
+        'mark = "B1"\nstock = "W16x26"\nlength = 120\n[[piece.angles]]\nrows = 3\nend = "left"\nstock = "L4x4x3/8"'
+    ).assemblies
+    bare = replace(
+        piece, fittings=tuple(replace(one, part=replace(one.part, mark="")) for one in piece.fittings)
+    )
+    assert {len(one.part.mark) for one in made.of(bare).fittings} == {7}

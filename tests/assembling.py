@@ -35,6 +35,7 @@ ON_SUPPORT = {"single plate": "for the plate", "extended plate": "for the plate"
 LENGTH = re.compile(
     r"(?<![\w/.-])(-?\d+'-\d+(?: \d+/\d+)?\"|-?\d+(?: \d+/\d+)?\"|\d+/\d+\"|-?\d+(?:\.\d+)? mm\b)"
 )
+NOT_MADE = frozenset({"tongue-too-short", "plate-off-the-face"})  # ends that are cut for what is refused
 OVERLAP = 0.01  # in3: what the chords of rounded corners stand out
 
 
@@ -176,7 +177,7 @@ def gaps(result: Detailed, name: str) -> list[tuple[float, float]]:
     part = beam.assembly.main
     found: list[tuple[float, float]] = []
     for (member, end), joint in result.joints.items():
-        if member != name or any(one.code == "tongue-too-short" for one in joint.findings):
+        if member != name or any(one.code in NOT_MADE for one in joint.findings):
             continue
         site, corners = joint.site, [(part.end_x(end, y, z), y, z) for y, z in _corners(part)]
         if joint.tongue is None:

@@ -12,7 +12,7 @@ from gageline.detail.line import Frame, Line, Opening
 from gageline.detail.loads import MemberLoads
 from gageline.detail.reason import Reason
 from gageline.detail.rows import Ladder
-from gageline.detail.site import FaceKind, Site
+from gageline.detail.site import FaceKind, Site, joint_of
 from gageline.detail.supports import Bearing, Supports
 
 __all__ = [
@@ -41,6 +41,7 @@ __all__ = [
     "checked_full",
     "detail_frame",
     "full_job",
+    "joint_of",
     "open_full",
     "read_full",
     "with_rows",

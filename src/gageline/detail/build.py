@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from gageline.detail.carrier import Carrier
 from gageline.detail.closed_end import close_end
+from gageline.detail.foot import back_of
 from gageline.detail.joint import Joint
 from gageline.detail.plating import plate_weld
 from gageline.detail.points import field_points, maker_of
@@ -71,7 +72,7 @@ def build_joint(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: 
     elif joint.kind == "end plate":
         _end_plate(joint, stick, own, other, shop)
     elif joint.kind in {"single plate", "extended plate"}:
-        _plate(joint, stick, own, other, shop)
+        _plate(joint, own, other, shop)
     elif joint.kind == "seat":
         build_seat(joint, own, other, shop)
 
@@ -308,19 +309,13 @@ def _end_plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: S
     _drill_support(joint, own, turned.fittings, other, shop)
 
 
-def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop) -> None:
+def _plate(joint: Joint, own: Carrier, other: Carrier, shop: Shop) -> None:
     """A single plate in the plane of the web, square to the face or skewed."""
     ladder, site = joint.ladder, joint.site
     if ladder is None:
         return
-    line = stick.line
-    side = Side(site.joint.side or "near")
-    inward = site.inward
-    right = cross(inward, UP)
-    toward = dot(line.ez, right) * (1.0 if side is Side.NEAR else -1.0)
-    half = joint.web.inches / 2
-    back = half + joint.thickness.inches if toward > 0 else -half
-    start = along(site.point, right, back)
+    right = cross(site.inward, UP)
+    start = along(site.point, right, back_of(site, joint.web, joint.thickness, joint.side))
     top = ladder.first + ladder.edge.inches
     part, placement = (
         _square_plate(joint, ladder, start, top, shop)
@@ -338,7 +333,7 @@ def _plate(joint: Joint, stick: Stick, own: Carrier, other: Carrier, shop: Shop)
     if joint.tongue is not None:
         close_end(joint, joint.tongue, ladder, own, shop)
         return
-    face = Face.NEAR if side is Side.NEAR else Face.FAR
+    face = Face.NEAR if joint.side is Side.NEAR else Face.FAR
     points = field_points(other, fitting)
     own.drill(f"{site.end} end, for the plate", face, points, maker_of(joint, shop), shop.division)
 

@@ -331,7 +331,7 @@ def _joins(site: Site, kind: str) -> tuple[Join, Join]:
 def _on_the_beam(kind: str, to_beam: Join, to_support: Join) -> bool:
     """Whether the material of a connection comes to the site on the beam, where it must go in between."""
     if kind not in _ANGLES:
-        return kind == "end plate"
+        return kind in {"end plate", "seat"}  # of a seat its top clip
     return to_beam is Join.WELDED or to_support is Join.BOLTED
 
 
@@ -358,6 +358,6 @@ def _setback(site: Site, kind: str, play: Length, shop: Shop) -> tuple[Length, s
     skew = math.tan(math.radians(abs(site.skew)))
     lean = f"{skew * 12:.4g} in 12" if shop.system is System.FT_IN else f"{abs(site.skew):.4g} degrees"
     mitre = f", measured square to the face; the end is mitred {lean}" if skew > 1e-9 else ""
-    they = "they stay" if kind == "double angles" else "it stays"
+    they = {"double angles": "they stay", "seat": "its top clip stays"}.get(kind, "it stays")
     stays = f"; {they} {shop.say(play)} off the face, for play" if play else ""
     return usual, f"that is the shop's practice for {kind}{mitre}{stays}"

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from gageline.detail.choice import Choice
 from gageline.detail.copes import Notches, notches_of
 from gageline.detail.flange import flange_gage
+from gageline.detail.foot import OFF_THE_FACE, foot_of
 from gageline.detail.plating import bolt_edge, off_the_face, plate_thickness, stiff_from
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.rows import Ladder, clear_height, ladder_of
@@ -19,7 +20,7 @@ from gageline.detail.tongue import Tongue, room_of, tongue_of, tongue_reasons, t
 from gageline.detail.wrench import wrench_of
 from gageline.errors import ValueProblem
 from gageline.job import stock_named
-from gageline.part import Finding, Join, Severity
+from gageline.part import Finding, Join, Severity, Side
 from gageline.steel import Profile, Section, leg_gage, minimum_edge_distance
 from gageline.units import ZERO, Length, System, round_down, round_up
 
@@ -56,6 +57,7 @@ class Joint:
             that are bolted to it from their heel; of a seat from its heel.
         edge: of a plate: from its bolts to its edge and to the end of the beam's web at the least.
         tongue: at the closed end of a hollow beam, which a plate is bolted to; None in any other.
+        side: of the web, or the tongue, that a plate lies on.
         reasons: why, in the order decided.
         findings: what is wrong.
     """
@@ -70,6 +72,7 @@ class Joint:
     gage: Length = ZERO
     edge: Length = ZERO
     tongue: Tongue | None = None
+    side: Side = Side.NEAR
     reasons: tuple[Reason, ...] = ()
     findings: tuple[Finding, ...] = ()
 
@@ -141,7 +144,7 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
         material = _end_plate(start, shop)
     else:
         material = _angles(start, shop)
-    if any(found.code == _NARROW for found in material.findings):
+    if any(found.code in {_NARROW, OFF_THE_FACE} for found in material.findings):
         return without(material)
     room = clear_height(site, notches, _span(material))
     if material.tongue is not None:
@@ -313,6 +316,7 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
     else:
         gage, rule = tongue.gage, tongue.rule
     made = replace(joint, thickness=thick, gage=gage, edge=bolt_edge(choice, shop), tongue=tongue)
+    foot = foot_of(site, made.web, thick, shop)
     reason = Reason(
         f"bolts {shop.say(gage)} off the face, plate {shop.say(thick)}", rule, PRACTICE, site.word
     )
@@ -331,7 +335,12 @@ def _plate(joint: Joint, shop: Shop) -> Joint:
             ),
         )
     closed = tongue_reasons(choice, tongue, shop) if tongue else ()
-    return replace(made, reasons=(*joint.reasons, reason, *closed), findings=(*joint.findings, *extra))
+    return replace(
+        made,
+        side=foot.side,
+        reasons=(*joint.reasons, reason, *foot.reasons, *closed),
+        findings=(*joint.findings, *foot.findings, *extra),
+    )
 
 
 def _end_plate(joint: Joint, shop: Shop) -> Joint:

@@ -7,7 +7,7 @@ from gageline.detail.joint import Joint, gage_of
 from gageline.detail.points import field_points, maker_of
 from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop
-from gageline.detail.space import UP, placement_of
+from gageline.detail.space import UP, along, placement_of
 from gageline.job import grade_of, stock_named
 from gageline.part import BoltSet, Face, Finding, Fitting, FittingKind, HoleGroup, Join, Part, Severity, Weld
 from gageline.steel import Section
@@ -41,17 +41,6 @@ def build_seat(joint: Joint, own: Carrier, other: Carrier, shop: Shop) -> None:
     other.welds.append(Weld(name, shop.practice.weld, angle.d, 2, "both ends of the upright leg"))
     points = field_points(other, seat)
     own.drill(f"{site.end} end, for the seat", Face.BOTTOM, points, maker_of(joint, shop), shop.division)
-    if site.joint.reaction:
-        own.findings.append(
-            Finding(
-                "seat-not-sized",
-                Severity.WARNING,
-                f"{site.member.name} {site.word}",
-                f"the seat {angle.designation} is the shop's usual one, it is not sized for the reaction "
-                f"{site.joint.reaction:g}",
-                "have its outstanding leg, its weld and the beam's web checked, or give angle",
-            )
-        )
     _top_clip(joint, own, spread, shop)
 
 
@@ -85,8 +74,8 @@ def _top_clip(joint: Joint, own: Carrier, spread: Length, shop: Shop) -> None:
         return
     length = spread + shop.practice.end_distance * 2
     part = _clip(joint, angle, (length, spread), _CLIP, shop)
-    along = (-site.aside[0], -site.aside[1], 0.0)
-    placement = placement_of(site.on_face(length.inches / 2, site.point[2]), along, UP)
+    corner = along(site.on_face(length.inches / 2, site.point[2]), site.normal, joint.choice.play.inches)
+    placement = placement_of(corner, (-site.aside[0], -site.aside[1], 0.0), UP)
     name = f"{site.end} top clip"
     fitting = Fitting(name, FittingKind.ANGLE, part, own.seen(placement), Face.TOP, site.end, Join.BOLTED)
     own.fittings.append(fitting)

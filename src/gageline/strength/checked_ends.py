@@ -62,7 +62,8 @@ def _in_its_frame(drawn: Drawn, job: Job, subject: Subject) -> Drawn:
     if drawn.connection is None or joint is None or job.frame is None:
         return drawn
     step = frame_practice(job.frame.practice, job.system).cope_step
-    leeway, play = leeway_of(joint, job.practice.drop, step), joint.choice.play.inches
+    leeway = leeway_of(joint, job.practice.drop, step)
+    play = joint.choice.play.inches if joint.ladder else 0.0  # a seat itself is on the face
     return replace(drawn, connection=replace(drawn.connection, leeway=leeway, play=play))
 
 

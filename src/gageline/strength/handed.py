@@ -10,7 +10,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from gageline.detail import Bearing, Detailed, Line, MemberLoads, Site
+from gageline.detail import Bearing, Detailed, Line, MemberLoads, Site, joint_of
 from gageline.part import End
 from gageline.strength.check import Method
 from gageline.strength.demands import BelowLoads, below_loads, loads_on
@@ -156,11 +156,11 @@ class _Work:
         yield from sorted(rests, key=lambda rest: rest.at)
 
     def _given(self, line: Line, rest: Rest) -> Amounts | None:
-        site = next((one for one in self.ends[line.name] if one.end is rest.end), None)
-        if site is None or not site.joint.reaction:
+        reaction = joint_of(line, rest.end).reaction if rest.end else None
+        if not reaction:
             return None
         scale = 1.0 if self.system is System.FT_IN else _KN
-        return {Case.GIVEN: site.joint.reaction * scale}
+        return {Case.GIVEN: reaction * scale}
 
     def _missing(self, line: Line, rests: tuple[Rest, ...]) -> str:
         """Why the reactions of a beam do not follow from loads; empty where they do."""

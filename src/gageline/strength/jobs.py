@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gageline.detail import Detailed
+from gageline.detail import Detailed, joint_of
 from gageline.errors import ValueProblem
 from gageline.job import EndEntry, Job, PieceLoads, stock_named
 from gageline.part import End
@@ -135,7 +135,9 @@ def _gives_reactions(job: Job) -> bool:
 
 
 def _frame_gives_reactions(detailed: Detailed) -> bool:
-    return any(site.joint.reaction for site in detailed.supports.sites)
+    at_tops = ((one.member, one.end) for one in detailed.supports.bearings)
+    on_tops = any(joint_of(member, end).reaction for member, end in at_tops if end)
+    return on_tops or any(site.joint.reaction for site in detailed.supports.sites)
 
 
 def _checked(job: Job, method: Method, detailed: Detailed | None) -> JobStrength:

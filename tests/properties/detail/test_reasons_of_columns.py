@@ -44,6 +44,7 @@ class Trade:
     fine_step: float = 1 / 8
     thick: tuple[float, float] = (0.5, 0.75)
     setback: float = 0.5
+    play: float = 1 / 16
     seat_leg: float = 0.375
     seat_gage: float = 2.5
     least_edge: float = 1.0
@@ -111,6 +112,7 @@ METRIC = Trade(
     fine_step=mm(1),
     thick=(mm(12), mm(20)),
     setback=mm(10),
+    play=mm(2),
     seat_leg=mm(12),
     seat_gage=mm(55),
     least_edge=mm(26),
@@ -248,7 +250,7 @@ def test_a_beam_on_a_seat(data: st.DataObject, t: Trade, span: int) -> None:
     known = {
         r"cut .* long": [span - half - t.setback, span, half, t.setback],
         r"(meets the|seat$|top clip)": [],
-        r"setback": [t.setback],
+        r"setback": [t.setback, t.play],
         r"bolts (can be put in|have too little)": [*t.room(own, [], gage / 2), t.seat_gage - t.seat_leg],
         t.seat: [long, gage, own.bf.inches, t.edge, least, face],
         r"field bolts": [up(whole, t.bolt_step), *t.exact(grip, *t.add, whole)],

@@ -113,9 +113,8 @@ rows = 3
 def test_when_all_numbers_of_four_digits_are_taken_there_are_more() -> None:
     taken = {f"a{number}" for number in range(1000, 10_000)}
     made = FittingMarks(taken, set())
-    (piece,) = job_of(
-        'mark = "B1"\nstock = "W16x26"\nlength = 120\n[[piece.angles]]\nrows = 3\nend = "left"\nstock = "L4x4x3/8"'
-    ).assemblies
+    angle = '[[piece.angles]]\nend = "left"\nstock = "L4x4x3/8"\nrows = 3\n'
+    (piece,) = job_of(table(1, ("W16x26", angle, ""))).assemblies
     bare = replace(
         piece, fittings=tuple(replace(one, part=replace(one.part, mark="")) for one in piece.fittings)
     )

@@ -1,6 +1,8 @@
 from __future__ import annotations
 
-from assembling import detailed, overlaps
+import pytest
+
+from assembling import detailed, overlaps, plays
 from gageline.detail import Detailed
 from gageline.part import Face, Join
 from gageline.units import parse_length
@@ -39,12 +41,12 @@ def test_the_beam_lies_on_the_seat() -> None:
 
 def test_the_flanges_are_drilled_at_the_workable_gage() -> None:
     groups = result_groups()
-    # W16X26: workable gage 3 1/2; the leg's gage 2 1/2 less the setback 1/2
-    for face in (Face.TOP, Face.BOTTOM):
+    # W16X26: workable gage 3 1/2; the leg's gage 2 1/2 less the setback 1/2, the clip 1/16 off the column
+    for face, x in ((Face.TOP, "2 1/16"), (Face.BOTTOM, "2")):
         (group,) = [one for one in groups if one.face is face]
         xs = {hole.x for hole in group.holes}
         ys = sorted(hole.y.inches for hole in group.holes)
-        assert xs == {parse_length("2")}
+        assert xs == {parse_length(x)}
         assert ys[1] - ys[0] == 3.5
 
 
@@ -56,5 +58,8 @@ def test_a_column_too_short_for_the_clip_is_a_finding() -> None:
     assert {one.code for one in seated(top="12'-0").findings} == {"no-room-for-clip", "hung-free"}
 
 
-def test_a_seat_is_not_sized_for_its_reaction_silently() -> None:
-    assert {one.code for one in seated(reaction=20).findings} == {"seat-not-sized", "hung-free"}
+def test_the_clip_keeps_play_at_the_column_and_counts_when_the_beam_is_put_in() -> None:
+    result = seated()
+    assert [off for off, _ in plays(result, "B")] == [pytest.approx(1 / 16, abs=1e-6)]
+    (why,) = [one.because for one in result.reasons["B"] if one.decision.startswith("setback")]
+    assert why.endswith('its top clip stays 1/16" off the face, for play')

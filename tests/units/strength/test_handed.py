@@ -133,3 +133,17 @@ def test_a_given_reaction_below_the_loads_is_told() -> None:
     (below,) = handed(frame).below_loads(Method.LRFD)
     assert (below.name, below.given, below.load) == ("B1 left", 20.0, "1.2D + 1.6L + 0.5Lr")
     assert below.asked == pytest.approx(21.8)
+
+
+@pytest.mark.parametrize(("system", "given"), [(System.FT_IN, 40.0), (System.MM, 40 / 4.4482216152605)])
+def test_a_reaction_given_on_top_of_a_column_is_handed_to_it(system: System, given: float) -> None:
+    posts = [
+        {"name": f"P{n}", "at": f"{n}/A", "stock": "HSS6X6X3/8", "base": "0 in", "under": "G"} for n in (1, 2)
+    ]
+    ends = {"reaction": 40, "connection": "bearing"}
+    girder = {"name": "G", "stock": "W18X50", "from": "1/A", "to": "2/A", "top": "120 in", "ends": ends}
+    grid = {"x": {"names": ["1", "2"], "spacing": ["192 in"]}, "y": {"names": ["A"]}}
+    found = handed({"grid": grid, "column": posts, "member": [girder]}, system)
+    assert found.at("G", End.LEFT) == pytest.approx({Case.GIVEN: given})
+    ((name, amounts),) = found.by_support()["P2"]
+    assert (name, amounts) == ("G", found.at("G", End.RIGHT))

@@ -1,10 +1,22 @@
 """Small pieces of steel for tests, all of them invented."""
 
-from gageline.part import End, Face, Fitting, FittingKind, Hole, HoleGroup, Join, Part, Placement, face_point
+from gageline.part import (
+    End,
+    Face,
+    Fitting,
+    FittingKind,
+    Hole,
+    HoleGroup,
+    Join,
+    Part,
+    Placement,
+    face_point,
+    normal,
+)
 from gageline.steel import HoleKind, find
 from gageline.units import Length, parse_length
 
-__all__ = ["ONE_OF_EACH", "at", "clip_angle", "drilled", "hole", "leaning_plate", "piece"]
+__all__ = ["ONE_OF_EACH", "at", "clip_angle", "drilled", "hole", "leaning_aside", "leaning_plate", "piece"]
 
 ONE_OF_EACH = ("W16X26", "C8X11.5", "WT8X18", "HSS6X6X3/8", "HSS6.000X0.375", "L6X4X1/2", "PL1/2X8")
 
@@ -53,3 +65,13 @@ def leaning_plate(toward: int, on: Face = Face.NEAR) -> Fitting:
     stand = Placement((at("5'"), at("3"), web), (0.6 * toward, 0, 0.8 * out), (0, 1, 0))
     plate = piece("PL3/8X9", "5", "p1")
     return Fitting("plate", FittingKind.PLATE, plate, stand, on, None, Join.WELDED)
+
+
+def leaning_aside(on: Face, toward: int, stock: str = "HSS6X6X3/8") -> Fitting:
+    """The same triangle across a column: the plate runs 9 along it from 5 feet and leans to a side of it."""
+    way = normal(on)
+    aside = (0, 0, 1) if way[1] else (0, 1, 0)
+    ex = tuple(0.6 * toward * a + 0.8 * b for a, b in zip(aside, way, strict=True))
+    middle = at("0") if way[1] else at("3")
+    stand = Placement(face_point(piece(stock).stock, on, at("5'"), middle), (ex[0], ex[1], ex[2]), (1, 0, 0))
+    return Fitting("plate", FittingKind.PLATE, piece("PL3/8X9", "5", "p1"), stand, on, None, Join.WELDED)

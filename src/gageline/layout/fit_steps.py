@@ -9,13 +9,14 @@ from gageline.layout.reading import Datum, Reading
 from gageline.layout.seats import Seat
 from gageline.layout.step import Step, source
 from gageline.layout.tongues import tongue_step
-from gageline.part import End, Fitting, Join, extent_y, lean
+from gageline.part import End, Face, Fitting, Join, extent_y, lean, lean_across
 from gageline.steel import Profile
-from gageline.units import Length, Slope, round_to
+from gageline.units import ZERO, Length, round_to
 
 __all__ = ["fit_steps", "join_steps"]
 
 _SQUARE = "tape and square"
+_FLAT = frozenset({Face.TOP, Face.BOTTOM})
 _WEB = {
     Profile.I_SHAPE: "the middle of its web",
     Profile.TEE: "the middle of its web",
@@ -135,9 +136,12 @@ def _place(bench: Bench, seat: Seat) -> str:
         words.append(_off(bench, seat.projection, past))
     else:
         words.append("to its lines")
-    leaning = lean(fitting)
-    if leaning:
-        words.append(f"leaning {leaning.text(bench.system)} to the {_toward(leaning)} end")
+    along, across = lean(fitting), lean_across(fitting)
+    if along:
+        toward = End.RIGHT if along.ratio > 0 else End.LEFT
+        words.append(f"leaning {along.text(bench.system)} to the {toward} end")
+    if across:
+        words.append(f"leaning {across.text(bench.system)} to the {_aside(bench, seat)}")
     if seat.drop is not None:
         top = _edge(bench, "top")
         level = (f"below the {top}", f"above the {top}", f"level with the {top}")
@@ -145,11 +149,24 @@ def _place(bench: Bench, seat: Seat) -> str:
     return ", ".join(words)
 
 
-def _toward(leaning: Slope) -> End:
-    return End.RIGHT if leaning.ratio > 0 else End.LEFT
+def _aside(bench: Bench, seat: Seat) -> str:
+    """Which way a fitting leans across the piece."""
+    ahead = seat.overhang > ZERO
+    if seat.fitting.on in _FLAT:
+        return "near side" if ahead else "far side"
+    return _edge(bench, "top" if ahead else "bottom")
 
 
 def _set_check(bench: Bench, seat: Seat) -> str:
+    """What to measure when it is set; of one that leans across, its outer edge from its foot too."""
+    check = _number(bench, seat)
+    if not seat.overhang:
+        return check
+    past = f"past its foot toward the {_aside(bench, seat)}"
+    return f"{check} By a square on the face its outer edge {bench.say(abs(seat.overhang))} {past}."
+
+
+def _number(bench: Bench, seat: Seat) -> str:
     """A number to measure when it is set: its first row, its line from the other end, or its lower edge."""
     main = bench.part
     if seat.first_row is not None:

@@ -7,7 +7,20 @@ from dataclasses import dataclass
 
 from gageline.layout.mark import Bench, Mark, MarkKind, bench_of
 from gageline.layout.tongues import Stand, stand_of
-from gageline.part import End, Face, Fitting, Part, bounds, extent_y, extent_z, face_point, face_range, foot
+from gageline.part import (
+    End,
+    Face,
+    Fitting,
+    Part,
+    bounds,
+    extent_y,
+    extent_z,
+    face_point,
+    face_range,
+    foot,
+    foot_across,
+    lean_across,
+)
 from gageline.steel import Plate, Profile
 from gageline.units import ZERO, Length
 
@@ -35,6 +48,8 @@ class Seat:
         rise: from the main's bottom edge up to its lowest edge, below zero where it hangs below.
         first_row: from the main's top edge down to the fitting's first row of holes; None where it
             has none in view of that edge.
+        overhang: how far its outer edge stands past its foot, of one that leans across the main; below zero
+            toward the far side or the bottom edge.
         stand: where a tongue stands on its end cap; None for any other fitting.
     """
 
@@ -45,6 +60,7 @@ class Seat:
     drop: Length | None
     rise: Length
     first_row: Length | None
+    overhang: Length
     stand: Stand | None = None
 
 
@@ -69,6 +85,9 @@ def seat_of(bench: Bench, fitting: Fitting, cap: Fitting | None = None) -> Seat:
     if fitting.end is not None:
         projection = -left if fitting.end is End.LEFT else right - main.length
     beside = fitting.on not in _FLAT
+    overhang = _overhang(fitting, main)
+    if fitting.on is not None and beside:
+        low_y, top_y = foot_across(fitting, main.stock)
     return Seat(
         fitting=fitting,
         lines=tuple(_edge_lines(bench, fitting)),
@@ -76,9 +95,20 @@ def seat_of(bench: Bench, fitting: Fitting, cap: Fitting | None = None) -> Seat:
         projection=projection,
         drop=top - top_y if beside else None,
         rise=low_y - bottom,
-        first_row=_first_row(fitting, top) if beside else None,
+        first_row=_first_row(fitting, top) if beside and not overhang else None,
+        overhang=overhang,
         stand=stand_of(cap, fitting) if cap else None,
     )
+
+
+def _overhang(fitting: Fitting, main: Part) -> Length:
+    """From the foot of a fitting that leans across the main to where its outer edge stands."""
+    leaning = lean_across(fitting)
+    if not leaning:
+        return ZERO
+    foot_low, foot_high = foot_across(fitting, main.stock)
+    low, high = bounds(fitting)[2 if fitting.on in _FLAT else 1]
+    return high - foot_high if leaning.ratio > 0 else low - foot_low
 
 
 def _first_row(fitting: Fitting, top: Length) -> Length | None:
@@ -115,11 +145,9 @@ def _clear(part: Part, face: Face) -> Range:
     return low, high - stock.tf if stock.profile is Profile.TEE else high
 
 
-def _span_on(face: Face, box: tuple[Range, Range, Range]) -> Range:
-    _, ys, (far, near) = box
-    if face in _FLAT:
-        return far, near
-    return (-near, -far) if face is Face.LEG_B else ys
+def _span_on(face: Face, limits: Range) -> Range:
+    """Limits across the main in a face's own y."""
+    return (-limits[1], -limits[0]) if face is Face.LEG_B else limits
 
 
 def _edge_lines(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
@@ -127,9 +155,8 @@ def _edge_lines(bench: Bench, fitting: Fitting) -> Iterator[Mark]:
     face, part = fitting.on, bench.part
     if face is None:
         return
-    box = bounds(fitting)
     low, high = _clear(part, face)
-    across, xs = _span_on(face, box), foot(fitting, part.stock)
+    across, xs = _span_on(face, foot_across(fitting, part.stock)), foot(fitting, part.stock)
     bottom, top = max(across[0], low), min(across[1], high)
     left, right = max(xs[0], ZERO), min(xs[1], part.length)
     if bottom >= top or left >= right:

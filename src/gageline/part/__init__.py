@@ -17,7 +17,7 @@ from gageline.part.faces import (
 )
 from gageline.part.features import SQUARE_CUT, Clip, Cope, EndCut, FlangeTrim, Hole, HoleGroup, Opening
 from gageline.part.finding import Finding, Severity, grouped
-from gageline.part.fit import bounds, check_assembly, corners, foot, lean
+from gageline.part.fit import bounds, check_assembly, corners, foot, foot_across, lean, lean_across
 from gageline.part.mirror import in_order, opposite_hand, reflect_x, reflect_z, turns_end_for_end
 from gageline.part.outline import (
     clip_outline,
@@ -73,9 +73,11 @@ __all__ = [
     "face_thickness",
     "faces_of",
     "foot",
+    "foot_across",
     "grouped",
     "in_order",
     "lean",
+    "lean_across",
     "normal",
     "opening_outline",
     "opposite_hand",

@@ -13,9 +13,10 @@ from gageline.part.rules import check_part
 from gageline.steel import Plate, Profile, Stock
 from gageline.units import SQUARE, ZERO, Length, Slope, System, write_length
 
-__all__ = ["bounds", "check_assembly", "corners", "foot", "lean"]
+__all__ = ["bounds", "check_assembly", "corners", "foot", "foot_across", "lean", "lean_across"]
 
 _STRAIGHT = 1e-6  # a lean of less is what directions are rounded by
+_ALONG = 0
 
 _WEBS = frozenset({Face.NEAR, Face.FAR})
 _ON_WEB = frozenset({FittingKind.ANGLE, FittingKind.PLATE})
@@ -46,10 +47,12 @@ def lean(fitting: Fitting) -> Slope:
         Its way along the main over its way out of the face, positive toward the right end; square for one
         that stands square, lies flat, or closes an end.
     """
-    if fitting.on is None:
-        return SQUARE
-    along, out = _stem(fitting, fitting.on)
-    return Slope.from_degrees(degrees(atan(along / out))) if abs(along) > _STRAIGHT else SQUARE
+    return _lean(fitting, _ALONG)
+
+
+def lean_across(fitting: Fitting) -> Slope:
+    """The same across the face: positive toward the near side of a flange, toward the top edge of a web."""
+    return _lean(fitting, _across(fitting))
 
 
 def foot(fitting: Fitting, main: Stock) -> tuple[Length, Length]:
@@ -61,24 +64,48 @@ def foot(fitting: Fitting, main: Stock) -> tuple[Length, Length]:
         fitting: the fitting.
         main: the section that it stands on.
     """
-    if fitting.on is None or not lean(fitting):
-        return bounds(fitting)[0]
-    along, out = _stem(fitting, fitting.on)
+    return _foot(fitting, main, _ALONG)
+
+
+def foot_across(fitting: Fitting, main: Stock) -> tuple[Length, Length]:
+    """The same across the face: limits in z on a flange, in y on a web; at an end the y of its box."""
+    return _foot(fitting, main, _across(fitting))
+
+
+def _across(fitting: Fitting) -> int:
+    """The axis of the main part that runs across the face that a fitting stands on."""
+    return 2 if fitting.on is not None and normal(fitting.on)[1] else 1
+
+
+def _lean(fitting: Fitting, axis: int) -> Slope:
+    if fitting.on is None:
+        return SQUARE
+    stem, out = _stem(fitting, fitting.on)
+    return Slope.from_degrees(degrees(atan(stem[axis] / out))) if abs(stem[axis]) > _STRAIGHT else SQUARE
+
+
+def _foot(fitting: Fitting, main: Stock, axis: int) -> tuple[Length, Length]:
+    if fitting.on is None or not _lean(fitting, axis):
+        return bounds(fitting)[axis]
+    stem, out = _stem(fitting, fitting.on)
     way = normal(fitting.on)
     level = _dot(face_point(main, fitting.on, ZERO, ZERO), way)
-    xs = [corner[0] - Length(round((_dot(corner, way) - level) / out * along)) for corner in corners(fitting)]
-    return min(xs), max(xs)
+    feet = [
+        corner[axis] - Length(round((_dot(corner, way) - level) / out * stem[axis]))
+        for corner in corners(fitting)
+    ]
+    return min(feet), max(feet)
 
 
-def _stem(fitting: Fitting, face: Face) -> tuple[float, float]:
-    """The axis of a fitting that runs out of a face: its way along the main, and out of the face."""
+def _stem(fitting: Fitting, face: Face) -> tuple[Vector, float]:
+    """The axis of a fitting that runs out of a face, and how much of it does."""
     way, placement = normal(face), fitting.placement
     axes: tuple[Vector, ...] = placement.ex, placement.ey, placement.ez
     out, axis = max(
         ((sum(a * b for a, b in zip(axis, way, strict=True)), axis) for axis in axes),
         key=lambda one: abs(one[0]),
     )
-    return (axis[0], out) if out > 0 else (-axis[0], -out)
+    return axis, out
 
 
 def _dot(point: Point, way: tuple[int, int, int]) -> int:

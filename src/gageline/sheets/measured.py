@@ -13,11 +13,12 @@ from gageline.part import (
     Fitting,
     HoleGroup,
     Part,
-    bounds,
     extent_y,
     extent_z,
     foot,
+    foot_across,
     lean,
+    lean_across,
 )
 from gageline.sheets.notation import WEB_FACES, Scribe, is_scattered
 from gageline.sheets.sight import BOTTOM, TOP, View
@@ -27,7 +28,7 @@ from gageline.units import ZERO, Length
 __all__ = ["Measured", "Note", "Row", "measure", "shows"]
 
 Lengths = tuple[Length, Length]
-_WEB = frozenset({Face.NEAR, Face.FAR})
+_FLANGES = frozenset({Face.TOP, Face.BOTTOM})
 
 
 @dataclass(frozen=True, slots=True)
@@ -244,33 +245,34 @@ class _Lie:
 
         for (mark, (low, high), across), alike in groupby(sorted(fittings, key=place), key=place):
             these = list(alike)
-            index = 2 if self.view in {TOP, BOTTOM} else 1
-            sign = self.view.v[1] if index == 2 else 1
-            v = self.nearest([sign * limit.inches for f in these for limit in bounds(f)[index]])
+            sign = self.view.v[1] if self.view in {TOP, BOTTOM} else 1
+            v = self.nearest([sign * at.inches for f in these for at in foot_across(f, self.part.stock)])
             sides = sorted({str(f.on) for f in these if f.on in {Face.NEAR, Face.FAR}}, reverse=True)
             where = f" {' and '.join(sides)} side" if sides else ""
             yield Note((((low + high) / 2).inches, v), f"{mark}{where}{across}")
 
     def _says(self, fitting: Fitting) -> str:
         """Where a fitting stands across the face, and how it leans."""
-        leaning = lean(fitting)
-        if not leaning:
-            return self._across(fitting)
-        end = "right" if leaning.ratio > 0 else "left"
-        return f"{self._across(fitting)}, leans {leaning.text(self.scribe.system)} to the {end}"
+        ways = ("near side", "far side") if fitting.on in _FLANGES else ("top", "bottom")
+        leans = [
+            f", leans {slope.text(self.scribe.system)} to the {ahead if slope.ratio > 0 else back}"
+            for slope, (ahead, back) in ((lean(fitting), ("right", "left")), (lean_across(fitting), ways))
+            if slope
+        ]
+        return f"{self._across(fitting)}{''.join(leans)}"
 
     def _across(self, fitting: Fitting) -> str:
         """Where a fitting between the ends stands across the face; nothing where that is plain to see."""
         if fitting.end is not None:
             return ""
         stock = self.part.stock
-        if fitting.on not in _WEB:
-            low, high = bounds(fitting)[2]
+        low, high = foot_across(fitting, stock)
+        if fitting.on in _FLANGES:
             middle = (low + high) / 2
             from_ = "back" if self.part.profile is Profile.CHANNEL else "middle"
             side = "near" if middle > ZERO else "far"
             return f", {self.scribe.tell(abs(middle))} {side} of {from_}" if middle else ""
-        drop = extent_y(stock)[1] - bounds(fitting)[1][1]
+        drop = extent_y(stock)[1] - high
         if isinstance(stock, Section) and abs(drop - stock.tf) <= self.scribe.tape:
             return ""
         return f", top {self.scribe.tell(abs(drop))} {'above' if drop < ZERO else 'down'}"

@@ -154,9 +154,14 @@ def _matrix(view: View, axes: tuple[int, int]) -> list[float]:
     ]  # fmt: skip
 
 
+def _beside(axis: int) -> tuple[int, int]:
+    """The two other axes in rising order."""
+    first, second = (i for i in range(3) if i != axis)
+    return first, second
+
+
 def _face_on(slab: Slab, view: View) -> _Flat:
-    first, second = (i for i in range(3) if i != slab.axis)
-    m = _matrix(view, (first, second))
+    m = _matrix(view, _beside(slab.axis))
 
     def turned(p: tuple[float, float]) -> tuple[float, float]:
         return m[0] * p[0] + m[1] * p[1], m[2] * p[0] + m[3] * p[1]
@@ -179,8 +184,8 @@ def _edge_on(slab: Slab, view: View) -> _Flat:
     def across(w: float) -> shapely.LineString:
         return shapely.LineString([at(w, slab.low), at(w, slab.high)])
 
-    if slab.side is not None and view.axis == 2:
-        cover = slab.side
+    if slab.side is not None:
+        cover = affine_transform(slab.side, _matrix(view, _beside(view.axis)))
     else:
         spans = [part.bounds[1 - depth_at :: 2] for part in shapely.get_parts(slab.shape)]
         cover = shapely.union_all(

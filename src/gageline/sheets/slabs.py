@@ -63,7 +63,8 @@ class Slab:
         low: where its thickness begins on the axis, in.
         high: where it ends.
         bores: its holes.
-        side: its outline as the elevation (x, y) shows it where that is no rectangle; None elsewhere.
+        side: its outline as the view that it is made for shows it, on the two other axes in rising order,
+            where that is no rectangle; None elsewhere.
     """
 
     axis: int
@@ -89,7 +90,7 @@ def slabs_of_fitting(fitting: Fitting, axis: int) -> tuple[Slab, ...]:
     """A fitting in the space of its main part, for a view along an axis of the main part."""
     local = axis_of(fitting.placement, axis)
     slabs = _slabs(fitting.part, local, End.LEFT)
-    return tuple(_placed(slab, fitting.placement) for slab in slabs)
+    return tuple(_placed(slab, fitting.placement, axis) for slab in slabs)
 
 
 def axis_of(placement: Placement, axis: int) -> int:
@@ -98,7 +99,7 @@ def axis_of(placement: Placement, axis: int) -> int:
     return lean.index(max(lean))
 
 
-def _placed(slab: Slab, placement: Placement) -> Slab:
+def _placed(slab: Slab, placement: Placement, view: int) -> Slab:
     vectors = (placement.ex, placement.ey, placement.ez)
     normal = vectors[slab.axis]
     axis = _main_axis(normal)
@@ -117,17 +118,17 @@ def _placed(slab: Slab, placement: Placement) -> Slab:
         x, y = turned(*bore.at)
         bores.append(replace(bore, at=(x + origin[0], y + origin[1]), along=turned(*bore.along)))
     leaning = abs(normal[axis]) < 1.0 - _SQUARE
-    side = _silhouette(slab, placement) if leaning else None
+    side = _silhouette(slab, placement, view) if leaning else None
     return Slab(axis, shape, ends[0], ends[1], tuple(bores), side)
 
 
-def _silhouette(slab: Slab, placement: Placement) -> BaseGeometry:
-    """A slab that leans, as the elevation shows it."""
+def _silhouette(slab: Slab, placement: Placement, view: int) -> BaseGeometry:
+    """A slab that leans, as it is seen along an axis of the main part."""
     low_u, low_v, high_u, high_v = slab.shape.bounds
     vectors = (placement.ex, placement.ey, placement.ez)
     (a, b), n = (vectors[i] for i in range(3) if i != slab.axis), vectors[slab.axis]
     corners = [
-        tuple(placement.origin[k].inches + u * a[k] + v * b[k] + w * n[k] for k in (X, Y))
+        tuple(placement.origin[k].inches + u * a[k] + v * b[k] + w * n[k] for k in (X, Y, Z) if k != view)
         for u in (low_u, high_u)
         for v in (low_v, high_v)
         for w in (slab.low, slab.high)

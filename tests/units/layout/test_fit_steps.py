@@ -1,11 +1,13 @@
 from dataclasses import replace
 
+import pytest
+
 from gageline.layout.fit_steps import fit_steps, join_steps
 from gageline.layout.mark import Bench
 from gageline.layout.seats import seat_of
 from gageline.part import End, Face, Fitting, FittingKind, Join, Placement, extent_y
 from gageline.units import System
-from pieces import at, clip_angle, drilled, hole, leaning_plate, piece
+from pieces import at, clip_angle, drilled, hole, leaning_aside, leaning_plate, piece
 
 MAIN = piece()
 DEPTH = extent_y(MAIN.stock)[1]
@@ -52,6 +54,56 @@ def test_a_leaning_plate_is_set_to_where_it_touches_and_told_which_way_it_leans(
         replace(BENCH, system=System.MM, tape=at("1 mm")), seat_of(BENCH, leaning_plate(-1, Face.FAR))
     )
     assert "leaning 36.9° to the left end" in step.text
+
+
+@pytest.mark.parametrize(
+    ("stock", "on", "ways"),
+    [
+        ("HSS6X6X3/8", Face.TOP, ("near side", "far side")),
+        ("HSS6X6X3/8", Face.BOTTOM, ("near side", "far side")),
+        ("W10X49", Face.TOP, ("near side", "far side")),
+        ("W10X49", Face.BOTTOM, ("near side", "far side")),
+        ("HSS6X6X3/8", Face.NEAR, ("top edge", "bottom edge")),
+        ("HSS6X6X3/8", Face.FAR, ("top edge", "bottom edge")),
+        ("W10X49", Face.NEAR, ("top edge", "bottom edge")),
+        ("W10X49", Face.FAR, ("top edge", "bottom edge")),
+    ],
+)
+@pytest.mark.parametrize("toward", [1, -1])
+def test_a_plate_that_leans_across_a_column_has_both_lines_of_its_foot_and_a_check_of_its_lean(
+    stock: str, on: Face, ways: tuple[str, str], toward: int
+) -> None:
+    bench = Bench(piece(stock), at("1/16"), System.FT_IN)
+    seat = seat_of(bench, leaning_aside(on, toward, stock))
+    (step,) = fit_steps(bench, seat)
+    along, across = step.readings[:2], step.readings[2:]
+    assert [reading.text for reading in along] == ["5'-0\"", "5'-9\""]
+    low, high = sorted(mark.y.true.inches for mark in seat.lines if not mark.runs_across)
+    assert high - low == pytest.approx(0.375 / 0.8, abs=1e-3)  # its thickness, cut aslant
+    assert len(across) == 2
+    way = ways[0] if toward > 0 else ways[1]
+    assert f"Set p1: to its lines, leaning 9 in 12 to the {way}" in step.text
+    # its face of 5 runs 3 aside; the other, shorter by 3/8 x 3/4, 3 - 0.169
+    past = {
+        f"By a square on the face its outer edge {far} past its foot toward the {way}."
+        for far in ('3"', '2 13/16"')
+    }
+    start, _, lean = step.check.partition(" By ")
+    assert start == "From its last line to the right end 4'-3\"."
+    assert f"By {lean}" in past
+    metric = replace(bench, system=System.MM, tape=at("1 mm"))
+    (step,) = fit_steps(metric, seat_of(metric, leaning_aside(on, toward, stock)))
+    assert f"leaning 36.9° to the {way}" in step.text
+
+
+def test_the_foot_of_a_plate_that_leans_is_struck_where_its_corner_stands() -> None:
+    """3/8 over 0.8 is 0.469: one line on the middle, the other 1/2 to the side that the plate is thick to."""
+    bench = Bench(piece("HSS6X6X3/8"), at("1/16"), System.FT_IN)
+    (step,) = fit_steps(bench, seat_of(bench, leaning_aside(Face.TOP, 1)))
+    assert [reading.text for reading in step.readings[2:]] == ['1/2" near', '0" near']
+    drop = seat_of(bench, leaning_aside(Face.NEAR, 1)).drop
+    assert drop is not None
+    assert drop.inches == pytest.approx(3, abs=1e-3)
 
 
 def end_plate(*groups: str) -> Fitting:

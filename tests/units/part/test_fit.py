@@ -12,10 +12,12 @@ from gageline.part import (
     bounds,
     check_assembly,
     foot,
+    foot_across,
     lean,
+    lean_across,
 )
 from gageline.units import System
-from pieces import at, clip_angle, drilled, hole, leaning_plate, piece
+from pieces import at, clip_angle, drilled, hole, leaning_aside, leaning_plate, piece
 
 
 def messages(assembly: Assembly, system: System = System.FT_IN) -> list[str]:
@@ -42,6 +44,23 @@ def test_a_leaning_plate_touches_the_web_over_less_than_its_box(toward: int, on:
     assert (box[1] - box[0]).inches == pytest.approx(5 * 0.6 + 0.375 * 0.8, abs=1e-3)
 
 
+@pytest.mark.parametrize("stock", ["HSS6X6X3/8", "W10X49"])
+@pytest.mark.parametrize("on", [Face.TOP, Face.BOTTOM, Face.NEAR, Face.FAR])
+@pytest.mark.parametrize("toward", [1, -1])
+def test_a_plate_that_leans_across_touches_less_than_its_box_covers(
+    toward: int, on: Face, stock: str
+) -> None:
+    plate = leaning_aside(on, toward, stock)
+    assert not lean(plate)
+    assert float(lean_across(plate).ratio) == pytest.approx(0.75 * toward)
+    main = piece(stock).stock
+    assert foot(plate, main) == (at("5'"), at("5'-9"))
+    low, high = foot_across(plate, main)
+    assert (high - low).inches == pytest.approx(0.375 / 0.8, abs=1e-3)
+    middle = at("0") if on in {Face.TOP, Face.BOTTOM} else at("3")
+    assert min(abs(low - middle), abs(high - middle)).inches < 1e-3
+
+
 def test_what_stands_square_or_lies_flat_does_not_lean() -> None:
     square = replace(
         leaning_plate(1), placement=Placement((at("5'"), at("3"), at("1/8")), (0, 0, 1), (0, 1, 0))
@@ -49,7 +68,9 @@ def test_what_stands_square_or_lies_flat_does_not_lean() -> None:
     angle = clip_angle(piece())
     for fitting in (square, angle, replace(leaning_plate(1), on=None)):
         assert not lean(fitting)
+        assert not lean_across(fitting)
         assert foot(fitting, piece().stock) == bounds(fitting)[0]
+        assert foot_across(fitting, piece().stock) == bounds(fitting)[1]
 
 
 # W16X26: d = 15.7, kdes = 0.747 (AISC Manual Table 1-1), so the flat of the web runs from 0.747 to 14.953.

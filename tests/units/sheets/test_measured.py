@@ -1,12 +1,14 @@
 from dataclasses import replace
 
-from gageline.part import foot
+import pytest
+
+from gageline.part import Face, foot
 from gageline.sheets.measured import measure, shows
 from gageline.sheets.notation import Scribe
 from gageline.sheets.sight import BOTTOM, ELEVATION, TOP
 from gageline.units import System
 from jobs import piece_of
-from pieces import at, leaning_plate, piece
+from pieces import at, leaning_aside, leaning_plate, piece
 
 FEET = Scribe(System.FT_IN, at("1/16"))
 ANGLES = '[[piece.angles]]\nend = "both"\nstock = "L4x3-1/2x5/16"\nrows = 3\nprojection = "1/2"\n'
@@ -95,3 +97,13 @@ def test_a_leaning_plate_is_measured_where_it_touches_and_says_how_it_leans() ->
     assert note.text == 'p1 near side, top 3 11/16" down, leans 9 in 12 to the right'
     assert note.at[0] == ((low + high) / 2).inches
     assert [text for _, text in found.stations][1] == "5'-0 1/4\""
+
+
+def test_a_plate_that_leans_across_says_where_its_foot_is_and_which_way_it_leans() -> None:
+    column = piece_of(stock="HSS6x6x3/8")
+    above = measure(replace(column, fittings=(leaning_aside(Face.TOP, 1),)), TOP, FEET)
+    (note,) = above.notes
+    assert note.text == 'p1, 1/4" near of middle, leans 9 in 12 to the near side'
+    assert abs(note.at[1]) == pytest.approx(0.375 / 0.8, abs=1e-3)
+    (note,) = measure(replace(column, fittings=(leaning_aside(Face.FAR, -1),)), ELEVATION, FEET).notes
+    assert note.text == 'p1 far side, top 2 9/16" down, leans 9 in 12 to the bottom'

@@ -2,12 +2,14 @@ import math
 from dataclasses import replace
 
 import pytest
+import shapely
 
-from gageline.part import End, Fitting, FittingKind, Join, Placement
+from gageline.part import Assembly, End, Face, Fitting, FittingKind, Join, Placement
+from gageline.sheets.sight import TOP, look
 from gageline.sheets.slabs import axis_of, section_shape, slabs_of_fitting, slabs_of_main
 from gageline.steel import Section, find
 from jobs import fitting_of, piece_of
-from pieces import ONE_OF_EACH, at, piece
+from pieces import ONE_OF_EACH, at, leaning_aside, piece
 
 COPED = 'copes = [{ end = "left", flange = "top", length = "4", depth = "1 1/2" }]\n'
 ANGLED = COPED + '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nrows = 3\n'
@@ -91,3 +93,16 @@ def test_a_plate_that_leans_is_seen_leaning() -> None:
     assert slab.side.area == pytest.approx(5.0)
     square = replace(fitting, placement=Placement(stand.origin, (0.0, -1.0, 0.0), (0.0, 0.0, -1.0)))
     assert slabs_of_fitting(square, 2)[0].side is None
+
+
+def test_a_plate_that_leans_to_the_near_side_is_seen_leaning_from_the_top() -> None:
+    """5 long and 3/8 thick at 3 in 4: over 5 x 0.6 and 3/8 x 0.8 of the face."""
+    (slab,) = slabs_of_fitting(leaning_aside(Face.TOP, 1), 1)
+    assert slab.side is not None
+    low_x, low_z, high_x, high_z = slab.side.bounds
+    assert high_x - low_x == pytest.approx(9)
+    assert high_z - low_z == pytest.approx(5 * 0.6 + 0.375 * 0.8)
+    column = Assembly(piece("HSS6X6X3/8"), 1, (leaning_aside(Face.TOP, 1),))
+    seen = look([*slabs_of_main(column, 1), slab], TOP).visible
+    assert seen.intersects(shapely.Point(60, -low_z))
+    assert seen.intersects(shapely.Point(60, -high_z))

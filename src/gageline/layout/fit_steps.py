@@ -145,7 +145,7 @@ def _place(bench: Bench, seat: Seat) -> str:
     if seat.drop is not None:
         top = _edge(bench, "top")
         level = (f"below the {top}", f"above the {top}", f"level with the {top}")
-        words.append(f"its top {_off(bench, seat.drop, level)}")
+        words.append(f"its top {_off(bench, seat.drop, level)}{_along(seat)}")
     return ", ".join(words)
 
 
@@ -172,13 +172,18 @@ def _number(bench: Bench, seat: Seat) -> str:
     if seat.first_row is not None:
         top = _edge(bench, "top")
         below = (f"below the {top}", f"above the {top}", f"at the {top}")
-        return f"First row of holes {_off(bench, seat.first_row, below)}."
+        return f"First row of holes {_off(bench, seat.first_row, below)}{_along(seat)}."
     lines = [mark.x for mark in seat.lines if mark.runs_across]
     if lines:
         return f"From its last line to the right end {bench.say(main.length - lines[-1].true)}."
     bottom = _edge(bench, "bottom")
     edge = (f"above the {bottom}", f"below the {bottom}", f"level with the {bottom}")
-    return f"Its bottom {_off(bench, seat.rise, edge)}."
+    return f"Its bottom {_off(bench, seat.rise, edge)}{_along(seat)}."
+
+
+def _along(seat: Seat) -> str:
+    """How the levels of a plate on a bevelled end are measured."""
+    return ", along the cut" if seat.along_cut else ""
 
 
 def _set_step(bench: Bench, seat: Seat) -> Step:

@@ -14,7 +14,7 @@ from gageline.layout.result import Layout
 from gageline.layout.seats import Seat
 from gageline.layout.turning import Laid, camber_lean, lay_down
 from gageline.layout.ways import Choice, Placed, Way, place
-from gageline.part import End, Face, Part, extent_y, extent_z
+from gageline.part import End, Face, Part, bounds, extent_y, extent_z
 from gageline.steel import Plate, Profile
 from gageline.units import ZERO, Length, System, round_to
 
@@ -295,16 +295,18 @@ def _why_across(steel: _Steel, face: Face, x: Length, nominal: Reading, actual: 
 def _seat(steel: _Steel, seat: Seat) -> SeatOnStick:
     fitting, stick = seat.fitting, steel.stick
     (low, high), (far, near) = extent_y(steel.part.stock), extent_z(steel.part.stock)
+    under, above = bounds(fitting)[1]
+    if seat.drop is None:
+        above = high
     projection = None
     if seat.projection is not None and fitting.end is not None:
         fit = steel.placed.fit(fitting.end)
-        levels = (seat.rise, high - (seat.drop or ZERO) - low)
+        levels = (under - low, above - low)
         shorts = [fit.short_at(level.ratio(high - low), Fraction(1, 2)) for level in levels]
         projection = seat.projection + min(shorts), seat.projection + max(shorts)
     read = stick.at(fitting.end or End.LEFT)
     width = read.top_width or near - far
-    height = high - (seat.drop or ZERO) - low - seat.rise
-    plumb = read.top_tilt * height.ratio(width) if read.top_tilt else ZERO
+    plumb = read.top_tilt * (above - under).ratio(width) if read.top_tilt else ZERO
     over = steel.over_at(ZERO if fitting.end is End.LEFT else steel.part.length)
     return SeatOnStick(
         seat, projection, seat.rise + (over if steel.held is Face.TOP else ZERO), stick.web_off or ZERO, plumb

@@ -50,6 +50,8 @@ class Seat:
             has none in view of that edge.
         overhang: how far its outer edge stands past its foot, of one that leans across the main; below zero
             toward the far side or the bottom edge.
+        along_cut: of what closes an end that is bevelled, drop, rise and first row lie where steel and plate
+            meet, measured along the cut.
         stand: where a tongue stands on its end cap; None for any other fitting.
     """
 
@@ -61,6 +63,7 @@ class Seat:
     rise: Length
     first_row: Length | None
     overhang: Length
+    along_cut: bool = False
     stand: Stand | None = None
 
 
@@ -79,26 +82,46 @@ def seat_of(bench: Bench, fitting: Fitting, cap: Fitting | None = None) -> Seat:
         cap: the end cap that it stands on, of a tongue.
     """
     main = bench.part
-    (left, right), (low_y, top_y), _ = bounds(fitting)
-    bottom, top = extent_y(main.stock)
+    left, right = bounds(fitting)[0]
     projection = None
     if fitting.end is not None:
         projection = -left if fitting.end is End.LEFT else right - main.length
     beside = fitting.on not in _FLAT
     overhang = _overhang(fitting, main)
-    if fitting.on is not None and beside:
-        low_y, top_y = foot_across(fitting, main.stock)
+    closes = fitting.on is None and cap is None and isinstance(fitting.part.stock, Plate)
+    drop, rise, row = _levels_on_cut(fitting, main) if closes else _levels(fitting, main)
     return Seat(
         fitting=fitting,
         lines=tuple(_edge_lines(bench, fitting)),
         on_fitting=tuple(_main_on_plate(bench, fitting)) if cap is None else (),
         projection=projection,
-        drop=top - top_y if beside else None,
-        rise=low_y - bottom,
-        first_row=_first_row(fitting, top) if beside and not overhang else None,
+        drop=drop if beside else None,
+        rise=rise,
+        first_row=row if beside and not overhang else None,
         overhang=overhang,
+        along_cut=closes and bool(main.cut(fitting.end or End.LEFT).bevel),
         stand=stand_of(cap, fitting) if cap else None,
     )
+
+
+def _levels(fitting: Fitting, main: Part) -> tuple[Length, Length, Length | None]:
+    """Drop, rise and drop to the first row of a fitting, square to the main."""
+    bottom, top = extent_y(main.stock)
+    beside = fitting.on is not None and fitting.on not in _FLAT
+    low, high = foot_across(fitting, main.stock) if beside else bounds(fitting)[1]
+    return top - high, low - bottom, _first_row(fitting, top)
+
+
+def _levels_on_cut(fitting: Fitting, main: Part) -> tuple[Length, Length, Length | None]:
+    """The same of a plate that closes an end, on the plane where they meet, at the near side."""
+    plate, stand = fitting.part, fitting.placement
+    axis = 0 if abs(stand.ex[1]) > abs(stand.ey[1]) else 1
+    sign = 1 if (stand.ex, stand.ey)[axis][1] > 0 else -1
+    near = extent_z(main.stock)[1]
+    bottom, top = (_on_plate(fitting, main, y, near)[axis] * sign for y in extent_y(main.stock))
+    low, high = sorted((ZERO, (plate.length, extent_y(plate.stock)[1])[axis] * sign))
+    rows = [(hole.x, hole.y)[axis] * sign for group in plate.groups for hole in group.holes]
+    return top - high, low - bottom, top - max(rows) if rows else None
 
 
 def _overhang(fitting: Fitting, main: Part) -> Length:

@@ -233,7 +233,9 @@ def _seat_row(layout: Layout, seat: Seat) -> tuple[str, ...]:
         text = bench.say(length)
         return f"{text.removeprefix('-')} {behind}" if text.startswith("-") else text
 
+    cut = " along the cut" if seat.along_cut else ""
+
     return (
         fitting.part.mark, fitting.name, fitting.part.stock.designation, face,
-        say(past, "short"), say(drop, "above"), say(row, "above"), fitting.join,
+        say(past, "short"), *(f"{say(level, 'above')}{cut}" for level in (drop, row)), fitting.join,
     )  # fmt: skip

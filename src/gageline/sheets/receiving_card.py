@@ -258,7 +258,7 @@ def _seats(card: ReceivingCard, scribe: Scribe) -> Table:
                 one.seat.fitting.name,
                 scribe.tell(drawn) if drawn is not None else "-",
                 _span(*one.projection, scribe) if one.projection else "-",
-                scribe.tell(one.rise),
+                f"{scribe.tell(one.rise)}{' along the cut' if one.seat.along_cut else ''}",
                 _toward(one.web_off, scribe),
                 _toward(one.plumb, scribe),
             )

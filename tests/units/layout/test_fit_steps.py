@@ -1,12 +1,14 @@
+import math
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 
 from gageline.layout.fit_steps import fit_steps, join_steps
 from gageline.layout.mark import Bench
 from gageline.layout.seats import seat_of
-from gageline.part import End, Face, Fitting, FittingKind, Join, Placement, extent_y
-from gageline.units import System
+from gageline.part import End, EndCut, Face, Fitting, FittingKind, Join, Placement, extent_y
+from gageline.units import Length, Slope, System
 from pieces import at, clip_angle, drilled, hole, leaning_aside, leaning_plate, piece
 
 MAIN = piece()
@@ -125,6 +127,33 @@ def test_an_end_plate_gets_the_outline_of_the_beam_before_it_is_set() -> None:
     assert outline.check == "Between the two lines from the left end 1'-3 11/16\"."
     assert step.text == 'Set e1: across the left end, its top 1" above the top edge.'
     assert step.check == 'Its bottom 1 5/16" below the bottom edge.'
+
+
+@pytest.mark.parametrize("way", [1, -1])
+def test_a_plate_on_a_sloped_end_is_set_along_the_cut_where_it_meets_the_steel(way: int) -> None:
+    """A hollow section 8 deep cut 6 in 12 is 8 x 1.118 = 8.944 along its cut: a cap of 8 1/2 leaves 0.222."""
+    main = piece("HSS8X4X1/4", left=EndCut(Slope(Fraction(way, 2))))
+    scale = math.hypot(1, 0.5)
+    down = (0.5 * way / scale, -1 / scale, 0.0)
+    start = at("8 1/2").inches / 2 - 8 * scale / 2  # from the corner at the top to the cap's upper end
+    middle = main.end_x(End.LEFT, at("4"), at("0")).inches, 4.0
+    x, y = (Length.from_inches(m - d * 4.25) for m, d in zip(middle, down, strict=False))
+    cap = piece("PL1/2X4-1/2", "8 1/2", "k1")
+    stand = Placement((x, y, at("2 1/4")), down, (0, 0, -1))
+    fitting = Fitting("left end cap", FittingKind.END_PLATE, cap, stand, None, End.LEFT, Join.WELDED)
+    bench = Bench(main, at("1/16"), System.FT_IN)
+    seat = seat_of(bench, fitting)
+    assert seat.drop is not None
+    assert (seat.drop.inches, seat.rise.inches) == pytest.approx((-start, -start), abs=1e-4)
+    _, step = fit_steps(bench, seat)
+    assert step.text == 'Set k1: across the left end, its top 1/4" below the top edge, along the cut.'
+    assert step.check == 'Its bottom 1/4" above the bottom edge, along the cut.'
+    rows = drilled(Face.FACE, hole("2", "2"), hole("5", "2"))
+    holed = seat_of(bench, replace(fitting, part=replace(cap, groups=(rows,))))
+    assert holed.first_row is not None
+    assert holed.first_row.inches == pytest.approx(2 - start, abs=1e-4)
+    _, step = fit_steps(bench, holed)
+    assert step.check == 'First row of holes 2 1/4" below the top edge, along the cut.'
 
 
 def test_a_pipe_is_struck_on_its_plate_as_a_circle_about_two_middle_lines() -> None:

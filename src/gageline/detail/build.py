@@ -325,9 +325,10 @@ def _plate(joint: Joint, own: Carrier, other: Carrier, shop: Shop) -> None:
     name = other.free_fitting(f"{site.face} plate")
     fitting = Fitting(name, FittingKind.PLATE, part, other.seen(placement), site.face, None, Join.WELDED)
     other.fittings.append(fitting)
-    size = plate_weld(joint.thickness, shop)
+    size = plate_weld(joint.thickness, shop, site.skew)
     other.welds.append(Weld(name, size, ladder.length, 2, "both sides of the plate", both_sides=True))
-    why = f"five eighths of the plate, {shop.say(joint.thickness)}, rounded up"
+    over = "" if site.square else ", over the cosine of half the skew"
+    why = f"five eighths of the plate, {shop.say(joint.thickness)}{over}, rounded up"
     own.reasons.append(replace(_weld_reason("plate", size, why, site.word, shop), source=_PLATE_WELD))
     other.reasons.append(_carried(joint, f"plate {shop.say(joint.thickness)}", shop))
     if joint.tongue is not None:

@@ -59,7 +59,7 @@ def foot_of(site: Site, web: Length, thick: Length, shop: Shop) -> Foot:
     """
     given, flat = site.joint.side, _flat(site)
     sides = (Side(given),) if given else (Side.NEAR, Side.FAR)
-    weld = plate_weld(thick, shop).inches
+    weld = plate_weld(thick, shop, site.skew).inches
     reach = {side: _reach(site, web, thick, side) + weld for side in sides}
     good = next((side for side in sides if reach[side] <= flat + 1e-6), None)
     name, what = site.support.name, f"the foot of its plate and the weld {shop.say(weld)}"

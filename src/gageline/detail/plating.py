@@ -9,7 +9,7 @@ from gageline.detail.choice import Choice
 from gageline.detail.shop import Shop, up_to
 from gageline.detail.wrench import bolt_end, wrench_of
 from gageline.steel import Bolt
-from gageline.units import Length, round_down, round_up
+from gageline.units import Length, round_down
 
 __all__ = ["bolt_edge", "off_the_face", "plate_thickness", "plate_weld", "stiff_from"]
 
@@ -27,12 +27,19 @@ def stiff_from(size: Bolt) -> Length:
     return size.diameter / 2 + Length.from_inches(1) / 16
 
 
-def plate_weld(thickness: Length, shop: Shop) -> Length:
-    """Five eighths of the plate, up to the next 1/16 in or 1 mm.
+def plate_weld(thickness: Length, shop: Shop, skew: float = 0.0) -> Length:
+    """Five eighths of the plate, up to the next 1/16 in or 1 mm; more where a skew takes from the throat.
 
-    Source: AISC Design Examples v16, II.A-17A.
+    Args:
+        thickness: of the plate.
+        shop: the practice.
+        skew: of the plate to its face, degrees.
+
+    Source: AISC Design Examples v16, II.A-17A; at a skew the throat is the leg by the cosine of half of it
+        (geometry).
     """
-    return round_up(thickness * Fraction(5, 8), shop.pick(1 / 16, 1))
+    least = thickness * Fraction(5, 8)
+    return up_to(least.inches / math.cos(math.radians(skew) / 2), shop.pick(1 / 16, 1))
 
 
 def bolt_edge(choice: Choice, shop: Shop) -> Length:

@@ -18,6 +18,14 @@ def test_the_weld_is_five_eighths_of_the_plate(plate: str, weld: str) -> None:
     assert plate_weld(parse_length(plate), SHOP) == parse_length(weld)
 
 
+@pytest.mark.parametrize(
+    ("plate", "skew", "weld"), [("1/2", 10.0, "3/8"), ("3/8", -40.0, "1/4"), ("3/8", 44.0, "5/16")]
+)
+def test_at_a_skew_the_weld_is_larger_by_what_its_throat_is_less(plate: str, skew: float, weld: str) -> None:
+    """5/16 over cos 5 is 0.3137; 0.2344 over cos 20 is 0.2494, over cos 22 0.2528."""
+    assert plate_weld(parse_length(plate), SHOP, skew) == parse_length(weld)
+
+
 def test_thickness_and_edge_are_those_given_or_of_the_practice() -> None:
     keys = {"connection": "single plate", "thickness": "1/2", "bolt": "1"}
     given = detailed(bay(ends=keys)).joints["B1", End.LEFT].choice

@@ -160,13 +160,14 @@ def _beside(axis: int) -> tuple[int, int]:
     return first, second
 
 
+def _turned(m: list[float], p: tuple[float, float]) -> tuple[float, float]:
+    return m[0] * p[0] + m[1] * p[1], m[2] * p[0] + m[3] * p[1]
+
+
 def _face_on(slab: Slab, view: View) -> _Flat:
     m = _matrix(view, _beside(slab.axis))
 
-    def turned(p: tuple[float, float]) -> tuple[float, float]:
-        return m[0] * p[0] + m[1] * p[1], m[2] * p[0] + m[3] * p[1]
-
-    bores = tuple(Bore(turned(b.at), b.width, b.length, turned(b.along)) for b in slab.bores)
+    bores = tuple(Bore(_turned(m, b.at), b.width, b.length, _turned(m, b.along)) for b in slab.bores)
     shape = affine_transform(slab.shape, m)
     far, near = sorted(view.toward * value for value in (slab.low, slab.high))
     return _Flat(shape, shape.boundary, None, bores, (), far, near)
@@ -184,8 +185,9 @@ def _edge_on(slab: Slab, view: View) -> _Flat:
     def across(w: float) -> shapely.LineString:
         return shapely.LineString([at(w, slab.low), at(w, slab.high)])
 
+    m = _matrix(view, _beside(view.axis))
     if slab.side is not None:
-        cover = affine_transform(slab.side, _matrix(view, _beside(view.axis)))
+        cover = affine_transform(slab.side, m)
     else:
         spans = [part.bounds[1 - depth_at :: 2] for part in shapely.get_parts(slab.shape)]
         cover = shapely.union_all(
@@ -197,13 +199,14 @@ def _edge_on(slab: Slab, view: View) -> _Flat:
         w, depth = corner[1 - depth_at], corner[depth_at]
         covered = _covered(slab.shape, w, depth, view.toward, depth_at)
         (behind if covered else front).append(across(w))
+    hidden = shapely.intersection(shapely.union_all(behind), cover)
     edges = shapely.union_all([cover.boundary, *(shapely.intersection(line, cover) for line in front)])
     depths = slab.shape.bounds[depth_at::2]
     far, near = sorted(view.toward * value for value in depths)
-    axes = tuple(
-        (at(w, slab.low), at(w, slab.high)) for w in {round(b.at[1 - depth_at], 4) for b in slab.bores}
-    )
-    return _Flat(cover, _lines(edges), _lines(shapely.union_all(behind)), (), axes, far, near)
+    levels = {round(bore.at[1 - depth_at], 4) for bore in slab.bores}
+    leaning = tuple((_turned(m, low), _turned(m, high)) for low, high in slab.axes)
+    axes = leaning or tuple((at(w, slab.low), at(w, slab.high)) for w in levels)
+    return _Flat(cover, _lines(edges), _lines(hidden), (), axes, far, near)
 
 
 def _sorted(a: tuple[float, float], b: tuple[float, float]) -> tuple[float, float, float, float]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 import shapely
@@ -65,6 +66,7 @@ class Slab:
         bores: its holes.
         side: its outline as the view that it is made for shows it, on the two other axes in rising order,
             where that is no rectangle; None elsewhere.
+        axes: the middles of its holes through its thickness, of one that leans, on the same axes.
     """
 
     axis: int
@@ -73,6 +75,7 @@ class Slab:
     high: float
     bores: tuple[Bore, ...] = ()
     side: BaseGeometry | None = None
+    axes: tuple[tuple[tuple[float, float], tuple[float, float]], ...] = ()
 
 
 def slabs_of_main(assembly: Assembly, axis: int, end: End = End.LEFT) -> tuple[Slab, ...]:
@@ -118,22 +121,45 @@ def _placed(slab: Slab, placement: Placement, view: int) -> Slab:
         x, y = turned(*bore.at)
         bores.append(replace(bore, at=(x + origin[0], y + origin[1]), along=turned(*bore.along)))
     leaning = abs(normal[axis]) < 1.0 - _SQUARE
-    side = _silhouette(slab, placement, view) if leaning else None
-    return Slab(axis, shape, ends[0], ends[1], tuple(bores), side)
+    if not leaning:
+        return Slab(axis, shape, ends[0], ends[1], tuple(bores))
+    side, axes = _silhouette(slab, placement, view), tuple(dict.fromkeys(_axes(slab, placement, view)))
+    return Slab(axis, shape, ends[0], ends[1], tuple(bores), side, axes)
 
 
 def _silhouette(slab: Slab, placement: Placement, view: int) -> BaseGeometry:
     """A slab that leans, as it is seen along an axis of the main part."""
     low_u, low_v, high_u, high_v = slab.shape.bounds
-    vectors = (placement.ex, placement.ey, placement.ez)
-    (a, b), n = (vectors[i] for i in range(3) if i != slab.axis), vectors[slab.axis]
     corners = [
-        tuple(placement.origin[k].inches + u * a[k] + v * b[k] + w * n[k] for k in (X, Y, Z) if k != view)
+        _seen(slab, placement, view, (u, v, w))
         for u in (low_u, high_u)
         for v in (low_v, high_v)
         for w in (slab.low, slab.high)
     ]
     return shapely.MultiPoint(corners).convex_hull
+
+
+def _axes(
+    slab: Slab, placement: Placement, view: int
+) -> Iterator[tuple[tuple[float, float], tuple[float, float]]]:
+    """The middles of the holes of a slab that leans, as they are seen along an axis of the main part."""
+    for bore in slab.bores:
+        low, high = (_seen(slab, placement, view, (*bore.at, w)) for w in (slab.low, slab.high))
+        yield low, high
+
+
+def _seen(
+    slab: Slab, placement: Placement, view: int, spot: tuple[float, float, float]
+) -> tuple[float, float]:
+    """A spot on a slab, with its level in its thickness, on the two axes beside the one looked along."""
+    vectors = (placement.ex, placement.ey, placement.ez)
+    ways = *(vectors[i] for i in range(3) if i != slab.axis), vectors[slab.axis]
+    first, second = (
+        placement.origin[k].inches + sum(at * way[k] for at, way in zip(spot, ways, strict=True))
+        for k in (X, Y, Z)
+        if k != view
+    )
+    return round(first, 6), round(second, 6)
 
 
 def _main_axis(vector: tuple[float, float, float]) -> int:

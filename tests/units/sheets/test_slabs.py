@@ -9,7 +9,7 @@ from gageline.sheets.sight import TOP, look
 from gageline.sheets.slabs import axis_of, section_shape, slabs_of_fitting, slabs_of_main
 from gageline.steel import Section, find
 from jobs import fitting_of, piece_of
-from pieces import ONE_OF_EACH, at, leaning_aside, piece
+from pieces import ONE_OF_EACH, at, drilled, hole, leaning_aside, leaning_plate, piece
 
 COPED = 'copes = [{ end = "left", flange = "top", length = "4", depth = "1 1/2" }]\n'
 ANGLED = COPED + '[[piece.angles]]\nend = "left"\nstock = "L4x3-1/2x5/16"\nrows = 3\n'
@@ -106,3 +106,26 @@ def test_a_plate_that_leans_to_the_near_side_is_seen_leaning_from_the_top() -> N
     seen = look([*slabs_of_main(column, 1), slab], TOP).visible
     assert seen.intersects(shapely.Point(60, -low_z))
     assert seen.intersects(shapely.Point(60, -high_z))
+
+
+def test_the_middles_of_holes_run_through_a_plate_that_leans_where_it_is_seen() -> None:
+    """A hole 3 out along 3 in 4 stands 3 x 0.6 to the side; 3/8 of steel covers 3/8 x 0.8 there."""
+    fitting = leaning_aside(Face.TOP, 1)
+    holed = replace(fitting, part=replace(fitting.part, groups=(drilled(Face.FACE, hole("3", "2")),)))
+    (slab,) = slabs_of_fitting(holed, 1)
+    ((low, high),) = slab.axes
+    assert (low[0], high[0]) == pytest.approx((62, 62))
+    assert sorted(abs(z) for z in (low[1], high[1])) == pytest.approx([1.8, 1.8 + 0.375 * 0.8])
+    picture = look([*slabs_of_main(Assembly(piece("HSS6X6X3/8"), 1), 1), slab], TOP)
+    (axis,) = picture.axes
+    assert sorted(v for _, v in axis) == pytest.approx([-1.8 - 0.3, -1.8])
+
+
+def test_nothing_is_drawn_beside_a_plate_that_leans_along() -> None:
+    beam = Assembly(piece(), 1, (leaning_plate(-1),))
+    (plate,) = slabs_of_fitting(beam.fittings[0], 1)
+    assert plate.side is not None
+    steel = [shapely.transform(plate.side, lambda spots: spots * (1, -1)), shapely.box(0, -2.75, 120, 2.75)]
+    picture = look([*slabs_of_main(beam, 1), plate], TOP)
+    drawn = shapely.union(picture.visible, picture.hidden)
+    assert drawn.within(shapely.union_all(steel).buffer(1e-3))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from importlib.resources import files
 from itertools import pairwise
@@ -20,7 +21,7 @@ from gageline.sheets import BODY, FINE, Page, bench_cards, texts, to_pdf
 from gageline.sheets.bench_card import _seat_row
 from gageline.units import System
 from pages import page_texts
-from pieces import piece
+from pieces import at, piece
 
 DEMOS = ("mezzanine", "metric")
 
@@ -192,3 +193,11 @@ def test_the_table_of_fittings_gives_a_tongue_on_its_cap() -> None:
     cap, tongue = (fitting.part.mark for fitting in beam.fittings[:2])
     assert rows[0] == (cap, "left end cap", "PL3/8X4-3/4", "left end", '3/8"', '0"', "-", "welded")
     assert rows[1] == (tongue, "left tongue", "PL3/8X4-3/8", cap, '4 3/8"', '1 3/4"', '3"', "welded")
+
+
+def test_the_table_of_fittings_says_what_is_measured_along_a_cut() -> None:
+    result = detailed(bay(beam="HSS8X4X1/4", girder="HSS16X8X3/8"))
+    beam = next(one for one in result.assemblies if one.mark == "B1")
+    layout = lay_out(beam, default_practice(System.FT_IN), System.FT_IN)
+    row = _seat_row(layout, replace(layout.seats[0], along_cut=True, first_row=-at("1")))
+    assert row[4:7] == ('3/8"', '0" along the cut', '1" above along the cut')

@@ -63,7 +63,7 @@ def test_a_plate_that_stands_on_no_side_is_an_error() -> None:
     assert side(result)[0] == "free"
     (found,) = [one.text() for one in result.findings if one.code == "plate-off-the-face"]
     assert found == (
-        'error: B1 start: the foot of its plate and the weld 1/4" reach 2 63/64" from the middle of P, the '
+        'error: B1 start: the foot of its plate and the weld 5/16" reach 3 3/64" from the middle of P, the '
         'flat of its face 2 19/64": no connection is detailed: turn the column, use a wider one or a thinner '
         "plate, bring the beam nearer to its middle, or skew it less"
     )

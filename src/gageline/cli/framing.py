@@ -36,8 +36,7 @@ def why(job_file: JobFile, piece: Mark = None, as_json: AsJson = False) -> None:
         return
     for mark in marks:
         say.print(mark, style="bold", markup=False)
-        of_piece = reasons.get(mark, ())
-        for reason in reasons_by_card(of_piece, full.detailed) if full.detailed else of_piece:
+        for reason in reasons_by_card(reasons.get(mark, ()), full.detailed):
             say.print(f"  {reason.text()}", markup=False, soft_wrap=True)
         if mark not in reasons:
             say.print("  as drawn: its dimensions come from the job document", markup=False)

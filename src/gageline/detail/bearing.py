@@ -18,7 +18,7 @@ from gageline.detail.supports import Bearing
 from gageline.detail.wrench import Wrench, wrench_of
 from gageline.job import ColumnEntry, ColumnPlateEntry, HoleMaker, HoleSize, StiffenerEntry, join_stiffeners
 from gageline.part import Face, Finding, FittingKind, Severity
-from gageline.steel import Bolt, Profile, bolt, hole_size, minimum_edge_distance
+from gageline.steel import Bolt, Profile, hole_size, minimum_edge_distance
 from gageline.units import ZERO, Length, counted, round_down, round_up
 
 __all__ = ["bear", "cap_for", "end_plane_on_column", "stiffens"]
@@ -70,12 +70,13 @@ def _holes(bearing: Bearing, shop: Shop) -> _Cap | None:
     column, beam = bearing.column.stock, bearing.member.stock
     if way is None or abs(bearing.member.slope) > 1e-9 or beam.profile is not Profile.I_SHAPE:
         return None
-    gage, wider = flange_gage(beam, bolt(shop.practice.bolt), shop)
-    wrench = wrench_of(bolt(shop.practice.bolt))
+    size = shop.bolt(None)
+    gage, wider = flange_gage(beam, size, shop)
+    wrench = wrench_of(size)
     off = max(shop.practice.end_distance, wrench.tighten if wrench else ZERO)
     # The bolts pass the column under the plate, and the stiffeners in line with its flanges over it.
-    between = max(column.d, column.d - column.tf + shop.frame.stiffener) if way else column.bf
-    pitch = round_up(between + off * 2, shop.pick(0.5, 10))
+    between = max(column.d, _to_stiffeners(bearing, along=True) * 2 + shop.frame.stiffener)
+    pitch = round_up((between if way else column.bf) + off * 2, shop.pick(0.5, 10))
     entry = bearing.column.entry
     given = (entry.cap_plate if isinstance(entry, ColumnEntry) else None) or ColumnPlateEntry()
     along, across = (given.pitch, given.gage) if way else (given.gage, given.pitch)
@@ -98,7 +99,7 @@ def cap_for(
         return given if given is not None or not bearings else ColumnPlateEntry()
     cap = caps[0]
     known = dict(given) if given is not None else {}
-    hole = hole_size(bolt(shop.practice.bolt), shop.practice.hole).width
+    hole = hole_size(shop.bolt(None), shop.practice.hole).width
     edge = shop.practice.end_distance * 2
     stock = column.stock
     long, wide = (
@@ -155,7 +156,7 @@ def bear(bearing: Bearing, beam: Carrier, column: Carrier, shop: Shop) -> None:
         beam.findings.append(_not_detailed(bearing))
         return
     maker = HoleMaker.of(HoleSize.model_construct(), shop.practice)
-    size = bolt(shop.practice.bolt)
+    size = shop.bolt(None)
     points = _bolt_points(bearing, cap, beam, size)
     word = "for the column"
     beam.drill(f"bottom, {word}", Face.BOTTOM, points, maker, shop.division)
@@ -196,17 +197,23 @@ def _not_detailed(bearing: Bearing) -> Finding:
 def _beside_bolts(bearing: Bearing, cap: _Cap, shop: Shop, wrench: Wrench) -> Iterator[Gap]:
     """From the bolts through a cap plate to the column under it, and to web and stiffeners over it."""
     column, beam, along, across = bearing.column.stock, bearing.member.stock, cap.pitch / 2, cap.gage / 2
-    size, half = (column.d, (column.d - column.tf) / 2) if cap.along else (column.bf, ZERO)
+    size = column.d if cap.along else column.bf
     name = bearing.column.name
     remedy = "give the cap plate a wider pitch or gage, or use smaller bolts"
     yield beside(
         f"bolts over {name} to the column under the plate", (along - size / 2).inches, wrench, remedy
     )
-    off = along - half - shop.frame.stiffener / 2
+    off = along - _to_stiffeners(bearing, along=cap.along) - shop.frame.stiffener / 2
     yield beside(f"bolts over {name} to the stiffener", off.inches, wrench, remedy)
     yield beside(f"bolts over {name} to the beam's web", (across - beam.tw / 2).inches, wrench, remedy)
     if beam.k1 is not None:
         yield to_fillet(f"bolts over {name} to the beam's fillet", (across - beam.k1).inches, wrench, remedy)
+
+
+def _to_stiffeners(bearing: Bearing, *, along: bool) -> Length:
+    """From a column's middle to the stiffeners over it: in line with its flanges, or on its middle."""
+    column = bearing.column.stock
+    return (column.d - column.tf) / 2 if along else ZERO
 
 
 def _bolt_points(bearing: Bearing, cap: _Cap, beam: Carrier, size: Bolt) -> tuple[Vec, ...]:
@@ -228,7 +235,7 @@ def _bolt_points(bearing: Bearing, cap: _Cap, beam: Carrier, size: Bolt) -> tupl
 def _stiffen(bearing: Bearing, cap: _Cap, beam: Carrier, shop: Shop) -> None:
     column = bearing.column.stock
     at = beam.local(bearing.column.finish)[0]
-    half = (column.d - column.tf).inches / 2 if cap.along else 0.0
+    half = _to_stiffeners(bearing, along=cap.along).inches
     length = beam.part.length.inches
     places = sorted({at - half, at + half})
     inside = [x for x in places if shop.frame.stiffener.inches <= x <= length - shop.frame.stiffener.inches]

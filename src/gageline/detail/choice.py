@@ -109,7 +109,7 @@ class Choice:
     @property
     def tongued(self) -> bool:
         """Whether the beam is hollow and a plate is bolted to a tongue at its closed end."""
-        return self.kind in _PLATES and self.site.member.stock.profile is Profile.BOX
+        return _tongued(self.site, self.kind)
 
     @property
     def planes(self) -> int:
@@ -335,6 +335,11 @@ def _on_the_beam(kind: str, to_beam: Join, to_support: Join) -> bool:
     return to_beam is Join.WELDED or to_support is Join.BOLTED
 
 
+def _tongued(site: Site, kind: str) -> bool:
+    """Whether a plate of the support is bolted to a tongue, the beam being hollow."""
+    return kind in _PLATES and site.member.stock.profile is Profile.BOX
+
+
 def _setback(site: Site, kind: str, play: Length, shop: Shop) -> tuple[Length, str]:
     usual = shop.frame.setback
     if kind == "end plate":
@@ -350,7 +355,7 @@ def _setback(site: Site, kind: str, play: Length, shop: Shop) -> tuple[Length, s
             f"rounded up to {shop.say(step)}"
         )
         return max(off, usual), rule
-    if kind in _PLATES and site.member.stock.profile is Profile.BOX:
+    if _tongued(site, kind):
         return (
             usual,
             f"that is the shop's practice for {kind}, square to the face to the tongue's nearest corner",

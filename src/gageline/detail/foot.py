@@ -10,7 +10,7 @@ from gageline.detail.reason import PRACTICE, Reason
 from gageline.detail.shop import Shop
 from gageline.detail.site import FaceKind, Site, largest_fillet
 from gageline.detail.space import UP, cross, dot, minus
-from gageline.part import Face, Finding, Severity, Side
+from gageline.part import Finding, Severity, Side
 from gageline.units import ZERO, Length
 
 __all__ = ["OFF_THE_FACE", "Foot", "back_of", "foot_of"]
@@ -104,7 +104,7 @@ def _flat(site: Site) -> float:
     stock = site.support.stock
     if not site.support.is_column:
         return math.inf
+    half = site.across.inches / 2
     if site.kind is FaceKind.COLUMN_WEB:
-        return stock.d.inches / 2 - largest_fillet(stock)
-    across = stock.bf if site.face in {Face.TOP, Face.BOTTOM} else stock.d
-    return (across / 2 - (stock.corner or ZERO if site.kind is FaceKind.WALL else ZERO)).inches
+        return half - largest_fillet(stock)
+    return half - (stock.corner or ZERO).inches if site.kind is FaceKind.WALL else half

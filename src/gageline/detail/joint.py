@@ -146,8 +146,9 @@ def joint_at(choice: Choice, stick: Stick, shop: Shop) -> Joint:
         material = _angles(start, shop)
     if any(found.code in {_NARROW, OFF_THE_FACE} for found in material.findings):
         return without(material)
-    room = clear_height(site, notches, _span(material))
-    if material.tongue is not None:
+    if material.tongue is None:
+        room = clear_height(site, notches, _span(material))
+    else:
         room = room_of(choice, material.tongue)
         if (short := too_short(choice, material.tongue, room, shop)) is not None:
             return without(replace(material, findings=(*material.findings, short)))
@@ -296,13 +297,10 @@ def _angle(name: str, shop: Shop) -> Section:
 
 def _face_room(site: Site) -> float:
     """How far the face runs to each side of the beam's web, inches; endless along a girder."""
-    stock = site.support.stock
-    if site.kind is FaceKind.GIRDER_WEB or not site.support.is_column:
+    if not site.support.is_column:
         return math.inf
-    wide = stock.bf.inches if site.kind is not FaceKind.COLUMN_WEB else stock.d.inches - 2 * fillet_of(stock)
-    if site.kind is FaceKind.WALL:
-        wide = (stock.bf if site.face.value in {"top", "bottom"} else stock.d).inches
-    return wide / 2 - site.off_centre
+    fillet = fillet_of(site.support.stock) if site.kind is FaceKind.COLUMN_WEB else 0.0
+    return site.across.inches / 2 - fillet - site.off_centre
 
 
 def _plate(joint: Joint, shop: Shop) -> Joint:

@@ -19,6 +19,7 @@ from gageline.part import (
     extent_y,
     extent_z,
     face_point,
+    pair_off,
 )
 from gageline.steel import Profile
 from gageline.units import ZERO
@@ -93,10 +94,8 @@ class Likeness:
         """Whether two pieces are the same steel within the exactness of `Length`."""
         if self.key != other.key or len(self.spots) != len(other.spots):
             return False
-        left: dict[Hashable, list[Spot]] = defaultdict(list)
-        for spot in other.spots:
-            left[spot[0]].append(spot)
-        return all(_taken(spot, left[spot[0]]) for spot in self.spots)
+        others = _by_what(other.spots)
+        return all(pair_off(spots, others[what], _close) for what, spots in _by_what(self.spots).items())
 
 
 def likeness_of(assembly: Assembly) -> Likeness:
@@ -120,16 +119,15 @@ def likeness_of(assembly: Assembly) -> Likeness:
     return Likeness(key, size, tuple(spots), main.profile in _ALIKE)
 
 
-def _taken(spot: Spot, left: list[Spot]) -> bool:
-    """Whether one of the points left falls together with a point; it is taken out then.
+def _by_what(spots: tuple[Spot, ...]) -> dict[Hashable, list[Spot]]:
+    found: dict[Hashable, list[Spot]] = defaultdict(list)
+    for spot in spots:
+        found[spot[0]].append(spot)
+    return found
 
-    No order does it: of points in line a tick may put one before the other.
-    """
-    for number, other in enumerate(left):
-        if all(abs(p - q) <= SAME for p, q in zip(spot[1:], other[1:], strict=True)):
-            del left[number]
-            return True
-    return False
+
+def _close(one: Spot, other: Spot) -> bool:
+    return all(abs(p - q) <= SAME for p, q in zip(one[1:], other[1:], strict=True))
 
 
 def _spots(part: Part, stands: Placement | None, what: Hashable) -> Iterator[Spot]:

@@ -146,6 +146,12 @@ class Site:
         stock = self.support.stock
         return stock.tf if self.face in {Face.TOP, Face.BOTTOM} else stock.tw
 
+    @property
+    def across(self) -> Length:
+        """How wide the flange or wall under the face is; of a web the depth of its section."""
+        stock = self.support.stock
+        return stock.bf if self.face in {Face.TOP, Face.BOTTOM} else stock.d
+
     def on_face(self, aside: float, elevation: float) -> Vec:
         """A point on the face.
 

@@ -1,6 +1,6 @@
 """The geometry of record: parts, what is cut into them, and assemblies of them."""
 
-from gageline.part.alike import SAME, content_of, same_steel
+from gageline.part.alike import SAME, content_of, pair_off, same_steel
 from gageline.part.assembly import Assembly, BoltSet, Fitting, FittingKind, Join, Weld
 from gageline.part.faces import (
     End,
@@ -81,6 +81,7 @@ __all__ = [
     "normal",
     "opening_outline",
     "opposite_hand",
+    "pair_off",
     "reflect_x",
     "reflect_z",
     "same_steel",

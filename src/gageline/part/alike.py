@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass, replace
+from collections.abc import Callable, Iterable
+from dataclasses import fields, is_dataclass
 from fractions import Fraction
+from typing import TypeVar
 
 from gageline.part.part import Part
 from gageline.steel import Section
 from gageline.units import Length
 
-__all__ = ["SAME", "content_of", "same_steel"]
+__all__ = ["SAME", "content_of", "pair_off", "same_steel"]
 
 SAME = 8
 """Ticks: what the rounding of skewed and sloped placings to whole ticks can add up to."""
 
 _STEP, _BORDER = 640, 310  # ticks; 64ths of an inch and tenths of a mm are both multiples of 20 of them
 _SAME_RATIO = Fraction(1, 10**5)  # of slopes, and degrees of slots: less than `SAME` over a fitting
-_NO_STEEL = frozenset({"mark", "name", "derived"})  # fields that say how a part is called or came about
+_HOW = "derived"  # the field of a part that says how it came about
+_NO_STEEL = frozenset({"mark", "name", _HOW})  # fields that say how a part is called or came about
+T = TypeVar("T")
 
 
 def same_steel(one: Part, other: Part) -> bool:
@@ -25,7 +29,7 @@ def same_steel(one: Part, other: Part) -> bool:
     In what order their features stand does not matter, nor whether the program worked them out.
     """
     # Lengths first: each new fitting of a job is compared with all before it, and most differ in length.
-    return _same(one.length, other.length) and _same(replace(one, derived=other.derived), other)
+    return _same(one.length, other.length) and _same(one, other)
 
 
 def _same(one: object, other: object) -> bool:
@@ -34,18 +38,26 @@ def _same(one: object, other: object) -> bool:
     if isinstance(one, Fraction) and isinstance(other, Fraction):
         return abs(one - other) <= _SAME_RATIO
     if isinstance(one, tuple) and isinstance(other, tuple):
-        return _same_items(one, other)
+        return pair_off(one, other, _same)
     if is_dataclass(one) and type(one) is type(other):
-        pairs = ((getattr(one, own.name), getattr(other, own.name)) for own in fields(one))
-        return one == other or all(_same(mine, theirs) for mine, theirs in pairs)
+        names = (own.name for own in fields(one) if own.name != _HOW)
+        return one == other or all(_same(getattr(one, name), getattr(other, name)) for name in names)
     return one == other
 
 
-def _same_items(ones: tuple[object, ...], others: tuple[object, ...]) -> bool:
-    """Whether every item has a counterpart of its own; what differs lies much farther apart than ticks."""
+def pair_off(ones: Iterable[T], others: Iterable[T], same: Callable[[T, T], bool]) -> bool:
+    """Whether every item has a counterpart of its own, in whatever order they stand.
+
+    No sorting does it: of points in line a tick may put one before the other.
+
+    Args:
+        ones: the items; what differs among them lies much farther apart than ticks.
+        others: those to find counterparts in.
+        same: whether two items are the same.
+    """
     left = list(others)
     for one in ones:
-        found = next((number for number, other in enumerate(left) if _same(one, other)), None)
+        found = next((number for number, other in enumerate(left) if same(one, other)), None)
         if found is None:
             return False
         del left[found]

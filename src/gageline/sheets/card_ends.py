@@ -67,12 +67,12 @@ def findings_by_card(findings: Iterable[Finding], detailed: Detailed | None) -> 
     )
 
 
-def reasons_by_card(reasons: Iterable[Reason], detailed: Detailed) -> tuple[Reason, ...]:
+def reasons_by_card(reasons: Iterable[Reason], detailed: Detailed | None) -> tuple[Reason, ...]:
     """The reasons of a piece with the ends that they name called as on the cards too.
 
     Args:
         reasons: of one piece.
-        detailed: the frame that it is from.
+        detailed: the frame that it is from, None for a piece as drawn.
     """
     say = ends_by_card(detailed)
     return tuple(

@@ -227,15 +227,15 @@ def _seat_row(layout: Layout, seat: Seat) -> tuple[str, ...]:
         face, past, drop, row = stand.cap.part.mark, stand.out, stand.drop, stand.first_row
     bench = bench_of(main, layout.tape, layout.system)
 
-    def say(length: Length | None, behind: str) -> str:
+    def say(length: Length | None, behind: str, more: str = "") -> str:
         if length is None:
             return "-"
         text = bench.say(length)
-        return f"{text.removeprefix('-')} {behind}" if text.startswith("-") else text
+        over = f"{text.removeprefix('-')} {behind}"
+        return (over if text.startswith("-") else text) + more
 
     cut = " along the cut" if seat.along_cut else ""
-
     return (
         fitting.part.mark, fitting.name, fitting.part.stock.designation, face,
-        say(past, "short"), *(f"{say(level, 'above')}{cut}" for level in (drop, row)), fitting.join,
+        say(past, "short"), *(say(level, "above", cut) for level in (drop, row)), fitting.join,
     )  # fmt: skip

@@ -201,3 +201,5 @@ def test_the_table_of_fittings_says_what_is_measured_along_a_cut() -> None:
     layout = lay_out(beam, default_practice(System.FT_IN), System.FT_IN)
     row = _seat_row(layout, replace(layout.seats[0], along_cut=True, first_row=-at("1")))
     assert row[4:7] == ('3/8"', '0" along the cut', '1" above along the cut')
+    without_holes = _seat_row(layout, replace(layout.seats[0], along_cut=True))
+    assert without_holes[4:7] == ('3/8"', '0" along the cut', "-")
